@@ -1,0 +1,64 @@
+// Package catalog holds the parts a cart can be built from: their kinds, prices, masses and ratings, as
+// a person keeps them in a folder of CSV files, one file per kind.
+//
+// Units are converted once, while reading: past this package everything is in SI units (metres,
+// kilograms, volts, amperes, watts, watt-hours, ohms) and money is in whole cents.
+package catalog
+
+import "sort"
+
+// Entry is one part of any kind, seen by its common columns.
+type Entry struct {
+	*Part
+	Kind Kind
+}
+
+// All returns every part of the catalogue in the order of a bill: by kind, then by row.
+func (c *Catalog) All() []Entry {
+	var all []Entry
+	for i := range c.Batteries {
+		all = append(all, Entry{&c.Batteries[i].Part, KindBattery})
+	}
+	for i := range c.Inverters {
+		all = append(all, Entry{&c.Inverters[i].Part, KindInverter})
+	}
+	for i := range c.Cables {
+		all = append(all, Entry{&c.Cables[i].Part, KindCable})
+	}
+	for i := range c.Devices {
+		all = append(all, Entry{&c.Devices[i].Part, KindDevice})
+	}
+	for i := range c.Busbars {
+		all = append(all, Entry{&c.Busbars[i].Part, KindBusbar})
+	}
+	for i := range c.Casters {
+		all = append(all, Entry{&c.Casters[i].Part, KindCasters})
+	}
+	for i := range c.Solar {
+		all = append(all, Entry{&c.Solar[i].Part, KindSolar})
+	}
+	for i := range c.Sundries {
+		all = append(all, Entry{&c.Sundries[i].Part, KindSundry})
+	}
+	return all
+}
+
+// Find returns the part with the given id.
+func (c *Catalog) Find(id string) (Entry, bool) {
+	for _, e := range c.All() {
+		if e.ID == id {
+			return e, true
+		}
+	}
+	return Entry{}, false
+}
+
+// IDs returns every part id, sorted, for naming the nearest one to a misspelling.
+func (c *Catalog) IDs() []string {
+	var ids []string
+	for _, e := range c.All() {
+		ids = append(ids, e.ID)
+	}
+	sort.Strings(ids)
+	return ids
+}
