@@ -151,4 +151,6 @@ type Check struct {
 	Limit  float64 `json:"limit"`
 	Unit   string  `json:"unit,omitempty"`
 	Source string  `json:"source"`
+	// Detail says in words whose value it is (which run, which line) and what is wrong where it failed.
+	Detail string `json:"detail,omitempty"`
 }
