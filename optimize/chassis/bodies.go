@@ -1,0 +1,51 @@
+package chassis
+
+import (
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
+
+// Body is a mass on the cart: its centre's height above the floor, and its offset sideways from the
+// middle, to either side.
+type Body struct {
+	MassKg, HeightM, OffsetM float64
+}
+
+// FixedBodies returns what is on the cart whatever is bought: the frame, then the deck items.
+func FixedBodies(s *scenarios.Scenario) []Body {
+	bodies := []Body{massBody(&s.Cart.Frame)}
+	for i := range s.Cart.DeckItems {
+		bodies = append(bodies, massBody(&s.Cart.DeckItems[i]))
+	}
+	return bodies
+}
+
+func massBody(m *scenarios.Mass) Body {
+	return Body{MassKg: m.MassKg, HeightM: m.HeightM, OffsetM: m.OffsetM}
+}
+
+// ModuleBody returns one battery module standing on a shelf: its centre is half its height above the
+// shelf, in the middle of the cart.
+func ModuleBody(sh *scenarios.Shelf, b *catalog.Battery) Body {
+	return Body{MassKg: b.MassKg, HeightM: sh.ElevationM + b.HeightM/2}
+}
+
+// BackboardBody returns something of a mass on the backboard: inverters, devices, bus bars, sundries,
+// cable.
+func BackboardBody(s *scenarios.Scenario, massKg float64) Body {
+	return Body{MassKg: massKg, HeightM: s.Cart.Backboard.ElevationM, OffsetM: s.Cart.Backboard.OffsetM}
+}
+
+// CasterBody returns the set of casters, of a mass together, in the middle of the cart.
+func CasterBody(s *scenarios.Scenario, massKg float64) Body {
+	return Body{MassKg: massKg, HeightM: s.Cart.CasterMassHeightM}
+}
+
+// MassKg returns the mass of some bodies together.
+func MassKg(bodies []Body) float64 {
+	mass := 0.0
+	for _, b := range bodies {
+		mass += b.MassKg
+	}
+	return mass
+}

@@ -1,0 +1,77 @@
+package energy
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
+
+// voltTie in volts guards products of a module's voltage and the number in series against rounding:
+// three modules of 4.2 V are 12.6 V, though not in binary. It is far below what a voltmeter shows.
+const voltTie = 1e-6
+
+// UsableWh returns the energy in Wh one module gives to the bus: of its nameplate the usable fraction,
+// less the half of the round-trip loss that falls on the way out, less the reserve (0..1) kept back.
+//
+//	U = capacity * usable_fraction * sqrt(round_trip) * (1 - reserve)
+//
+// Source: capacity, depth of discharge and discharge efficiency as in Maini and Agrawal, Satellite
+// Technology, Example 4.6, p. 134. That a round trip loses equally both ways, so that one way is its
+// square root, and the reserve are common practice, no source.
+func UsableWh(b *catalog.Battery, reserve float64) float64 {
+	return b.CapacityWh * b.UsableFraction * math.Sqrt(b.RoundTrip) * (1 - reserve)
+}
+
+// LifetimeWh returns the energy in Wh one module gives to the bus in all its cycles; 0 where no cycle
+// life is stated.
+//
+//	cycle_life * U
+//
+// Source: the divisor of the throughput cost, cost / (quantity * Ah * V * DoD * cycle life), in North
+// American Clean Energy, "Measuring the true costs", part 2; confirmed in 1 text.
+func LifetimeWh(b *catalog.Battery, reserve float64) float64 {
+	return b.CycleLife * UsableWh(b, reserve)
+}
+
+// CostPerKWh returns a cost in currency units for each kWh of an amount of energy in Wh: of usable
+// energy the cost of storage as installed, of lifetime energy the throughput cost. +Inf for no energy.
+//
+//	cost / (energy / 1000)
+//
+// Source: the throughput cost as at LifetimeWh; per usable kWh it is common practice, no source.
+func CostPerKWh(cost catalog.Cents, energyWh float64) float64 {
+	if !(energyWh > 0) {
+		return math.Inf(1)
+	}
+	return cost.Units() / (energyWh / 1000)
+}
+
+// Series returns how many modules of a nominal voltage stand in series on a bus of a nominal voltage;
+// 0 where not even one does.
+//
+//	round(bus nominal / module nominal)      halves upward; common practice, no source
+func Series(busNominalV, nominalV float64) int {
+	if !(nominalV > 0) {
+		return 0
+	}
+	return int(math.Round(busNominalV / nominalV))
+}
+
+// Fits returns how many modules of a battery stand in series on the bus, and whether the battery
+// belongs there: their number is from 1 to what the maker allows, their nominal voltage together is
+// not below the bus window and their highest voltage together not above it.
+func Fits(bus scenarios.Bus, b *catalog.Battery) (series int, ok bool) {
+	series = Series(bus.NominalV, b.NominalV)
+	n := float64(series)
+	ok = series >= 1 && series <= b.MaxSeries &&
+		n*b.NominalV >= bus.LowV-voltTie &&
+		n*b.MaxV <= bus.HighV+voltTie
+	return series, ok
+}
+
+// ShareBus reports whether two batteries may sit on the same bus: they are of one parallel group, or
+// the same part.
+func ShareBus(a, b *catalog.Battery) bool {
+	return a.ID == b.ID || a.Group != "" && a.Group == b.Group
+}

@@ -1,0 +1,82 @@
+package energy
+
+import (
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
+
+// The alternating-current outputs an inverter may have, as the catalogue spells them.
+const (
+	ACV120   = "120"     // one leg of 120 V
+	ACV230   = "230"     // one leg of 230 V
+	ACVThree = "120/240" // three wires: two legs of 120 V, 240 V between them
+)
+
+// Nominal volts of the supplies: ANSI C84.1 for 120 and 240, IEC 60038 for 230.
+const (
+	volts120 = 120.0
+	volts230 = 230.0
+	volts240 = 240.0
+)
+
+// InverterFits reports whether an inverter belongs on the scenario's bus and serves all that hangs on
+// it: its direct-current window holds the bus window, and its output serves every circuit and load.
+// A three-wire output serves 120 V and 240 V; a load between the legs needs one. Loads named for leg A
+// or B, or left to the program, run on any output: one with a single leg carries them all.
+func InverterFits(s *scenarios.Scenario, d *Demand, inv *catalog.Inverter) bool {
+	if inv.DCMinV > s.Bus.LowV || inv.DCMaxV < s.Bus.HighV {
+		return false
+	}
+	if d.NeedsBothLegs && inv.ACV != ACVThree {
+		return false
+	}
+	for i := range s.Circuits {
+		if !Serves(inv.ACV, s.Circuits[i].Volts) {
+			return false
+		}
+	}
+	return true
+}
+
+// Serves reports whether an inverter's output gives a circuit its volts.
+func Serves(acv string, volts float64) bool {
+	switch acv {
+	case ACV120:
+		return volts == volts120
+	case ACV230:
+		return volts == volts230
+	case ACVThree:
+		return volts == volts120 || volts == volts240
+	}
+	return false
+}
+
+// BusA returns the current in amperes one inverter draws from the bus at its continuous power, at the
+// lowest voltage of the bus, where it is largest.
+//
+//	I = continuous / (efficiency * bus.low)      P = V·I and the definition of efficiency
+func BusA(inv *catalog.Inverter, bus scenarios.Bus) float64 {
+	return inv.ContinuousW / (inv.Efficiency * bus.LowV)
+}
+
+// FeederV returns the volts between the hots of an inverter's output: 240 of a three-wire output. 0 for
+// an output that is none of the known.
+func FeederV(inv *catalog.Inverter) float64 {
+	switch inv.ACV {
+	case ACV120:
+		return volts120
+	case ACV230:
+		return volts230
+	case ACVThree:
+		return volts240
+	}
+	return 0
+}
+
+// FeederA returns the current in amperes of the feeder of some inverters side by side, at their
+// continuous power. +Inf for an output that is none of the known.
+//
+//	units * continuous / V      P = V·I
+func FeederA(inv *catalog.Inverter, units int) float64 {
+	return float64(units) * inv.ContinuousW / FeederV(inv)
+}

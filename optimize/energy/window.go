@@ -1,0 +1,120 @@
+package energy
+
+import (
+	"math"
+	"sort"
+)
+
+// MaxAutonomyH is the longest autonomy ever told, one year in hours: a demand of nothing, or nearly
+// nothing, would run for ever.
+const MaxAutonomyH = 8760
+
+// energyTie is the relative difference up to which two amounts of energy are the same. It guards the
+// end of a stretch without demand: energy that is enough up to the stretch is enough through it, even
+// if the sum of the steps was rounded upward.
+const energyTie = 1e-9
+
+// BusW returns the watts the bus supplies in each step, with an inverter of the given efficiency
+// (0..1) and idle draw; idleW is of all units together.
+//
+//	D_t = P_t / efficiency + idle + Q_t
+//
+// Source: Masters, Renewable and Efficient Electric Power Systems (2004), Example 9.15: load through
+// the inverter over its efficiency, plus the load on direct current; the idle draw is the maker's.
+func (d *Demand) BusW(efficiency, idleW float64) []float64 {
+	bus := make([]float64, d.Steps())
+	for t := range bus {
+		bus[t] = d.ACW[t]/efficiency + idleW + d.DCW[t]
+	}
+	return bus
+}
+
+// WindowWh returns the largest energy in Wh the bus gives over any stretch of the given length in
+// hours. Stretches begin at any step and go round; a fraction of a step counts pro rata, and a stretch
+// longer than the record goes round more than once. Efficiency is 0..1, idleW is of all units together.
+//
+//	E = max over s of the integral of D from s to s + hours
+//
+// Source: the mass curve of Rippl (1883) with the record repeated, as Thomas and Burden (1963) have it;
+// see Loucks and van Beek, Water Resource Systems Planning and Management, ch. 11.
+func (d *Demand) WindowWh(efficiency, idleW, hours float64) float64 {
+	if !(hours > 0) {
+		return 0
+	}
+	c := newMassCurve(d.BusW(efficiency, idleW), d.StepH)
+	recordH := d.RecordH()
+	rounds := math.Floor(hours / recordH)
+	steps := (hours - rounds*recordH) / d.StepH
+	whole := math.Floor(steps)
+	return rounds*c.recordWh() + c.mostWh(int(whole), steps-whole)
+}
+
+// AutonomyH returns the longest stretch in hours, wherever it begins, through which usableWh lasts: the
+// longest A with WindowWh(efficiency, idleW, A) <= usableWh, at most MaxAutonomyH. It is exact, since
+// WindowWh is piecewise linear in its length and never falls.
+func (d *Demand) AutonomyH(efficiency, idleW, usableWh float64) float64 {
+	if usableWh < 0 {
+		return 0
+	}
+	c := newMassCurve(d.BusW(efficiency, idleW), d.StepH)
+	recordWh, recordH := c.recordWh(), d.RecordH()
+	if usableWh/recordWh*recordH >= MaxAutonomyH+recordH || recordWh == 0 {
+		return MaxAutonomyH
+	}
+	rounds := math.Floor(usableWh / recordWh)
+	rest := usableWh - rounds*recordWh
+	enough := rest + energyTie*usableWh
+	// The least number of whole steps that is too much, less one, is the most that is not.
+	whole := sort.Search(d.Steps(), func(k int) bool { return c.mostWh(k+1, 0) > enough })
+	fraction := c.fraction(whole, rest)
+	return min(MaxAutonomyH, rounds*recordH+(float64(whole)+fraction)*d.StepH)
+}
+
+// massCurve is the energy given since the start of a record, step by step, twice round.
+type massCurve struct {
+	stepWh []float64 // of each step
+	sumWh  []float64 // of the first k steps, k = 0 to twice the record
+}
+
+func newMassCurve(watts []float64, stepH float64) *massCurve {
+	n := len(watts)
+	c := &massCurve{stepWh: make([]float64, n), sumWh: make([]float64, 2*n+1)}
+	for t, w := range watts {
+		c.stepWh[t] = w * stepH
+	}
+	for k := range 2 * n {
+		c.sumWh[k+1] = c.sumWh[k] + c.stepWh[k%n]
+	}
+	return c
+}
+
+// recordWh returns the energy of the whole record.
+func (c *massCurve) recordWh() float64 { return c.sumWh[len(c.stepWh)] }
+
+// mostWh returns the largest energy of any stretch of some whole steps (at most the record) and a
+// fraction of the step after them.
+func (c *massCurve) mostWh(whole int, fraction float64) float64 {
+	most := 0.0
+	for s := range c.stepWh {
+		most = max(most, c.spanWh(s, whole)+fraction*c.next(s, whole))
+	}
+	return most
+}
+
+// fraction returns how much of one more step usableWh lasts after some whole steps, wherever the
+// stretch begins: 0 to 1, and 1 where nothing limits it.
+func (c *massCurve) fraction(whole int, usableWh float64) float64 {
+	least := 1.0
+	for s := range c.stepWh {
+		if next := c.next(s, whole); next > 0 {
+			least = min(least, (usableWh-c.spanWh(s, whole))/next)
+		}
+	}
+	return max(0, least)
+}
+
+// spanWh returns the energy of some whole steps from step s on.
+func (c *massCurve) spanWh(s, whole int) float64 { return c.sumWh[s+whole] - c.sumWh[s] }
+
+// next returns the energy of the step after some whole steps from step s on.
+func (c *massCurve) next(s, whole int) float64 { return c.stepWh[(s+whole)%len(c.stepWh)] }
