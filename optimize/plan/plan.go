@@ -5,26 +5,28 @@ package plan
 
 // Plan is one complete, buildable shopping plan.
 type Plan struct {
-	Rank             int       `json:"rank"`
-	Cost             Money     `json:"cost"`     // spend + shipping + tax - credit
-	Spend            Money     `json:"spend"`    // sum of the bill's bought lines
-	Shipping         Money     `json:"shipping"` // once a vendor
-	Tax              Money     `json:"tax"`      // on spend and shipping
-	Credit           Money     `json:"credit"`   // for what is sold
-	UsableKWh        float64   `json:"usable_kwh"`
-	AutonomyH        float64   `json:"autonomy_h"`
-	MassKg           float64   `json:"mass_kg"`
-	CostPerUsableKWh float64   `json:"cost_per_usable_kwh"`
-	Proven           bool      `json:"proven"` // no better plan with another core exists
-	Core             Core      `json:"core"`
-	Bill             []Line    `json:"bill"`
-	Runs             []Run     `json:"runs"`
-	Shelves          []Shelf   `json:"shelves"`
-	Casters          Casters   `json:"casters"`
-	Balance          Balance   `json:"balance"`
-	Legs             []LegLoad `json:"legs,omitempty"` // where each "auto" load was put
-	Limits           []Limit   `json:"limits"`
-	Audit            Audit     `json:"audit"`
+	Rank             int     `json:"rank"`
+	Cost             Money   `json:"cost"`     // spend + shipping + tax - credit
+	Spend            Money   `json:"spend"`    // sum of the bill's bought lines
+	Shipping         Money   `json:"shipping"` // once a vendor
+	Tax              Money   `json:"tax"`      // on spend and shipping
+	Credit           Money   `json:"credit"`   // for what is sold
+	UsableKWh        float64 `json:"usable_kwh"`
+	AutonomyH        float64 `json:"autonomy_h"`
+	MassKg           float64 `json:"mass_kg"`
+	CostPerUsableKWh float64 `json:"cost_per_usable_kwh"`
+	// CostPerLifetimeKWh is cost / sum(cycle life * usable kWh); 0 where a battery states no cycle life.
+	CostPerLifetimeKWh float64   `json:"cost_per_lifetime_kwh,omitempty"`
+	Proven             bool      `json:"proven"` // no better plan with another core exists
+	Core               Core      `json:"core"`
+	Bill               []Line    `json:"bill"`
+	Runs               []Run     `json:"runs"`
+	Shelves            []Shelf   `json:"shelves"`
+	Casters            Casters   `json:"casters"`
+	Balance            Balance   `json:"balance"`
+	Legs               []LegLoad `json:"legs,omitempty"` // where each "auto" load was put
+	Limits             []Limit   `json:"limits"`
+	Audit              Audit     `json:"audit"`
 }
 
 // Core is what makes a plan a different plan.
