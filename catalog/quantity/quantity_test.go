@@ -94,7 +94,7 @@ func TestParseErrors(t *testing.T) {
 		{"450", quantity.Mass, `"450" has no unit; add kg, g, lb, oz or t, for example "450 kg"`},
 		{"18", quantity.Duration, `"18" has no unit; add h, min, s or days, for example "18 h"`},
 		{"2", quantity.Ratio, `"2" has no unit; add %, for example "2 %"`},
-		{"18 minuts", quantity.Duration, `unknown unit "minuts" in "18 minuts"; did you mean "minutes"? Write h, min, s or days`},
+		{"18 minuts", quantity.Duration, `unknown unit "minuts" in "18 minuts"; did you mean "minute"? Write h, min, s or days`},
 		{"5 Kw", quantity.Power, `unknown unit "Kw" in "5 Kw"; did you mean "kW"? Write W or kW`},
 		{"3 furlongs", quantity.Length, `unknown unit "furlongs" in "3 furlongs"; write m, cm, mm, in or ft`},
 		{"20 in", quantity.Mass, `"20 in" is a length, not a mass; write kg, g, lb, oz or t, for example "450 lb"`},
