@@ -1,0 +1,29 @@
+package iec
+
+import "cartwright/optimize/source"
+
+// GroundSource is where GroundAreaMM2 comes from.
+var GroundSource = source.Source{
+	Kind: source.Table, Name: "protective conductor by area of the line conductors",
+	Source: "IEC 60364-5-54 table 54.2", Confidence: source.FromMemory,
+}
+
+// The steps of IEC 60364-5-54 table 54.2, in mm2.
+const (
+	fullUpToMM2  = 16 // S up to here: S
+	fixedUpToMM2 = 35 // S up to here: 16 mm2; above: S / 2
+)
+
+// GroundAreaMM2 returns the least area in mm2 of a copper protective conductor beside copper line
+// conductors of lineMM2: all parallel sets of a line together.
+//
+//	S ≤ 16: S;  16 < S ≤ 35: 16;  S > 35: S / 2      IEC 60364-5-54 table 54.2, from memory
+func GroundAreaMM2(lineMM2 float64) float64 {
+	switch {
+	case lineMM2 <= fullUpToMM2:
+		return lineMM2
+	case lineMM2 <= fixedUpToMM2:
+		return fullUpToMM2
+	}
+	return lineMM2 / 2
+}

@@ -1,0 +1,82 @@
+package wiring
+
+import (
+	"strings"
+
+	"cartwright/catalog"
+	"cartwright/optimize/wiring/iec"
+	"cartwright/scenarios"
+)
+
+// iecRules is IEC 60364.
+type iecRules struct{}
+
+var iecStandard = standardOf(scenarios.IEC)
+
+// Check implements Rules.
+func (r iecRules) Check(d Duty, o Option, faultA float64) Result { return check(r, &d, o, faultA) }
+
+// requiredA is I_B itself: the 125 % of the NEC has no like here.
+func (iecRules) requiredA(d *Duty) float64 { return d.DesignA }
+
+func (r iecRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
+	source := iec.FuseRatingsSource.Source
+	if p.breaker {
+		source = iec.BreakerRatingsSource.Source
+	}
+	return append(checks,
+		ratingCheck(r, d, p, iec.OverloadSource.Source),
+		standardCheck(iecStandard.of(p), p, source))
+}
+
+// method returns the reference method of a path: battery paths are clipped direct, feeder and branches
+// run in conduit.
+func method(d *Duty) iec.Method {
+	if d.AC {
+		return iec.MethodB1
+	}
+	return iec.MethodC
+}
+
+func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
+	ohm, known := iec.ResistancePerM(cable.Size)
+	insulation, insulated := iec.InsulationOf(cable.InsulationC)
+	amps, listed := iec.Ampacity(cable.Size, insulation, method(d))
+	if !known || !insulated || !listed || cable.Material != "copper" {
+		return append(checks, least("cable listed", 0, 1, "", iec.AmpacitySource.Source)), path{}
+	}
+	ambient, _ := iec.AmbientFactor(d.AmbientC, insulation)    // 0 where it is too hot
+	grouping, _ := iec.GroupingFactor(iec.Circuits(d.Bundled)) // 0 where the group is too large
+	w := path{cable: cable, sets: sets, dropPct: dropPct(d, sets, ohm),
+		insulationA: float64(sets) * amps * ambient * grouping}
+	return append(checks,
+		setsCheck(sets, iec.ParallelAllowed(cable.Size), iec.ParallelSource.Source),
+		most("voltage drop", w.dropPct, 100*d.Drop, "%", iec.ResistanceSource.Source)), w
+}
+
+func (iecRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64) {
+	checks = append(checks,
+		least("corrected ampacity", w.insulationA, d.DesignA, "A", iec.AmpacitySource.Source),
+		most("cable protected", p.ratingA, w.insulationA, "A", iec.OverloadSource.Source))
+	if fuseRule(p) {
+		checks = append(checks, most("fuse overload", iec.FuseFactor(p.ratingA)*p.ratingA,
+			iec.OverloadA(w.insulationA), "A", iec.OverloadSource.Source))
+	}
+	return checks, w.insulationA
+}
+
+// fuseRule reports whether the fusing current of gG fuses must be reckoned with: for a fuse of that class
+// or of no stated class. A breaker's I_2 of 1.45 I_n follows from I_n <= I_z.
+func fuseRule(p protector) bool {
+	return !p.breaker && (p.class == "" || strings.EqualFold(p.class, "gG"))
+}
+
+// groundMM2 admits copper of a listed area; the line area is that of all sets together.
+func (iecRules) groundMM2(w *path, _ protector, ground *catalog.Cable) (mm2 float64, ok bool) {
+	if _, listed := iec.ResistancePerM(ground.Size); !listed || ground.Material != "copper" {
+		return 0, false
+	}
+	return iec.GroundAreaMM2(float64(w.sets) * w.cable.Size.AreaMM2()), true
+}
+
+func (iecRules) groundSource() string { return iec.GroundSource.Source }

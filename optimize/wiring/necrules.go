@@ -1,0 +1,97 @@
+package wiring
+
+import (
+	"cartwright/catalog"
+	"cartwright/optimize/wiring/nec"
+	"cartwright/scenarios"
+)
+
+// necRules is NFPA 70.
+type necRules struct{}
+
+var necStandard = standardOf(scenarios.NEC)
+
+// Check implements Rules.
+func (r necRules) Check(d Duty, o Option, faultA float64) Result { return check(r, &d, o, faultA) }
+
+// requiredA is 125 % of the design current; a branch carries its own device's rating, which already holds
+// the 125 % of its loads.
+func (necRules) requiredA(d *Duty) float64 {
+	if d.Kind == scenarios.RunBranch {
+		return d.DesignA
+	}
+	return nec.ContinuousA(d.DesignA)
+}
+
+func (r necRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
+	return append(checks,
+		ratingCheck(r, d, p, nec.ContinuousSource.Source),
+		standardCheck(necStandard.of(p), p, nec.StandardSource.Source))
+}
+
+// ratingCheck returns the check that the rating carries the design current, or is the branch's own.
+func ratingCheck(r Rules, d *Duty, p protector, source string) Check {
+	if d.Kind == scenarios.RunBranch {
+		return same("device rating", p.ratingA, d.DeviceA, "A", "the circuit's stated device")
+	}
+	return least("device rating", p.ratingA, r.requiredA(d), "A", source)
+}
+
+func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
+	ohm, known := nec.ResistancePerM(cable.Material, cable.Size)
+	column, insulated := nec.InsulationColumn(cable.InsulationC)
+	amps, listed := nec.Ampacity(cable.Material, cable.Size, column)
+	if !known || !insulated || !listed {
+		return append(checks, least("cable listed", 0, 1, "", nec.AmpacitySource.Source)), path{}
+	}
+	ambient, _ := nec.AmbientFactor(d.AmbientC, column) // 0 where it is too hot: no ampacity is left
+	w := path{cable: cable, sets: sets, dropPct: dropPct(d, sets, ohm),
+		insulationA: float64(sets) * amps * ambient * nec.BundlingFactor(d.Bundled)}
+	return append(checks,
+		setsCheck(sets, nec.ParallelAllowed(cable.Size), nec.ParallelSource.Source),
+		most("voltage drop", w.dropPct, 100*d.Drop, "%", nec.ResistanceSource.Source)), w
+}
+
+func (r necRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64) {
+	terminalA := 0.0
+	if column, ok := nec.TerminalColumn(d.TerminalC, p.ratingA, p.terminalC, w.cable.InsulationC); ok {
+		amps, _ := nec.Ampacity(w.cable.Material, w.cable.Size, column) // listed: path looked it up
+		terminalA = float64(w.sets) * amps
+	}
+	allowedA := min(terminalA, w.insulationA)
+	largestA := allowedA
+	if d.Kind != scenarios.RunBranch {
+		largestA = nec.LargestDeviceA(necStandard.of(p), allowedA)
+	}
+	checks = append(checks,
+		least("terminal ampacity", terminalA, r.requiredA(d), "A", nec.TerminalSource.Source),
+		least("corrected ampacity", allowedA, d.DesignA, "A", nec.AmbientSource.Source),
+		most("cable protected", p.ratingA, largestA, "A", nec.NextSizeSource.Source))
+	if smallA, ok := nec.SmallConductorA(w.cable.Material, w.cable.Size); ok {
+		checks = append(checks, most("small conductor", p.ratingA, smallA, "A", nec.SmallSource.Source))
+	}
+	return checks, allowedA
+}
+
+// groundMM2 admits any conductor of the ampacity table as a ground; the circuit conductor it need not
+// pass is one of a set.
+func (necRules) groundMM2(w *path, p protector, ground *catalog.Cable) (mm2 float64, ok bool) {
+	if _, listed := nec.Ampacity(ground.Material, ground.Size, nec.Col60); !listed {
+		return 0, false
+	}
+	return nec.GroundAreaMM2(p.ratingA, ground.Material, w.cable.Size)
+}
+
+func (necRules) groundSource() string { return nec.GroundSource.Source }
+
+// mostSets is the most parallel sets a path is built with.
+const mostSets = 2
+
+// setsCheck returns the check of the number of parallel sets.
+func setsCheck(sets int, parallel bool, source string) Check {
+	limit := 1.0
+	if parallel {
+		limit = mostSets
+	}
+	return most("parallel sets", float64(sets), limit, "", source)
+}

@@ -1,0 +1,88 @@
+package wiring
+
+import (
+	"cartwright/catalog"
+	"cartwright/optimize/wiring/conductor"
+)
+
+// Option is one way to build a path: a cable laid in so many parallel sets, behind a device, with a
+// grounding conductor.
+type Option struct {
+	Cable  *catalog.Cable
+	Sets   int
+	Device *catalog.Device // nil where Duty.OwnBreakerA stands in
+	Ground *catalog.Cable  // nil where Duty.Ground is false
+}
+
+// Check is one requirement, what an option has of it and whether that will do.
+type Check struct {
+	Name         string
+	Passed       bool
+	Value, Limit float64
+	Unit, Source string
+}
+
+// Result is the judgement of one option for one duty. Figures are 0 where the cable is in no table.
+type Result struct {
+	RequiredA     float64 // least ampacity and device rating asked for
+	AllowedA      float64 // corrected ampacity of all sets together (I_z)
+	DeviceA       float64 // rating of the device, or of the inverter's own breaker
+	DropPct       float64 // of the duty's nominal volts
+	InterruptingA float64 // of the device; 0 with an own breaker
+	Checks        []Check
+}
+
+// OK reports whether every check passed.
+func (r Result) OK() bool { return allPassed(r.Checks) }
+
+func allPassed(checks []Check) bool {
+	for i := range checks {
+		if !checks[i].Passed {
+			return false
+		}
+	}
+	return true
+}
+
+// roundoff is the share by which two computed figures may differ and still count as equal: far above the
+// rounding of a few multiplications (1e-16 each), far below any table's last digit (1e-3).
+const roundoff = 1e-9
+
+// least returns the check that value reaches limit.
+func least(name string, value, limit float64, unit, source string) Check {
+	return Check{name, value >= limit-roundoff*limit, value, limit, unit, source}
+}
+
+// most returns the check that value does not pass limit.
+func most(name string, value, limit float64, unit, source string) Check {
+	return Check{name, value <= limit+roundoff*limit, value, limit, unit, source}
+}
+
+// same returns the check that value is limit.
+func same(name string, value, limit float64, unit, source string) Check {
+	return Check{name, value == limit, value, limit, unit, source}
+}
+
+// InterruptingA returns the fault current in amperes that a device can break in the duty's kind of
+// current.
+func InterruptingA(d Duty, dev *catalog.Device) float64 {
+	if d.AC {
+		return dev.InterruptingACA
+	}
+	return dev.InterruptingDCA
+}
+
+// standsV returns the volts that a device can break in the duty's kind of current.
+func standsV(d *Duty, dev *catalog.Device) float64 {
+	if d.AC {
+		return dev.MaxACV
+	}
+	return dev.MaxDCV
+}
+
+// dropPct returns the voltage drop of a path in percent of its nominal volts, there and back.
+//
+//	drop % = 100 · I · 2·l·R / (sets · V)      NEC 210.19 informational note, chapter 9 table 8
+func dropPct(d *Duty, sets int, ohmPerM float64) float64 {
+	return 100 * conductor.DropV(d.DesignA/float64(sets), 2*d.LengthM, ohmPerM) / d.NominalV
+}

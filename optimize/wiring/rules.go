@@ -1,0 +1,161 @@
+package wiring
+
+import (
+	"cartwright/catalog"
+	"cartwright/optimize/wiring/nec"
+	"cartwright/scenarios"
+	"cartwright/scenarios/ratings"
+)
+
+// Rules is one rule set. Both judge an option in four steps, so that a search may drop a cable or a
+// device before it is combined with others: the device alone, the cable path alone, the two together,
+// and the ground behind them.
+type Rules interface {
+	// Check judges one option for one duty, where faultA is the prospective fault current at the device
+	// in amperes (ignored with an own breaker). A missing device or ground fails its check.
+	Check(d Duty, o Option, faultA float64) Result
+
+	// requiredA returns the least rating of the device and the least ampacity of the cable.
+	requiredA(d *Duty) float64
+	// ratingChecks adds the checks of the device's rating alone.
+	ratingChecks(checks []Check, d *Duty, p protector) []Check
+	// path looks up a cable laid in so many sets and adds the checks of it alone. They fail, and the path
+	// is empty, where the cable is in no table.
+	path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path)
+	// pairChecks adds the checks of path and protection together and returns the corrected ampacity.
+	pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64)
+	// groundMM2 returns the least area of a ground of a cable's material; ok is false where it may not be
+	// a ground or none is large enough.
+	groundMM2(w *path, p protector, ground *catalog.Cable) (mm2 float64, ok bool)
+	// groundSource is where groundMM2 comes from.
+	groundSource() string
+}
+
+// path is a cable laid in so many parallel sets, with what the tables say of it.
+type path struct {
+	cable   *catalog.Cable
+	sets    int
+	dropPct float64
+	// insulationA is the ampacity of all sets by the insulation, corrected for ambient and bundle.
+	insulationA float64
+}
+
+// protector is what protects a path: a device, or the inverter's own breaker.
+type protector struct {
+	ratingA   float64
+	breaker   bool   // else a fuse
+	class     string // of a fuse
+	terminalC float64
+}
+
+// ownTerminalC is the terminal temperature of an inverter's own breaker, in °C: common practice, no
+// source.
+const ownTerminalC = 75
+
+// breakerType and fuseType are the catalogue's device types.
+const (
+	breakerType = "breaker"
+	fuseType    = "fuse"
+)
+
+// protectorOf returns what protects the duty with a device, which is nil where the duty has an own
+// breaker.
+func protectorOf(d *Duty, dev *catalog.Device) protector {
+	if d.OwnBreakerA > 0 {
+		return protector{ratingA: d.OwnBreakerA, breaker: true, terminalC: ownTerminalC}
+	}
+	return protector{dev.RatingA, dev.Type == breakerType, dev.Class, dev.TerminalC}
+}
+
+// For returns the rule set of a name; nec for any other than iec, as the scenario's reader admits no third.
+func For(r scenarios.Rules) Rules {
+	if r == scenarios.IEC {
+		return iecRules{}
+	}
+	return necRules{}
+}
+
+// check is Check of both rule sets.
+func check(r Rules, d *Duty, o Option, faultA float64) Result {
+	res := Result{RequiredA: r.requiredA(d)}
+	checks, w := r.path(make([]Check, 0, mostChecks), d, o.Cable, o.Sets)
+	res.DropPct = w.dropPct
+	if d.OwnBreakerA <= 0 && o.Device == nil {
+		res.Checks = append(checks, least("device present", 0, 1, "", deviceSource))
+		return res
+	}
+	p := protectorOf(d, o.Device)
+	res.DeviceA = p.ratingA
+	checks = r.ratingChecks(checks, d, p)
+	if d.OwnBreakerA <= 0 {
+		res.InterruptingA = InterruptingA(*d, o.Device)
+		checks = deviceChecks(checks, d, o.Device, faultA)
+	}
+	if w.cable != nil {
+		checks, res.AllowedA = r.pairChecks(checks, d, &w, p)
+		if d.Ground {
+			checks = append(checks, groundCheck(r, &w, p, o.Ground))
+		}
+	}
+	res.Checks = checks
+	return res
+}
+
+// mostChecks is room enough for all checks of one option.
+const mostChecks = 16
+
+// Sources of the checks that both rule sets share.
+const (
+	deviceSource    = "NEC 240.4, 706.31; IEC 60364-4-43 clause 431"
+	voltageSource   = "NEC 240.60, 240.85, 706.31(C); IEC 60364-5-53"
+	polesSource     = "NEC 210.4(B), 240.15(B)"
+	interruptSource = "NEC 110.9, 706.31(C); IEC 60364-4-43 clause 434.5.1"
+)
+
+// deviceChecks adds the checks of a device that has nothing to do with the cable but the path's volts.
+func deviceChecks(checks []Check, d *Duty, dev *catalog.Device, faultA float64) []Check {
+	return append(checks,
+		least("device voltage", standsV(d, dev), d.DeviceV, "V", voltageSource),
+		least("device poles", float64(dev.Poles), float64(d.Poles), "", polesSource),
+		least("interrupting rating", InterruptingA(*d, dev), faultA, "A", interruptSource))
+}
+
+// groundCheck returns the check of a path's grounding conductor.
+func groundCheck(r Rules, w *path, p protector, ground *catalog.Cable) Check {
+	if ground == nil {
+		return least("ground present", 0, 1, "", r.groundSource())
+	}
+	mm2, ok := r.groundMM2(w, p, ground)
+	if !ok {
+		return least("ground listed", 0, 1, "", r.groundSource())
+	}
+	return least("ground size", ground.Size.AreaMM2(), mm2, "mm2", r.groundSource())
+}
+
+// standard holds the standard ratings of one rule set, rising.
+type standard struct{ fuse, breaker []float64 }
+
+func standardOf(rules scenarios.Rules) standard {
+	return standard{
+		fuse:    ratings.Standard(string(rules), fuseType),
+		breaker: ratings.Standard(string(rules), breakerType),
+	}
+}
+
+// of returns the ratings that the protection is made in.
+func (s standard) of(p protector) []float64 {
+	if p.breaker {
+		return s.breaker
+	}
+	return s.fuse
+}
+
+// standardCheck returns the check that a rating is a standard one; its limit is the nearest standard
+// rating above, or below the last.
+func standardCheck(list []float64, p protector, source string) Check {
+	next, ok := nec.NextStandard(list, p.ratingA)
+	if !ok {
+		next = list[len(list)-1]
+	}
+	return same("standard rating", p.ratingA, next, "A", source)
+}
