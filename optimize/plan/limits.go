@@ -11,8 +11,8 @@ const (
 	LimitLeg           = "leg power"           // watts of a leg of all units >= the larger leg's peak, W; 120/240 only
 	LimitSurge         = "surge"               // surge watts of all units >= peak and the largest start, W
 	LimitBusCurrent    = "bus current"         // what the strings can share out >= what the bus draws, A
-	LimitCharger       = "recharge, charger"   // hours the chargers need <= hours allowed, h
-	LimitCharge        = "recharge, batteries" // hours at the strings' greatest charge <= hours allowed, h
+	LimitCharger       = "recharge, charger"   // amperes of all chargers >= what putting the energy back takes, A
+	LimitCharge        = "recharge, batteries" // amperes the strings take together >= what putting it back takes, A
 	LimitMass          = "mass"                // everything on the cart <= most, kg
 	LimitBudget        = "budget"              // cost <= budget and money in hand, in the currency
 	LimitTiltSideways  = "tilt, sideways"      // tips at >= must stand, deg
