@@ -1,0 +1,143 @@
+package view
+
+import (
+	"slices"
+	"strings"
+
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+)
+
+// kindCableEnd is the kind of a bill's line for crimped ends; its part is the cable.
+const kindCableEnd = "cable-end"
+
+// bill shows what to buy, by vendor where vendors are known, and what it comes to.
+func (p Plans) bill(one *plan.Plan) section {
+	title := detailTitle(one, "what to buy")
+	vendors, bought := vendorsOf(one.Bill)
+	if len(bought) == 0 {
+		lines := []string{"Nothing: everything it needs is owned already."}
+		if one.Credit != 0 {
+			lines = append(lines, "What is sold brings "+money(one.Credit)+" "+p.Scenario.Currency+".")
+		}
+		return section{title: title, prose: lines}
+	}
+	currency := p.Scenario.Currency
+	t := &table{columns: []column{
+		number("buy"), text("unit"), text("part"), text("what it is"),
+		number("price a unit\n" + currency), number("sum\n" + currency),
+	}}
+	for _, vendor := range vendors {
+		var subtotal plan.Money
+		if len(vendors) > 1 || vendor != "" {
+			t.row("", "", "from "+seller(vendor)+":", "", "", "")
+		}
+		for _, l := range bought {
+			if l.Vendor != vendor {
+				continue
+			}
+			t.row(short(l.Buy, 2), l.Unit, l.Part, p.describe(l), fixed(l.UnitPrice, 2), money(l.Line))
+			subtotal += l.Line
+		}
+		if len(vendors) > 1 {
+			t.row("", "", "", "subtotal "+seller(vendor), "", money(subtotal))
+		}
+	}
+	t.row("", "", "", "", "", strings.Repeat("-", len(money(one.Spend))))
+	t.row("", "", "", "all parts", "", money(one.Spend))
+	if one.Shipping != 0 {
+		t.row("", "", "", "shipping", "", money(one.Shipping))
+	}
+	if one.Tax != 0 {
+		t.row("", "", "", "tax, "+short(p.Scenario.Tax*100, 3)+" %", "", money(one.Tax))
+	}
+	if one.Credit != 0 {
+		t.row("", "", "", "less what is sold", "", money(-one.Credit))
+	}
+	t.row("", "", "", "cost", "", money(one.Cost))
+	return section{title: title, table: t}
+}
+
+// seller returns the vendor's name, or words for none.
+func seller(vendor string) string {
+	if vendor == "" {
+		return "any seller"
+	}
+	return vendor
+}
+
+// vendorsOf returns the lines that buy something and their vendors by name, none last.
+func vendorsOf(bill []plan.Line) (vendors []string, bought []plan.Line) {
+	for _, l := range bill {
+		if l.Buy <= 0 {
+			continue
+		}
+		bought = append(bought, l)
+		if !slices.Contains(vendors, l.Vendor) {
+			vendors = append(vendors, l.Vendor)
+		}
+	}
+	slices.SortFunc(vendors, func(a, b string) int {
+		switch {
+		case a == "" && b != "":
+			return 1
+		case b == "" && a != "":
+			return -1
+		}
+		return strings.Compare(a, b)
+	})
+	return vendors, bought
+}
+
+// describe returns what a line of the bill is, in words.
+func (p Plans) describe(l plan.Line) string {
+	if l.Kind == kindCableEnd {
+		return "crimped ends"
+	}
+	return p.name(l.Part)
+}
+
+// owned shows what becomes of what is owned: used, sold, left over.
+func (p Plans) owned(one *plan.Plan) section {
+	t := &table{columns: []column{
+		text("part"), text("unit"), number("owned"), number("used"), number("sold"), number("left over"),
+		number("sold for\n" + p.Scenario.Currency),
+	}}
+	for _, h := range p.Scenario.Have {
+		unit := "each"
+		if e, ok := p.Catalog.Find(h.PartID); ok && e.Kind == catalog.KindCable {
+			unit = "m"
+		}
+		var used, sold float64
+		var credit plan.Money
+		for _, l := range one.Bill {
+			if l.Part == h.PartID && l.Kind != kindCableEnd {
+				used += l.Have
+				sold += l.Sell
+				credit += l.Credit
+			}
+		}
+		income := none
+		if sold > 0 {
+			income = money(credit)
+		}
+		t.row(h.PartID, unit, short(h.Count, 2), short(used, 2), short(sold, 2), short(h.Count-used-sold, 2), income)
+	}
+	return section{title: detailTitle(one, "what becomes of what is owned"), table: t}
+}
+
+// billRecords holds the whole bill of the plan shown.
+func (p Plans) billRecords() [][]string {
+	rows := [][]string{{"part", "kind", "name", "quantity", "unit", "have", "buy", "sell", "vendor", "unit_price",
+		"line", "credit", "currency"}}
+	one := p.shown()
+	if one == nil {
+		return rows
+	}
+	for _, l := range one.Bill {
+		rows = append(rows, []string{l.Part, l.Kind, p.describe(l), exact(l.Quantity), l.Unit, exact(l.Have),
+			exact(l.Buy), exact(l.Sell), l.Vendor, exact(l.UnitPrice), money(l.Line), money(l.Credit),
+			p.Scenario.Currency})
+	}
+	return rows
+}

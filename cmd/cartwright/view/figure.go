@@ -1,0 +1,100 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"cartwright/optimize/plan"
+)
+
+// none stands for a figure that there is not.
+const none = "-"
+
+// fixed returns v with a number of decimals; never "-0.0", and words for what is not finite.
+func fixed(v float64, decimals int) string {
+	switch {
+	case math.IsNaN(v):
+		return "?"
+	case math.IsInf(v, 1):
+		return "no limit"
+	case math.IsInf(v, -1):
+		return "-no limit"
+	}
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+// signed returns v like fixed, with a plus where it is positive and "=" where it rounds to nothing.
+func signed(v float64, decimals int) string {
+	s := fixed(v, decimals)
+	switch {
+	case strings.Trim(s, "-0.") == "":
+		return "="
+	case v > 0:
+		return "+" + s
+	}
+	return s
+}
+
+// short returns v with up to the given decimals, without trailing zeros: 24, 19.5.
+func short(v float64, decimals int) string {
+	s := fixed(v, decimals)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// stated returns v like short, or a dash where it is zero and that means "not stated".
+func stated(v float64, decimals int) string {
+	if v == 0 {
+		return none
+	}
+	return short(v, decimals)
+}
+
+// decimalsOf returns to how many decimals a figure of a unit is shown: as many as its instruments give.
+func decimalsOf(unit string) int {
+	switch unit {
+	case "W", "N", "each", "mm":
+		return 0
+	case "h", "kg", "A", "deg":
+		return 1
+	}
+	return 2 // money, kWh, %, and shares without unit
+}
+
+// lenient returns v to the decimals of its unit, rounded away from old, so that a limit changed to the
+// figure as printed is changed far enough.
+func lenient(v, old float64, unit string) string {
+	decimals := decimalsOf(unit)
+	scale := math.Pow(10, float64(decimals))
+	// A figure is whole where floating point misses a whole one by less than this part of a last digit.
+	const whole = 1e-6
+	scaled := v * scale
+	switch near := math.Round(scaled); {
+	case math.Abs(scaled-near) < whole:
+		scaled = near
+	case v < old:
+		scaled = math.Floor(scaled)
+	default:
+		scaled = math.Ceil(scaled)
+	}
+	return short(scaled/scale, decimals)
+}
+
+// money returns an amount with two decimals.
+func money(m plan.Money) string { return m.String() }
+
+// count returns a noun with its number: "1 plan", "10 plans".
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}

@@ -1,0 +1,54 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"cartwright/optimize"
+)
+
+// impossible says that there is no plan and how little would have to give for one.
+func (p Plans) impossible() sheet {
+	s := sheet{{title: "No plan for " + p.Scenario.Name + " meets all limits."}}
+	var single, joint []string
+	for _, c := range p.Result.Changes {
+		if len(c.Limits) == 1 {
+			single = append(single, changeText(c.Limits[0]))
+			continue
+		}
+		var parts []string
+		for _, l := range c.Limits {
+			parts = append(parts, changeText(l))
+		}
+		joint = append(joint, strings.Join(parts, " and "))
+	}
+	switch {
+	case len(single) > 0:
+		s = append(s, section{title: "Any one of these changes alone makes a plan possible:", bullets: single})
+	case len(joint) > 0:
+		s[0].prose = []string{"No change of a single limit is enough."}
+	default:
+		s[0].prose = []string{"No change of the limits was found that helps; the catalogue may hold no parts that fit this bus and these loads."}
+	}
+	if len(joint) > 0 {
+		s = append(s, section{title: "Changed together, these make a plan possible:", bullets: joint})
+	}
+	return append(s, p.proofOfNone())
+}
+
+// changeText returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough.
+func changeText(c optimize.LimitChange) string {
+	unit := ""
+	if c.Unit != "" {
+		unit = " " + c.Unit
+	}
+	return fmt.Sprintf("%s %s%s -> %s%s", c.Name, short(c.From, 2), unit, lenient(c.To, c.From, c.Unit), unit)
+}
+
+// proofOfNone says by whose word there is no plan.
+func (p Plans) proofOfNone() section {
+	s := p.Result.Solver
+	return section{title: "Proof", prose: []string{
+		fmt.Sprintf("Proven impossible by %s %s: %s.", s.Name, s.Version, count(s.Models, "integer program", "integer programs")),
+	}}
+}

@@ -1,0 +1,148 @@
+package view
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+
+	"cartwright/optimize"
+	"cartwright/optimize/plan"
+)
+
+func TestPlansInEveryFormat(t *testing.T) {
+	show2 := sample()
+	show2.Show = 2
+	life := sample()
+	life.By = optimize.ByLife
+	none := sample()
+	none.Result.Plans = nil
+	none.Result.Solver.Status = optimize.Infeasible
+	none.Result.Changes = []optimize.Change{
+		{Limits: []optimize.LimitChange{{Name: plan.LimitAutonomy, From: 24, To: 19.5, Unit: "h"}}},
+		{Limits: []optimize.LimitChange{{Name: plan.LimitMass, From: 300, To: 337.91, Unit: "kg"}}},
+		{Limits: []optimize.LimitChange{{Name: plan.LimitBudget, From: 900, To: 1000.001, Unit: "USD"},
+			{Name: plan.LimitShelfMass + "lower", From: 40, To: 41, Unit: "kg"}}},
+	}
+	nothing := none
+	result := *none.Result
+	result.Changes = nil
+	nothing.Result = &result
+	stopped := sample()
+	stopped.Result.Solver.Status = optimize.TimeLimit
+	stopped.Result.Solver.Gap = 0.0321
+	stopped.Result.Solver.Retries = []string{"cell 3: the solver lost its footing; solved again without presolve"}
+	for i := range stopped.Result.Plans {
+		stopped.Result.Plans[i].Proven = false
+	}
+	empty := stopped
+	result2 := *stopped.Result
+	result2.Plans, result2.Solver.Gap = nil, 0
+	empty.Result = &result2
+	owned := sample()
+	owned.Result.Plans = owned.Result.Plans[:1]
+	owned.Result.Plans[0].Bill = nil
+	owned.Distinct = optimize.DistinctBattery
+	for _, c := range []struct {
+		file   string
+		answer Plans
+		format Format
+	}{
+		{"plans.txt", sample(), Table},
+		{"plans.md", sample(), Markdown},
+		{"plans.csv", sample(), CSV},
+		{"plans.json", sample(), JSON},
+		{"second.txt", show2, Table},
+		{"second.csv", show2, CSV},
+		{"life.txt", life, Table},
+		{"impossible.txt", none, Table},
+		{"impossible.json", none, JSON},
+		{"hopeless.txt", nothing, Table},
+		{"stopped.txt", stopped, Table},
+		{"stopped-empty.txt", empty, Table},
+		{"nothing-to-buy.txt", owned, Table},
+	} {
+		t.Run(c.file, func(t *testing.T) {
+			got, err := Render(c.answer, c.format)
+			if err != nil {
+				t.Fatal(err)
+			}
+			golden(t, c.file, got)
+			if c.format == Table {
+				fits(t, string(got))
+			}
+		})
+	}
+}
+
+// Names as long as a file allows must not push a screen past its width, nor a control character reach it.
+func TestPlansWithLongNames(t *testing.T) {
+	p := sample()
+	long := strings.Repeat("very-long-name-", 8)
+	p.Scenario.Name = long + "\x1b[2J"
+	for i := range p.Result.Plans {
+		one := &p.Result.Plans[i]
+		for j := range one.Core.Batteries {
+			one.Core.Batteries[j].Part = long
+		}
+		one.Core.Inverter.Part = long
+		for j := range one.Bill {
+			one.Bill[j].Part, one.Bill[j].Vendor = long, strings.Repeat("x", 100)
+		}
+		for j := range one.Runs {
+			one.Runs[j].Cable, one.Runs[j].Device, one.Runs[j].Name = long, long, strings.ReplaceAll(long, "-", " ")
+		}
+		for j := range one.Limits {
+			one.Limits[j].Name = long
+		}
+	}
+	got, err := Render(p, Table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fits(t, string(got))
+	if strings.ContainsRune(string(got), '\x1b') {
+		t.Error("a control character of a name reached the screen")
+	}
+}
+
+// The JSON of a plan has no null: a list without entries is [].
+func TestRecordHasNoNull(t *testing.T) {
+	p := sample()
+	p.Result = &optimize.Result{Plans: []plan.Plan{{Shelves: []plan.Shelf{{}}}}}
+	got, err := Render(p, JSON)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(string(got), "null") {
+		t.Errorf("null in\n%s", got)
+	}
+	if !json.Valid(got) {
+		t.Errorf("not JSON:\n%s", got)
+	}
+}
+
+func TestBestAt(t *testing.T) {
+	made := func(cost plan.Money, kwh, kg float64) plan.Plan {
+		return plan.Plan{Cost: cost, UsableKWh: kwh, AutonomyH: 2 * kwh, MassKg: kg, CostPerUsableKWh: cost.Units() / kwh}
+	}
+	for _, c := range []struct {
+		name  string
+		plans []plan.Plan
+		want  []string
+	}{
+		{"no plan", nil, []string{}},
+		{"a lone plan is best at nothing", []plan.Plan{made(100, 1, 1)}, []string{""}},
+		{"the first has what is equal among the best", []plan.Plan{made(10000, 1, 5), made(20000, 1, 5), made(30000, 1, 6)},
+			[]string{"cost\nmass\nkWh cost", "", ""}},
+		{"equal as shown is equal", []plan.Plan{made(10000, 1, 5.001), made(10000, 1, 5)}, []string{"", ""}},
+		{"each its own", []plan.Plan{made(10000, 1, 9), made(20000, 4, 10), made(30000, 2, 5)},
+			[]string{"cost", "energy\nautonomy\nkWh cost", "mass"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := bestAt(c.plans); !slices.Equal(got, c.want) {
+				t.Errorf("bestAt = %q, want %q", got, c.want)
+			}
+		})
+	}
+}

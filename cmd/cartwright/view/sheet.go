@@ -1,0 +1,85 @@
+package view
+
+import "strings"
+
+// A sheet is what a person reads from top to bottom.
+type sheet []section
+
+// A section is a title with a table, prose and a list below it; each may be missing.
+type section struct {
+	title   string
+	table   *table
+	prose   []string // paragraphs
+	bullets []string
+}
+
+// screen lays the sheet out for a terminal.
+func (s sheet) screen() (string, error) {
+	var b strings.Builder
+	for i, sec := range s {
+		if i > 0 {
+			b.WriteString("\n")
+		}
+		if sec.title != "" {
+			b.WriteString(paragraph("", sec.title))
+		}
+		if sec.table != nil {
+			if sec.title != "" {
+				b.WriteString("\n")
+			}
+			t, err := sec.table.screen()
+			if err != nil {
+				return "", err
+			}
+			b.WriteString(t)
+			for _, note := range sec.table.notes {
+				b.WriteString(paragraph("", note))
+			}
+		}
+		for _, p := range sec.prose {
+			b.WriteString(paragraph("  ", p))
+		}
+		for _, p := range sec.bullets {
+			b.WriteString(paragraph("  - ", p))
+		}
+	}
+	return b.String(), nil
+}
+
+// markdown lays the sheet out as a document; the first title is the document's.
+func (s sheet) markdown() (string, error) {
+	var b strings.Builder
+	level := "# "
+	for i, sec := range s {
+		if i > 0 {
+			b.WriteString("\n")
+		}
+		if sec.title != "" {
+			b.WriteString(level + markdownText(sec.title) + "\n\n")
+			level = "## "
+		}
+		if sec.table != nil {
+			t, err := sec.table.markdown()
+			if err != nil {
+				return "", err
+			}
+			b.WriteString(t)
+			for _, note := range sec.table.notes {
+				b.WriteString("\n" + markdownText(note) + "\n")
+			}
+		}
+		for j, p := range sec.prose {
+			if j > 0 || sec.table != nil {
+				b.WriteString("\n")
+			}
+			b.WriteString(markdownText(p) + "\n")
+		}
+		if len(sec.bullets) > 0 && (len(sec.prose) > 0 || sec.table != nil) {
+			b.WriteString("\n")
+		}
+		for _, p := range sec.bullets {
+			b.WriteString("- " + markdownText(p) + "\n")
+		}
+	}
+	return b.String(), nil
+}

@@ -1,0 +1,171 @@
+package view
+
+import (
+	"bytes"
+	"strings"
+
+	"github.com/olekukonko/tablewriter"
+	"github.com/olekukonko/tablewriter/pkg/twwidth"
+	"github.com/olekukonko/tablewriter/renderer"
+	"github.com/olekukonko/tablewriter/tw"
+)
+
+// Width is the widest line of a screen, in columns.
+const Width = 80
+
+// columnGap is how many spaces stand between two columns of a table.
+const columnGap = 2
+
+// A column is one column of a table. Its heading carries the unit; "\n" in it breaks the line.
+type column struct {
+	head string
+	// number columns are right aligned and keep their width; text columns are left aligned and give way
+	// where a table would be wider than the screen.
+	number bool
+}
+
+func text(head string) column   { return column{head: head} }
+func number(head string) column { return column{head: head, number: true} }
+
+// A table is a heading, rows of cells and footnotes. A cell may have several lines, parted by "\n".
+type table struct {
+	columns []column
+	rows    [][]string
+	notes   []string
+}
+
+// row adds one row; the number of cells is that of the columns.
+func (t *table) row(cells ...string) { t.rows = append(t.rows, cells) }
+
+// fitted returns heading and rows with the text columns wrapped so that no line is wider than width. The
+// widest text column gives way first, so that narrow ones stay whole.
+func (t *table) fitted(width int) (head []string, rows [][]string) {
+	for _, c := range t.columns {
+		head = append(head, clean(c.head))
+	}
+	for _, r := range t.rows {
+		cells := make([]string, len(t.columns))
+		for i := range cells {
+			cells[i] = clean(r[i])
+		}
+		rows = append(rows, cells)
+	}
+	widths := make([]int, len(t.columns))
+	total := columnGap * (len(t.columns) - 1)
+	for i := range widths {
+		widths[i] = blockWidth(head[i])
+		for _, r := range rows {
+			widths[i] = max(widths[i], blockWidth(r[i]))
+		}
+		total += widths[i]
+	}
+	for ; total > width; total-- {
+		widest := -1
+		for i, c := range t.columns {
+			if !c.number && widths[i] > narrowest && (widest < 0 || widths[i] > widths[widest]) {
+				widest = i
+			}
+		}
+		if widest < 0 {
+			break
+		}
+		widths[widest]--
+	}
+	for i, c := range t.columns {
+		if c.number {
+			continue
+		}
+		head[i] = wrapBlock(head[i], widths[i])
+		for _, r := range rows {
+			r[i] = wrapBlock(r[i], widths[i])
+		}
+	}
+	return head, rows
+}
+
+// narrowest is the least width, in columns, that a text column is squeezed to.
+const narrowest = 8
+
+// blockWidth returns the width of the widest line.
+func blockWidth(s string) int {
+	w := 0
+	for line := range strings.SplitSeq(s, "\n") {
+		w = max(w, twwidth.Width(line))
+	}
+	return w
+}
+
+// screen renders the table for a terminal: no frame, a rule below the heading.
+func (t *table) screen() (string, error) {
+	head, rows := t.fitted(Width)
+	style := renderer.NewBlueprint(tw.Rendition{
+		Borders: tw.BorderNone,
+		Symbols: tw.NewSymbols(tw.StyleASCII),
+		Settings: tw.Settings{
+			Separators: tw.Separators{BetweenColumns: tw.Off, BetweenRows: tw.Off},
+			Lines:      tw.Lines{ShowTop: tw.Off, ShowBottom: tw.Off, ShowHeaderLine: tw.On},
+		},
+	})
+	return t.render(style, head, rows, tw.Padding{Right: strings.Repeat(" ", columnGap), Overwrite: true},
+		tw.Padding{Overwrite: true})
+}
+
+// markdown renders the table for a document: nothing is wrapped, lines of a cell are parted by <br>.
+func (t *table) markdown() (string, error) {
+	var head []string
+	for _, c := range t.columns {
+		head = append(head, markdownCell(strings.ReplaceAll(c.head, "\n", " ")))
+	}
+	var rows [][]string
+	for _, r := range t.rows {
+		var cells []string
+		for _, cell := range r {
+			cells = append(cells, markdownCell(cell))
+		}
+		rows = append(rows, cells)
+	}
+	cell := tw.Padding{Left: " ", Right: " "}
+	return t.render(renderer.NewMarkdown(), head, rows, cell, cell)
+}
+
+// render has the library lay the table out, the last column padded by itself; line ends carry no spaces.
+func (t *table) render(style tw.Renderer, head []string, rows [][]string, padding, last tw.Padding) (string, error) {
+	aligns := make([]tw.Align, len(t.columns))
+	paddings := make([]tw.Padding, len(t.columns))
+	for i, c := range t.columns {
+		paddings[i] = padding
+		if i == len(t.columns)-1 {
+			paddings[i] = last
+		}
+		aligns[i] = tw.AlignLeft
+		if c.number {
+			aligns[i] = tw.AlignRight
+		}
+	}
+	cell := tw.CellConfig{
+		Formatting: tw.CellFormatting{AutoWrap: tw.WrapNone, AutoFormat: tw.Off},
+		Alignment:  tw.CellAlignment{PerColumn: aligns},
+		Padding:    tw.CellPadding{PerColumn: paddings},
+	}
+	var out bytes.Buffer
+	w := tablewriter.NewTable(&out,
+		tablewriter.WithRenderer(style),
+		tablewriter.WithConfig(tablewriter.Config{
+			Header:   cell,
+			Row:      cell,
+			Behavior: tw.Behavior{TrimSpace: tw.Off, TrimLine: tw.Off},
+		}),
+	)
+	w.Header(head)
+	if err := w.Bulk(rows); err != nil {
+		return "", err
+	}
+	if err := w.Render(); err != nil {
+		return "", err
+	}
+	lines := strings.Split(strings.TrimRight(out.String(), "\n"), "\n")
+	for i := range lines {
+		lines[i] = strings.TrimRight(lines[i], " ")
+	}
+	return strings.Join(lines, "\n") + "\n", nil
+}

@@ -1,0 +1,61 @@
+package view
+
+import (
+	"fmt"
+
+	"cartwright/optimize/plan"
+)
+
+// wiring shows every cable path with what it carries, what protects it and, on the second line of each,
+// the bound of each figure.
+func wiring(one *plan.Plan) section {
+	t := &table{columns: []column{
+		text("run"), text("cable, ground,\ndevice"), number("length\nm"), number("design\nA"), number("device\nA"),
+		number("ampacity\nA"), number("drop\n%"), number("fault\nkA"),
+	}}
+	for _, r := range one.Runs {
+		device, interrupts := r.Device, "\n<="+fixed(r.InterruptingA/1000, 1)
+		if device == "" {
+			device, interrupts = "own breaker", ""
+		}
+		t.row(runLabel(r), cableLabel(r)+device,
+			fixed(r.LengthM, 2), fixed(r.DesignA, 1),
+			fixed(r.DeviceA, 0)+"\n>="+fixed(r.RequiredA, 1),
+			fixed(r.AllowedA, 1)+"\n>="+fixed(r.DesignA, 1),
+			fixed(r.DropPct, 2)+"\n<="+fixed(r.DropLimitPct, 2),
+			fixed(r.FaultA/1000, 1)+interrupts)
+	}
+	t.notes = []string{
+		"Second line of a run: the bound of the figure above it. Fault: what can flow into a short circuit, " +
+			"and what the device can interrupt. Length: one way.",
+	}
+	return section{title: detailTitle(one, "wiring"), table: t}
+}
+
+// runLabel names a run: what it is for, of which battery or circuit, and how many are alike.
+func runLabel(r plan.Run) string {
+	label := r.Run
+	if r.Count > 1 {
+		label = fmt.Sprintf("%d x %s", r.Count, r.Run)
+	}
+	switch {
+	case r.Name != "":
+		label += "\n" + r.Name
+	case r.Battery != "":
+		label += "\n" + r.Battery
+	}
+	return label
+}
+
+// cableLabel lists the conductors of a run, a line each, every line ended.
+func cableLabel(r plan.Run) string {
+	conductors := r.Conductors * max(r.Sets, 1)
+	label := fmt.Sprintf("%d x %s\n", conductors, r.Cable)
+	if r.Sets > 1 {
+		label = fmt.Sprintf("%d x %s, %d sets\n", conductors, r.Cable, r.Sets)
+	}
+	if r.Ground != "" {
+		label += "1 x " + r.Ground + " ground\n"
+	}
+	return label
+}
