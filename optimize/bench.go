@@ -1,0 +1,318 @@
+package optimize
+
+import (
+	"strconv"
+
+	"cartwright/catalog"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
+)
+
+// supply is a number of equal inverters that serve the loads, and all that follows from them alone.
+type supply struct {
+	inv      *catalog.Inverter
+	units    int
+	needWh   float64 // usable energy the autonomy asks for
+	busA     float64 // what all units draw from the bus at its lowest voltage
+	drawA    float64 // busA and the dc loads
+	chargerA float64 // of all chargers together, at the bus voltage
+	main     []option
+	feeder   []option
+}
+
+// stack is a kind of battery string that fits the bus.
+type stack struct {
+	bat         *catalog.Battery
+	position    int // in the catalogue
+	series      int
+	usableWh    float64 // of one string
+	kg          float64 // of one string, without its cable
+	shortA      float64 // of one string
+	conductance float64
+	dischargeA  float64
+	chargeA     float64
+	caps        []int // modules the floor of a shelf can hold, by shelf
+	most        int   // strings that the shelves, their mass and the maker allow at most
+	options     []option
+}
+
+// bench is a problem laid out for solving: whatever the catalogue holds that can serve, with its
+// options and least costs.
+type bench struct {
+	s      *scenarios.Scenario
+	c      *catalog.Catalog
+	rules  wiring.Rules
+	demand *energy.Demand
+	market *market
+
+	supplies []supply
+	stacks   []stack
+	groups   [][]int // stacks that may share a bus, in catalogue order
+
+	fixed   []slot // branches, receptacles and needs: the same in every plan
+	busbars []option
+	casters []option
+
+	fixedBodies []chassis.Body
+	fixedKg     float64 // frame and deck items
+	spacesTold  bool    // breaker spaces are counted
+	dcA         float64 // peak of the loads on the bus itself
+	// tipsMatter says that tipping can matter at all: some part of the cart lowers its balance. Then
+	// options are kept that are heavier and no dearer, since mass low down may help.
+	tipsMatter bool
+	reasons    []string // what the catalogue has nothing for
+
+	wired map[wiring.Duty][]option
+}
+
+// lay lays a problem out.
+func lay(p Problem) (*bench, error) {
+	d, err := energy.DemandOf(p.Scenario)
+	if err != nil {
+		return nil, err
+	}
+	b := &bench{
+		s: p.Scenario, c: p.Catalog, rules: wiring.For(p.Scenario.Rules), demand: d,
+		market:      newMarket(p.Scenario, p.Catalog),
+		fixedBodies: chassis.FixedBodies(p.Scenario),
+		dcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
+		wired:       map[wiring.Duty][]option{},
+	}
+	for _, body := range b.fixedBodies {
+		b.fixedKg += body.MassKg
+	}
+	b.tipsMatter = b.canTip()
+	b.laySupplies()
+	b.layStacks()
+	b.layFixed()
+	b.layBusbars()
+	b.layCasters()
+	return b, nil
+}
+
+// laySupplies finds the inverters and unit counts that serve the loads.
+func (b *bench) laySupplies() {
+	s, d := b.s, b.demand
+	for i := range b.c.Inverters {
+		inv := &b.c.Inverters[i]
+		if !energy.InverterFits(s, d, inv) {
+			continue
+		}
+		for u := 1; u <= max(1, inv.MaxUnits); u++ {
+			n := float64(u)
+			if n*inv.ContinuousW < d.PeakTotalW() || n*inv.SurgeW < d.SurgeW() ||
+				(inv.ACV == "120/240" && n*inv.LegW < d.PeakLegW()) {
+				continue
+			}
+			v := supply{inv: inv, units: u, busA: n * energy.BusA(inv, s.Bus), chargerA: n * inv.ChargerA}
+			v.needWh = d.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH)
+			v.drawA = v.busA + b.dcA
+			if s.Recharge != nil && v.chargerA <= 0 {
+				continue
+			}
+			var ok bool
+			if v.main, ok = b.runOptions(wiring.MainDuty(s, inv)); !ok {
+				continue
+			}
+			if v.feeder, ok = b.runOptions(wiring.FeederDuty(s, inv, u)); !ok {
+				continue
+			}
+			b.supplies = append(b.supplies, v)
+		}
+	}
+	if len(b.supplies) == 0 {
+		b.reasons = append(b.reasons, "no inverter of the catalogue, in the number its maker allows, serves the loads' peak, largest start, voltages and recharge with a main and feeder that the rules accept")
+	}
+}
+
+// runOptions returns the options of a run, and whether there are any; a run that the scenario does not
+// list has none and needs none.
+func (b *bench) runOptions(d wiring.Duty, listed bool) ([]option, bool) {
+	if !listed {
+		return nil, true
+	}
+	options, seen := b.wired[d]
+	if !seen {
+		for _, w := range wiring.Options(b.rules, d, b.c) {
+			options = append(options, b.market.wired(d, w))
+		}
+		options = b.market.prune(options, b.tipsMatter)
+		b.wired[d] = options
+	}
+	return options, len(options) > 0
+}
+
+// layStacks finds the batteries that fit the bus and groups those that may share it.
+func (b *bench) layStacks() {
+	members := map[string][]int{}
+	var order []string
+	for i := range b.c.Batteries {
+		bat := &b.c.Batteries[i]
+		series, ok := energy.Fits(b.s.Bus, bat)
+		if !ok {
+			continue
+		}
+		n := float64(series)
+		k := stack{
+			bat: bat, position: i, series: series,
+			usableWh: n * energy.UsableWh(bat, b.s.Limits.Reserve), kg: n * bat.MassKg,
+			shortA: wiring.ShortCircuitA(bat), conductance: energy.ConductanceS(bat, series),
+			dischargeA: bat.MaxDischargeA, chargeA: bat.MaxChargeA,
+		}
+		modules := 0
+		for j := range b.s.Cart.Shelves {
+			room := chassis.ShelfCapacity(&b.s.Cart.Shelves[j], bat)
+			if limit := b.s.Cart.Shelves[j].MaxMassKg; bat.MassKg > 0 && float64(room)*bat.MassKg > limit {
+				room = int(limit/bat.MassKg + 1e-9)
+			}
+			k.caps = append(k.caps, chassis.ShelfCapacity(&b.s.Cart.Shelves[j], bat))
+			modules += room
+		}
+		k.most = modules / series
+		if bat.MaxParallel > 0 {
+			k.most = min(k.most, bat.MaxParallel)
+		}
+		if k.most < 1 || k.usableWh <= 0 {
+			continue
+		}
+		if k.options, ok = b.runOptions(wiring.StringDuty(b.s, bat)); !ok {
+			continue
+		}
+		group := bat.Group
+		if group == "" {
+			group = "\x00" + bat.ID // shares a bus only with itself
+		}
+		if _, seen := members[group]; !seen {
+			order = append(order, group)
+		}
+		members[group] = append(members[group], len(b.stacks))
+		b.stacks = append(b.stacks, k)
+	}
+	for _, g := range order {
+		b.groups = append(b.groups, members[g])
+	}
+	if len(b.stacks) == 0 {
+		b.reasons = append(b.reasons, "no battery of the catalogue fits the bus voltage and a shelf with a string cable and protection that the rules accept")
+	}
+}
+
+// layFixed lists what every plan has: branches, receptacles and needs.
+func (b *bench) layFixed() {
+	add := func(name string, count int, options []option, nothing string) {
+		if count == 0 {
+			return
+		}
+		if len(options) == 0 {
+			b.reasons = append(b.reasons, nothing)
+		}
+		b.fixed = append(b.fixed, slot{name, count, b.market.prune(options, b.tipsMatter)})
+	}
+	for i := range b.s.Circuits {
+		c := &b.s.Circuits[i]
+		options, _ := b.runOptions(wiring.BranchDuty(b.s, c))
+		add("branch "+c.Name, 1, options, "no cable and device of the catalogue serve circuit \""+c.Name+"\" under the rules")
+		if r := c.Receptacle; r != nil {
+			add("receptacle "+c.Name, r.Count, b.sundries(r.Role, r.RatingA),
+				"the catalogue has no "+r.Role+" for circuit \""+c.Name+"\" of the rating asked for")
+		}
+	}
+	for i, n := range b.s.Needs {
+		add("need "+n.Role+" "+strconv.Itoa(i+1), n.Count, b.sundries(n.Role, n.RatingA),
+			"the catalogue has no "+n.Role+" of the rating asked for")
+	}
+}
+
+// sundries returns the sundries of a role with at least the rating.
+func (b *bench) sundries(role string, ratingA float64) []option {
+	var options []option
+	for i := range b.c.Sundries {
+		x := &b.c.Sundries[i]
+		if x.Role != role || x.RatingA < ratingA {
+			continue
+		}
+		o := b.market.single(x.ID)
+		if role == roleLoadCentre {
+			o.spaces = x.Spaces
+			if x.Spaces == 0 {
+				o.spaces = uncountedSpaces
+			} else {
+				b.spacesTold = true
+			}
+		}
+		options = append(options, o)
+	}
+	return options
+}
+
+const (
+	roleLoadCentre = "load-centre"
+	// uncountedSpaces stands for a load centre that states no spaces: more than any cart has circuits.
+	uncountedSpaces = 1000
+)
+
+// canTip reports whether any body that could be on the cart lowers its balance at the tilt it must stand.
+// Where none does, no cart of these parts can tip and the tilt needs no watching.
+func (b *bench) canTip() bool {
+	bodies := append([]chassis.Body{chassis.BackboardBody(b.s, 1), chassis.CasterBody(b.s, 1)}, b.fixedBodies...)
+	for i := range b.s.Cart.Shelves {
+		for j := range b.c.Batteries {
+			bodies = append(bodies, chassis.ModuleBody(&b.s.Cart.Shelves[i], &b.c.Batteries[j]))
+		}
+	}
+	for _, body := range bodies {
+		side, length := b.margins(body)
+		if side < 0 || length < 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// margins returns what a body adds to the balance sideways and lengthways, in kg m: negative where it
+// would tip by itself at the tilt the cart must stand.
+func (b *bench) margins(body chassis.Body) (side, length float64) {
+	cart, tilt := &b.s.Cart, b.s.Limits.TiltDeg
+	side = chassis.TiltMargin(body, cart.TrackM/2, tilt)
+	body.OffsetM = 0
+	return side, chassis.TiltMargin(body, cart.WheelbaseM/2, tilt)
+}
+
+// shareBus reports whether strings of two stacks may sit on the same bus.
+func (b *bench) shareBus(a, c *stack) bool { return energy.ShareBus(a.bat, c.bat) }
+
+// rechargeA returns the current that puts the energy of the autonomy back into a battery in time.
+func (b *bench) rechargeA(v *supply, k *stack) float64 {
+	return energy.RechargeA(v.needWh, b.s.Bus.NominalV, b.s.Recharge.WithinH, k.bat.RoundTrip)
+}
+
+// layBusbars lists the bus bar pairs, layCasters the caster sets with the cart's number of wheels.
+func (b *bench) layBusbars() {
+	for i := range b.c.Busbars {
+		x := &b.c.Busbars[i]
+		o := b.market.single(x.ID)
+		o.ratingA, o.studs = x.RatingA, x.Studs
+		b.busbars = append(b.busbars, o)
+	}
+	b.busbars = b.market.prune(b.busbars, b.tipsMatter)
+	if len(b.busbars) == 0 {
+		b.reasons = append(b.reasons, "the catalogue has no bus bars")
+	}
+}
+
+func (b *bench) layCasters() {
+	for i := range b.c.Casters {
+		x := &b.c.Casters[i]
+		if x.SetOf != b.s.Cart.Casters {
+			continue
+		}
+		o := b.market.single(x.ID)
+		o.carriesKg = x.RatingKg
+		b.casters = append(b.casters, o)
+	}
+	b.casters = b.market.prune(b.casters, b.tipsMatter)
+	if len(b.casters) == 0 {
+		b.reasons = append(b.reasons, "the catalogue has no set of "+strconv.Itoa(b.s.Cart.Casters)+" casters")
+	}
+}

@@ -1,0 +1,80 @@
+package optimize
+
+import (
+	"math"
+
+	"cartwright/optimize/plan"
+)
+
+// account writes the bill of a choice into a plan: its lines in market order, and the sums.
+func (b *bench) account(c *choice, p *plan.Plan) {
+	quantities := b.quantities(c)
+	shipping := map[string]plan.Money{}
+	for i := range b.market.articles {
+		a := &b.market.articles[i]
+		got, special := c.bought[i]
+		if !special {
+			got = acquired{buy: []float64{quantities[i]}}
+		}
+		for j, n := range got.buy {
+			if n > 0 && len(a.offers) > 0 {
+				o := &a.offers[j]
+				shipping[o.Vendor] = max(shipping[o.Vendor], plan.Money(o.Shipping))
+			}
+		}
+		lines := b.lines(a, quantities[i], got)
+		for _, l := range lines {
+			p.Spend += l.Line
+			p.Credit += l.Credit
+		}
+		p.Bill = append(p.Bill, lines...)
+	}
+	for _, s := range shipping { // a sum of whole cents: its order does not show
+		p.Shipping += s
+	}
+	p.Tax = plan.Money(math.Round(b.s.Tax * float64(p.Spend+p.Shipping)))
+	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
+}
+
+// lines returns the bill's lines of one article: one for each offer it is bought at, or a single one.
+func (b *bench) lines(a *article, quantity float64, got acquired) []plan.Line {
+	blank := plan.Line{Part: a.id, Kind: a.kind, Unit: a.unit(), UnitPrice: a.cents / 100, Vendor: a.vendor}
+	var lines []plan.Line
+	for j, n := range got.buy {
+		if n <= 0 {
+			continue
+		}
+		l := blank
+		cents := a.cents
+		if len(a.offers) > 0 {
+			cents = a.offerCents(a.offers[j])
+			l.Vendor, l.UnitPrice = a.offers[j].Vendor, cents/100
+		}
+		l.Quantity, l.Buy = n, n
+		l.Line = plan.Money(math.Round(n * cents))
+		lines = append(lines, l)
+	}
+	sell := 0.0
+	if a.sells {
+		sell = a.have - got.used
+	}
+	if len(lines) == 0 {
+		if quantity <= 0 && sell <= 0 {
+			return nil
+		}
+		blank.Vendor = ""
+		lines = append(lines, blank)
+	}
+	lines[0].Have = got.used
+	lines[0].Quantity += got.used
+	installed := 0.0
+	for i := range lines {
+		lines[i].Quantity = math.Min(lines[i].Quantity, quantity-installed) // more was bought than is needed
+		installed += lines[i].Quantity
+	}
+	if sell > 0 {
+		lines[0].Sell = sell
+		lines[0].Credit = plan.Money(math.Round(sell * a.sellFor))
+	}
+	return lines
+}

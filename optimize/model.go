@@ -1,0 +1,258 @@
+package optimize
+
+import (
+	"math"
+	"strconv"
+
+	"cartwright/optimize/milp"
+)
+
+// space is the part of the space of plans that a model covers: some supplies, and for some stacks the
+// range of how many strings there may be.
+type space struct {
+	supplies []int
+	strings  []stringRange
+	// settled says that tipping was shown to be impossible in this space: no row for it, and of options
+	// only the lightest and cheapest.
+	settled bool
+}
+
+// stringRange bounds the number of strings of a stack.
+type stringRange struct {
+	stack, lo, hi int
+}
+
+// program is an integer linear program over a space, with the variables to read a plan from.
+type program struct {
+	b  *bench
+	sp space
+	m  *milp.Model
+
+	supply  []milp.Var   // by sp.supplies: this one it is
+	strings []milp.Var   // by sp.strings: how many
+	present []milp.Var   // by sp.strings: any at all; only where it can be in doubt
+	stand   [][]milp.Var // by sp.strings and shelf: modules
+	slots   []slotVars
+	bought  map[int]purchase // by article, of the special ones
+
+	cost milp.Expr // in currency units
+	mass milp.Expr // in kg
+}
+
+// slotVars is a slot in the program: how many of it each option fills.
+type slotVars struct {
+	slot    slot
+	kind    slotKind
+	of      int // index into sp.strings of a string run, into sp.supplies of a main or feeder
+	filling []milp.Var
+}
+
+// slotKind says what a slot is for.
+type slotKind int
+
+const (
+	slotString slotKind = iota
+	slotMain
+	slotFeeder
+	slotFixed // branches, receptacles, needs
+	slotBusbar
+	slotCasters
+)
+
+// purchase is how a special article is come by.
+type purchase struct {
+	used   milp.Var   // of what is owned
+	buy    []milp.Var // by offer; a single one where there are no offers
+	chosen []milp.Var // by offer: bought there at all; nil without offers
+}
+
+// writeProgram writes the model of a space. Its objective is left to the caller.
+func (b *bench) writeProgram(name string, sp space) *program {
+	p := &program{b: b, sp: sp, m: milp.New(name), bought: map[int]purchase{}}
+	p.chooseSupply()
+	p.chooseStrings()
+	p.standModules()
+	p.carryLoads()
+	p.recharge()
+	p.wireStrings()
+	p.wireSupply()
+	p.fillFixed()
+	p.fillBusbars()
+	p.fillCasters()
+	p.weigh()
+	p.balance()
+	p.buy()
+	return p
+}
+
+// number names the i-th of several, counting from 1.
+func number(i int) string { return strconv.Itoa(i + 1) }
+
+// sum adds up coefficients times variables.
+func sum(vars []milp.Var, coefficient func(i int) float64) milp.Expr {
+	var e milp.Expr
+	for i, v := range vars {
+		if c := coefficient(i); c != 0 {
+			e.Add(c, v)
+		}
+	}
+	return e
+}
+
+// minus returns a - b.
+func minus(a, b milp.Expr) milp.Expr {
+	var e milp.Expr
+	e.AddExpr(1, a)
+	e.AddExpr(-1, b)
+	return e
+}
+
+func one(int) float64 { return 1 }
+
+// bySupply adds up a figure of the supply that is chosen.
+func (p *program) bySupply(figure func(v *supply) float64) milp.Expr {
+	return sum(p.supply, func(i int) float64 { return figure(&p.b.supplies[p.sp.supplies[i]]) })
+}
+
+// byString adds up a figure of each string.
+func (p *program) byString(figure func(k *stack) float64) milp.Expr {
+	return sum(p.strings, func(i int) float64 { return figure(p.stack(i)) })
+}
+
+// stack returns the stack of the i-th string range.
+func (p *program) stack(i int) *stack { return &p.b.stacks[p.sp.strings[i].stack] }
+
+// largestSupply returns the largest figure among the supplies of the space.
+func (p *program) largestSupply(figure func(v *supply) float64) float64 {
+	largest := math.Inf(-1)
+	for _, i := range p.sp.supplies {
+		largest = math.Max(largest, figure(&p.b.supplies[i]))
+	}
+	return largest
+}
+
+func (p *program) chooseSupply() {
+	least := 0.0
+	if len(p.sp.supplies) == 1 {
+		least = 1
+	}
+	for _, i := range p.sp.supplies {
+		v := &p.b.supplies[i]
+		p.supply = append(p.supply, p.m.Integer("supply "+v.inv.ID+" x"+strconv.Itoa(v.units), least, 1))
+	}
+	if len(p.supply) > 1 {
+		p.m.Row("one supply", sum(p.supply, one), milp.Equal, 1)
+	}
+}
+
+// chooseStrings makes the counts of strings, of which one group only may be present.
+func (p *program) chooseStrings() {
+	group := map[int]int{} // stack -> group
+	for g, members := range p.b.groups {
+		for _, k := range members {
+			group[k] = g
+		}
+	}
+	chosen := map[int]milp.Var{}
+	var groups []milp.Var
+	for i, r := range p.sp.strings {
+		k := p.stack(i)
+		p.strings = append(p.strings, p.m.Integer("strings "+k.bat.ID, float64(r.lo), float64(r.hi)))
+		if r.lo > 0 {
+			// Always present: a variable that says so keeps the rows the same in every space.
+			p.present = append(p.present, p.m.Integer("present "+k.bat.ID, 1, 1))
+			continue
+		}
+		z := p.m.Binary("present " + k.bat.ID)
+		p.present = append(p.present, z)
+		p.m.Row("strings only if present "+k.bat.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-float64(r.hi), z)), milp.AtMost, 0)
+		p.m.Row("present only with strings "+k.bat.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-1, z)), milp.AtLeast, 0)
+		g := group[r.stack]
+		if _, ok := chosen[g]; !ok {
+			chosen[g] = p.m.Binary("group " + number(g))
+			groups = append(groups, chosen[g])
+		}
+		p.m.Row("present only in the group "+k.bat.ID, milp.Sum(milp.T(1, z), milp.T(-1, chosen[g])), milp.AtMost, 0)
+	}
+	if len(groups) > 0 {
+		p.m.Row("one group", sum(groups, one), milp.AtMost, 1)
+	}
+	p.m.Row("some string", sum(p.strings, one), milp.AtLeast, 1)
+}
+
+// standModules puts every module on a shelf.
+func (p *program) standModules() {
+	shelves := p.b.s.Cart.Shelves
+	for i, r := range p.sp.strings {
+		k := p.stack(i)
+		var places []milp.Var
+		for s := range shelves {
+			most := min(k.caps[s], r.hi*k.series)
+			places = append(places, p.m.Integer("stand "+k.bat.ID+" on "+number(s), 0, float64(most)))
+		}
+		p.stand = append(p.stand, places)
+		p.m.Row("all stand "+k.bat.ID, minus(sum(places, one), milp.Sum(milp.T(float64(k.series), p.strings[i]))), milp.Equal, 0)
+	}
+	for s, shelf := range shelves {
+		scale := p.roomScale(s)
+		var room, load milp.Expr
+		for i := range p.sp.strings {
+			if k := p.stack(i); k.caps[s] > 0 {
+				room.Add(scale/float64(k.caps[s]), p.stand[i][s])
+				load.Add(k.bat.MassKg, p.stand[i][s])
+			}
+		}
+		if room.Len() == 0 {
+			continue
+		}
+		p.m.Row("room on shelf "+number(s), room, milp.AtMost, scale)
+		if !math.IsInf(shelf.MaxMassKg, 1) {
+			p.m.Row("mass on shelf "+number(s), load, milp.AtMost, shelf.MaxMassKg)
+		}
+	}
+}
+
+// roomScale returns what to multiply a shelf's room by so that its row has whole coefficients: the least
+// common multiple of the numbers of modules that fill it, as long as that stays small; else 1.
+func (p *program) roomScale(shelf int) float64 {
+	const most = 1e6 // beyond it the row would be scaled worse than fractions are
+	scale := 1
+	for i := range p.sp.strings {
+		if c := p.stack(i).caps[shelf]; c > 0 {
+			scale = scale / gcd(scale, c) * c
+			if scale > most {
+				return 1
+			}
+		}
+	}
+	return float64(scale)
+}
+
+func gcd(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// carryLoads asks for the energy of the autonomy and for strings that can share out the bus current.
+func (p *program) carryLoads() {
+	const kilo = 1000
+	p.m.Row("autonomy", minus(
+		p.byString(func(k *stack) float64 { return k.usableWh / kilo }),
+		p.bySupply(func(v *supply) float64 { return v.needWh / kilo })), milp.AtLeast, 0)
+
+	drawn := p.bySupply(func(v *supply) float64 { return v.drawA })
+	most := p.largestSupply(func(v *supply) float64 { return v.drawA })
+	for i := range p.sp.strings {
+		own := p.stack(i)
+		e := minus(p.byString(func(k *stack) float64 {
+			if !p.b.shareBus(k, own) {
+				return 0
+			}
+			return k.conductance / own.conductance * own.dischargeA
+		}), drawn)
+		e.Add(-most, p.present[i]) // holds only where the battery is present
+		p.m.Row("share of the bus current "+own.bat.ID, e, milp.AtLeast, -most)
+	}
+}

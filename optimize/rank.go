@@ -1,0 +1,311 @@
+package optimize
+
+import (
+	"container/heap"
+	"context"
+	"errors"
+	"math"
+	"runtime"
+	"slices"
+	"sort"
+	"strings"
+	"sync"
+	"time"
+
+	"cartwright/optimize/audit"
+	"cartwright/optimize/milp"
+	"cartwright/optimize/plan"
+)
+
+// batch is how many cores are solved before the search looks again which is best. It is fixed, whatever
+// the number of processors, so that the same input solves the same models.
+const batch = 4
+
+// Check reports everything in which a scenario does not fit its catalogue: parts and roles that are not
+// there. Its error is a *problem.Error.
+func Check(p Problem) error { return p.Scenario.Check(p.Catalog) }
+
+// Rank finds the best plans in their order. Where none is possible the result says so, with what has to
+// give; that is no error. A plan that fails its audit is a *DisagreementError.
+func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
+	start := time.Now()
+	o = o.withDefaults(p)
+	b, err := lay(p)
+	if err != nil {
+		return nil, err
+	}
+	if o.TimeLimit > 0 {
+		var cancel context.CancelFunc
+		ctx, cancel = context.WithTimeout(ctx, o.TimeLimit)
+		defer cancel()
+	}
+	r := &ranking{search: newSearch(b, o.By), o: o}
+	if err := r.run(ctx); err != nil {
+		return nil, err
+	}
+	result, err := r.result()
+	if err != nil {
+		return nil, err
+	}
+	result.Cautions = append(result.Cautions, b.cautions()...)
+	result.Solver.Seconds = time.Since(start).Seconds()
+	return result, nil
+}
+
+// withDefaults fills in what the options leave open from the scenario.
+func (o Options) withDefaults(p Problem) Options {
+	if o.Plans <= 0 {
+		o.Plans = max(1, p.Scenario.Solver.Plans)
+	}
+	if o.By == "" {
+		o.By = ByCost
+	}
+	if o.Distinct == "" {
+		o.Distinct = DistinctCore
+	}
+	if o.TimeLimit == 0 {
+		o.TimeLimit = time.Duration(p.Scenario.Solver.TimeLimitS * float64(time.Second))
+	}
+	if o.Workers <= 0 {
+		o.Workers = runtime.GOMAXPROCS(0)
+	}
+	return o
+}
+
+// ranking is a search on its way through the ranks.
+type ranking struct {
+	*search
+	o       Options
+	ranked  []*found
+	seen    map[string]bool // battery sets that are ranked, where those make plans distinct
+	scores  []float64       // of all plans found, the best first, as many as are asked for
+	models  int
+	retries []string
+	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
+	stopped bool
+}
+
+// run ranks plans until there are enough, none is left or time is up.
+func (r *ranking) run(ctx context.Context) error {
+	r.seen = map[string]bool{}
+	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
+		if ctx.Err() != nil {
+			r.stopped = true
+			return nil
+		}
+		cores := r.nextCores(ctx)
+		if len(cores) > 0 {
+			if err := r.solveAll(ctx, cores); err != nil {
+				return err
+			}
+			continue
+		}
+		if len(r.nodes) == 0 || r.nodes[0].kind != planNode {
+			continue
+		}
+		n := heap.Pop(&r.nodes).(*node)
+		if r.skipped(&n.core) {
+			continue
+		}
+		if !n.found.settled {
+			if err := r.breakTies(ctx, n); err != nil {
+				return err
+			}
+			heap.Push(&r.nodes, n)
+			continue
+		}
+		n.found.plan.Proven = n.found.proved && !r.gaveUp
+		r.rank(n.found, &n.core)
+	}
+	return nil
+}
+
+// rank takes a plan as the next in rank.
+func (r *ranking) rank(f *found, c *core) {
+	r.ranked = append(r.ranked, f)
+	r.seen[r.batteries(c)] = true
+}
+
+// nextCores takes the best cores off the heap, as many as make a batch, expanding open nodes on the way;
+// none where a plan comes first.
+func (r *ranking) nextCores(ctx context.Context) []*node {
+	var cores []*node
+	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil {
+		n := heap.Pop(&r.nodes).(*node)
+		switch {
+		case n.score > r.worst || r.skipped(&n.core):
+		case n.kind == openNode:
+			r.cells++
+			r.expand(n)
+		default:
+			cores = append(cores, n)
+		}
+	}
+	return cores
+}
+
+// skipped reports whether a core could only repeat a battery set that is ranked, where that matters.
+func (r *ranking) skipped(c *core) bool {
+	return r.o.Distinct == DistinctBattery && r.seen[r.batteries(c)]
+}
+
+// batteries names the set of batteries of a core.
+func (r *ranking) batteries(c *core) string {
+	var names []string
+	for j, n := range c.counts {
+		if n > 0 {
+			names = append(names, r.b.stacks[r.b.groups[c.group][j]].bat.ID)
+		}
+	}
+	return strings.Join(names, "\x00")
+}
+
+// solveAll solves cores side by side and puts the plans found among the nodes.
+func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
+	answers := make([]answer, len(cores))
+	var wait sync.WaitGroup
+	gate := make(chan struct{}, r.o.Workers)
+	for i, n := range cores {
+		wait.Add(1)
+		gate <- struct{}{}
+		go func() {
+			defer wait.Done()
+			defer func() { <-gate }()
+			answers[i] = r.b.solve(ctx, &n.core, goal{by: r.by})
+		}()
+	}
+	wait.Wait()
+	for i := range answers {
+		if err := r.take(cores[i], &answers[i]); err != nil {
+			return err
+		}
+	}
+	if r.o.Progress != nil {
+		r.o.Progress(r.cells, len(r.scores))
+	}
+	return nil
+}
+
+// take notes the answer for a core.
+func (r *ranking) take(n *node, a *answer) error {
+	r.cells++
+	r.models += a.solves
+	r.retries = append(r.retries, a.retries...)
+	switch a.status {
+	case milp.Infeasible:
+		return nil
+	case milp.Stopped:
+		r.stopped = true
+		return nil
+	case milp.GaveUp:
+		r.gaveUp = true
+		return nil
+	case milp.Unbounded:
+		return errors.New("internal error: a plan of unbounded worth")
+	}
+	if a.err != nil {
+		return a.err
+	}
+	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), proved: a.status == milp.Proved, first: a.first}
+	first, second := r.planScore(&f.plan)
+	f.second = second
+	r.add(&node{score: first, kind: planNode, core: n.core, found: f})
+	r.tighten(first)
+	return nil
+}
+
+// tighten lowers the score beyond which nothing is kept once enough plans are known.
+func (r *ranking) tighten(score float64) {
+	if r.o.Distinct != DistinctCore {
+		return // several of the plans found may have the same batteries and count once
+	}
+	at := sort.SearchFloat64s(r.scores, score)
+	r.scores = slices.Insert(r.scores, at, score)
+	if len(r.scores) >= r.o.Plans {
+		r.scores = r.scores[:r.o.Plans]
+		r.worst = r.scores[r.o.Plans-1]
+	}
+}
+
+// breakTies finds, among the plans of the same core and the same first figure, the one with the least
+// second figure.
+func (r *ranking) breakTies(ctx context.Context, n *node) error {
+	n.found.settled = true
+	a := r.b.solve(ctx, &n.core, goal{by: r.by, tied: true, first: n.found.first})
+	r.models += a.solves
+	r.retries = append(r.retries, a.retries...)
+	if a.err != nil {
+		return a.err
+	}
+	if !a.status.HasPoint() {
+		return nil // the first plan stands
+	}
+	better := r.b.finish(&a.choice)
+	first, second := r.planScore(&better)
+	if first < n.score || (first == n.score && second < n.found.second) {
+		n.found.plan, n.found.choice = better, a.choice
+		n.score, n.found.second = first, second
+	}
+	return nil
+}
+
+// result makes the outcome: plans in rank, each audited.
+func (r *ranking) result() (*Result, error) {
+	out := &Result{Solver: Solver{
+		Name: "lp_solve", Version: milp.Version(), Status: Optimal, Models: r.models, Cells: r.cells,
+		Retries: r.retries,
+	}}
+	proved := len(r.ranked)
+	bound := math.Inf(1)
+	if r.stopped {
+		out.Solver.Status = TimeLimit
+		for _, n := range r.nodes {
+			bound = math.Min(bound, n.score)
+		}
+		r.takeRest()
+	}
+	if r.gaveUp {
+		out.Solver.Status = GaveUp
+	}
+	for i, f := range r.ranked {
+		f.plan.Rank = i + 1
+		if i >= proved {
+			f.plan.Proven = false
+		}
+		f.plan.Audit = audit.Plan(r.b.s, r.b.c, &f.plan)
+		if !f.plan.Audit.Passed {
+			return nil, disagreement(f.plan)
+		}
+		out.Plans = append(out.Plans, f.plan)
+	}
+	if len(r.ranked) > 0 && proved == 0 {
+		if first, _ := r.planScore(&r.ranked[0].plan); first > 0 && bound < first {
+			out.Solver.Gap = (first - bound) / first
+		}
+	}
+	if len(r.ranked) == 0 && !r.stopped && !r.gaveUp {
+		out.Solver.Status = Infeasible
+	}
+	return out, nil
+}
+
+// takeRest ranks, after the time is up, the plans that are known but not proved to be next.
+func (r *ranking) takeRest() {
+	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
+		n := heap.Pop(&r.nodes).(*node)
+		if n.kind == planNode && !r.skipped(&n.core) {
+			r.rank(n.found, &n.core)
+		}
+	}
+}
+
+// disagreement is the error of a plan that failed its audit.
+func disagreement(p plan.Plan) error {
+	e := &DisagreementError{Plan: p}
+	for _, c := range p.Audit.Checks {
+		if !c.Passed {
+			e.Failed = append(e.Failed, c)
+		}
+	}
+	return e
+}

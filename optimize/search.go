@@ -1,0 +1,212 @@
+package optimize
+
+import (
+	"container/heap"
+	"math"
+
+	"cartwright/optimize/plan"
+)
+
+// The search is best first. A node is a set of cores with a score that no plan among them can beat:
+//
+//   - an open node: all cores with at least these strings, further ones of the members from last on;
+//   - a core node: one core, to be solved as an integer program;
+//   - a plan node: a solved core; its score is exact.
+//
+// When a plan node comes first, nothing that is left can hold a better plan: it is the next in rank.
+
+type nodeKind int
+
+const (
+	openNode nodeKind = iota
+	coreNode
+	planNode
+)
+
+type node struct {
+	score float64
+	kind  nodeKind
+	core  core
+	last  int
+	found *found // of a plan node
+}
+
+// found is a solved core.
+type found struct {
+	plan    plan.Plan
+	choice  choice
+	first   float64 // the program's own figure, unrounded
+	second  float64 // what ties are broken by
+	settled bool    // the second figure is the least it can be at the first
+	proved  bool
+}
+
+// frontier is the heap of nodes.
+type frontier []*node
+
+func (f frontier) Len() int { return len(f) }
+
+func (f frontier) Less(i, j int) bool {
+	a, b := f[i], f[j]
+	if a.score != b.score {
+		return a.score < b.score
+	}
+	if a.kind != b.kind {
+		return a.kind < b.kind
+	}
+	if a.kind == planNode && a.found.second != b.found.second {
+		return a.found.second < b.found.second
+	}
+	return a.core.before(&b.core)
+}
+
+func (f frontier) Swap(i, j int) { f[i], f[j] = f[j], f[i] }
+
+func (f *frontier) Push(x any) { *f = append(*f, x.(*node)) }
+
+func (f *frontier) Pop() any {
+	old := *f
+	n := old[len(old)-1]
+	old[len(old)-1] = nil
+	*f = old[:len(old)-1]
+	return n
+}
+
+// before orders cores in catalogue order, so that equal plans always come in the same order.
+func (c *core) before(d *core) bool {
+	if c.supply != d.supply {
+		return c.supply < d.supply
+	}
+	if c.group != d.group {
+		return c.group < d.group
+	}
+	for i := range c.counts {
+		if c.counts[i] != d.counts[i] {
+			return c.counts[i] > d.counts[i]
+		}
+	}
+	return false
+}
+
+// search looks for the best plans, one after the other.
+type search struct {
+	b     *bench
+	o     *bounds
+	by    By
+	nodes frontier
+	cells int
+	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
+	// different ones are known.
+	worst float64
+}
+
+// newSearch opens all cores of all supplies and groups.
+func newSearch(b *bench, by By) *search {
+	s := &search{b: b, o: newBounds(b), by: by, worst: math.Inf(1)}
+	if len(b.reasons) > 0 {
+		return s
+	}
+	for v := range b.supplies {
+		for g, members := range b.groups {
+			c := core{supply: v, group: g, counts: make([]int, len(members))}
+			s.open(c, 0, s.o.of(&c))
+		}
+	}
+	return s
+}
+
+// open adds the node of all cores with at least the strings of c, unless there can be no plan in it.
+func (s *search) open(c core, last int, f figures) {
+	cents, kg := s.o.missing(&c, last, s.b.supplies[c.supply].needWh-f.usableWh)
+	f.cents += cents
+	f.kg += kg
+	if s.o.hopeless(f) {
+		return
+	}
+	s.add(&node{score: s.openScore(&c, last, f), kind: openNode, core: c, last: last})
+}
+
+func (s *search) add(n *node) {
+	if n.score <= s.worst {
+		heap.Push(&s.nodes, n)
+	}
+}
+
+// expand replaces an open node by those with one string more.
+func (s *search) expand(n *node) {
+	members := s.b.groups[n.core.group]
+	for j := n.last; j < len(members); j++ {
+		if n.core.counts[j] >= s.b.stacks[members[j]].most {
+			continue
+		}
+		c := core{supply: n.core.supply, group: n.core.group, counts: append([]int(nil), n.core.counts...)}
+		c.counts[j]++
+		f := s.o.of(&c)
+		if s.o.hopeless(f) {
+			continue
+		}
+		s.open(c, j, f)
+		if s.o.serves(&c, f) && (s.by != ByLife || f.aged) {
+			s.add(&node{score: s.coreScore(f), kind: coreNode, core: c})
+		}
+	}
+}
+
+// coreScore returns what no plan of one core can be below.
+func (s *search) coreScore(f figures) float64 {
+	switch s.by {
+	case ByMass:
+		return roundMass(f.kg)
+	case ByLife:
+		return perLifetimeKWh(f.cents-s.o.roundingCents(), f.lifeWh)
+	}
+	return f.cents - s.o.roundingCents()
+}
+
+// perLifetimeKWh returns cents over Wh as currency units over kWh.
+func perLifetimeKWh(cents, wh float64) float64 { return cents / 100 / (wh / 1000) }
+
+// openScore returns what no plan of an open node can be below.
+func (s *search) openScore(c *core, last int, f figures) float64 {
+	if s.by != ByLife {
+		return s.coreScore(f)
+	}
+	// Further strings pull the ratio towards that of the cheapest lifetime energy, at the most as far as
+	// there are strings to add. A mediant lies between its parts.
+	members := s.b.groups[c.group]
+	life, more, least := f.lifeWh, 0.0, math.Inf(1)
+	for j := last; j < len(members); j++ {
+		at := members[j]
+		if s.o.lifeWh[at] <= 0 {
+			continue
+		}
+		left := float64(s.b.stacks[at].most - c.counts[j])
+		more += left * s.o.lifeWh[at]
+		if left > 0 {
+			least = math.Min(least, math.Min(s.o.boughtCents[at], s.o.ownedCents[at])/s.o.lifeWh[at])
+		}
+	}
+	if more == 0 {
+		if life == 0 {
+			return math.Inf(1)
+		}
+		return perLifetimeKWh(f.cents-s.o.roundingCents(), life)
+	}
+	base := s.o.of(c).cents - s.o.roundingCents()
+	all := perLifetimeKWh(base+least*more, life+more)
+	if life == 0 {
+		return all
+	}
+	return math.Min(perLifetimeKWh(base, life), all)
+}
+
+// planScore returns the score of a finished plan.
+func (s *search) planScore(p *plan.Plan) (first, second float64) {
+	switch s.by {
+	case ByMass:
+		return roundMass(p.MassKg), float64(p.Cost)
+	case ByLife:
+		return p.CostPerLifetimeKWh, roundMass(p.MassKg)
+	}
+	return float64(p.Cost), roundMass(p.MassKg)
+}
