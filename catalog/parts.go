@@ -96,12 +96,15 @@ type Inverter struct {
 // Cable is a cable of one size, bought by length.
 type Cable struct {
 	Part
-	CentsPerM   float64 // unrounded; a line of a bill is rounded to whole cents
-	KgPerM      float64
-	Size        Size
-	Material    string  // "copper" or "aluminium"
-	InsulationC float64 // 60, 70, 75, 90 or 105
-	EndPrice    Cents   // one crimped end
+	CentsPerM float64 // unrounded; a line of a bill is rounded to whole cents
+	// LowCentsPerM and HighCentsPerM bound a price that is a guess, as PriceLow and PriceHigh of a Part;
+	// both zero where the row states none.
+	LowCentsPerM, HighCentsPerM float64
+	KgPerM                      float64
+	Size                        Size
+	Material                    string  // "copper" or "aluminium"
+	InsulationC                 float64 // 60, 70, 75, 90 or 105
+	EndPrice                    Cents   // one crimped end
 }
 
 // Device is a fuse or a breaker.
@@ -161,6 +164,7 @@ type Offer struct {
 	MinQty    float64 // pieces, or metres of cable
 	Shipping  Cents   // once per order from that vendor: the largest among the lines bought there
 	AsOf      time.Time
+	Notes     string
 	Pos       problem.Pos
 }
 

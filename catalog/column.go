@@ -1,0 +1,100 @@
+package catalog
+
+import (
+	"strconv"
+	"strings"
+)
+
+// flaw is what is wrong with a cell and what would be right in it.
+type flaw struct{ wrong, right string }
+
+// entry is a cell under its header.
+type entry struct {
+	cell
+	header string // as the file writes it
+	us     bool   // the header asks for the second unit of its pair
+}
+
+// column is one column of a kind of row T: its name, what an empty cell means, and how a cell becomes a
+// field and a field a cell. The tables of columns are the file format.
+type column[T any] struct {
+	name      string // with the metric unit, where it has a pair
+	us        string // with the US unit; "" where it has none
+	need      bool   // the column must be there and its cells filled
+	sometimes bool   // of a needed column: a cell may be empty where another column stands in for it
+	fill      string // what an empty cell stands for, as if written there
+	derive    func(*T)
+	derived   string // what an empty cell stands for, in words, where derive computes it
+	expected  string // what to write, for messages: "volts, for example 51.2"
+	read      func(*T, entry) *flaw
+	write     func(*T) string
+}
+
+// must marks a column as required.
+func (c column[T]) must() column[T] {
+	c.need = true
+	return c
+}
+
+// or states what an empty cell stands for.
+func (c column[T]) or(text string) column[T] {
+	c.fill = text
+	return c
+}
+
+// orElse states what an empty cell stands for where that hangs on other cells. The columns it hangs on
+// must stand before this one in the table.
+func (c column[T]) orElse(words string, derive func(*T)) column[T] {
+	c.derived, c.derive = words, derive
+	return c
+}
+
+// blankZero makes the column write an empty cell for zero: "not stated".
+func (c column[T]) blankZero() column[T] {
+	write := c.write
+	c.write = func(v *T) string {
+		if text := write(v); text != "0" {
+			return text
+		}
+		return ""
+	}
+	return c
+}
+
+// mayBeEmpty marks a column that must be there, but whose cells another column can stand in for.
+func (c column[T]) mayBeEmpty() column[T] {
+	c.need, c.sometimes = true, true
+	return c
+}
+
+// onlyIf makes a column write empty cells for other rows.
+func (c column[T]) onlyIf(is func(*T) bool) column[T] {
+	write := c.write
+	c.write = func(v *T) string {
+		if is(v) {
+			return write(v)
+		}
+		return ""
+	}
+	return c
+}
+
+// anyOf returns "a", "a or b", "a, b or c".
+func anyOf(names []string) string {
+	last := len(names) - 1
+	if last == 0 {
+		return names[0]
+	}
+	return strings.Join(names[:last], ", ") + " or " + names[last]
+}
+
+// maxQuote is how much of a cell a message repeats, in bytes.
+const maxQuote = 60
+
+// quote returns a text in quotes, cut to maxQuote, with nothing in it that a terminal would obey.
+func quote(text string) string {
+	if len(text) <= maxQuote {
+		return strconv.Quote(text)
+	}
+	return strconv.Quote(strings.ToValidUTF8(text[:maxQuote], "")) + "..."
+}

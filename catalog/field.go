@@ -1,0 +1,212 @@
+package catalog
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"cartwright/catalog/problem"
+)
+
+// number is a column of a quantity; the field is in SI units (for money, in cents and not rounded).
+func number[T any](name string, s *scale, allow signs, field func(*T) *float64) column[T] {
+	c := column[T]{name: name, expected: fmt.Sprintf("%s, for example %s", s.metric.name, s.metric.example)}
+	if s.us != nil {
+		c.us = strings.TrimSuffix(name, s.metric.suffix) + s.us.suffix
+		c.expected = fmt.Sprintf("%s (or %s under %s)", c.expected, s.us.name, c.us)
+	}
+	c.read = func(v *T, in entry) *flaw {
+		x, bad := s.read(in, allow)
+		if bad == nil {
+			*field(v), _ = x.Float64()
+		}
+		return bad
+	}
+	c.write = func(v *T) string { return s.write(*field(v)) }
+	return c
+}
+
+// money is a column of an amount, which is rounded to the cent.
+func money[T any](name string, field func(*T) *Cents) column[T] {
+	return column[T]{
+		name:     name,
+		expected: fmt.Sprintf("%s, for example %s", currency.metric.name, currency.metric.example),
+		read: func(v *T, in entry) *flaw {
+			x, bad := currency.read(in, zeroToo)
+			if bad == nil {
+				*field(v) = nearestCent(x)
+			}
+			return bad
+		},
+		write: func(v *T) string { return currency.write(float64(*field(v))) },
+	}
+}
+
+// nearestCent rounds an amount of cents that is not negative to a whole one, halves up.
+func nearestCent(x *big.Rat) Cents {
+	half := new(big.Rat).Add(x, big.NewRat(1, 2))
+	return Cents(new(big.Int).Quo(half.Num(), half.Denom()).Int64())
+}
+
+// count is a column of whole numbers.
+func count[T any](name string, low, high int, field func(*T) *int) column[T] {
+	right := fmt.Sprintf("a whole number from %d to %d", low, high)
+	return column[T]{
+		name:     name,
+		expected: right,
+		read: func(v *T, in entry) *flaw {
+			n, err := strconv.Atoi(in.text)
+			if err != nil {
+				return &flaw{fmt.Sprintf("%s %s is not a whole number", in.header, quote(in.text)), "write " + right}
+			}
+			if n < low || n > high {
+				return &flaw{fmt.Sprintf("%s %d is out of range", in.header, n), "write " + right}
+			}
+			*field(v) = n
+			return nil
+		},
+		write: func(v *T) string { return strconv.Itoa(*field(v)) },
+	}
+}
+
+// maxText is the longest text of a cell, in characters. Longer ones are a lost quote, not a remark.
+const maxText = 500
+
+// text is a column of words. White space inside, line breaks too, becomes single spaces.
+func text[T any](name, example string, field func(*T) *string) column[T] {
+	return column[T]{
+		name:     name,
+		expected: example,
+		read: func(v *T, in entry) *flaw {
+			words := strings.Join(strings.Fields(in.text), " ")
+			if n := len([]rune(words)); n > maxText {
+				return &flaw{fmt.Sprintf("%s has %d characters", in.header, n), fmt.Sprintf("write at most %d", maxText)}
+			}
+			if strings.ContainsFunc(words, unicode.IsControl) {
+				return &flaw{fmt.Sprintf("%s %s has a control character in it", in.header, quote(words)), "write plain text"}
+			}
+			*field(v) = words
+			return nil
+		},
+		write: func(v *T) string { return *field(v) },
+	}
+}
+
+// choice is a column of one of some words, free in case and inner space.
+func choice[T any](name string, known []string, field func(*T) *string) column[T] {
+	return column[T]{
+		name:     name,
+		expected: anyOf(known),
+		read: func(v *T, in entry) *flaw {
+			word := strings.ReplaceAll(in.text, " ", "")
+			for _, k := range known {
+				if strings.EqualFold(word, k) {
+					*field(v) = k
+					return nil
+				}
+			}
+			right := "write " + anyOf(known)
+			if near := problem.Nearest(word, known); near != "" {
+				right = fmt.Sprintf("did you mean %q? Write %s", near, anyOf(known))
+			}
+			return &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), right}
+		},
+		write: func(v *T) string { return *field(v) },
+	}
+}
+
+// grade is a column of one of some numbers, degrees for example.
+func grade[T any](name string, known []float64, field func(*T) *float64) column[T] {
+	words := make([]string, len(known))
+	for i, k := range known {
+		words[i] = strconv.FormatFloat(k, 'f', -1, 64)
+	}
+	return column[T]{
+		name:     name,
+		expected: anyOf(words),
+		read: func(v *T, in entry) *flaw {
+			x, err := strconv.ParseFloat(in.text, 64)
+			if err != nil || !decimal.MatchString(in.text) || !slices.Contains(known, x) {
+				return &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), "write " + anyOf(words)}
+			}
+			*field(v) = x
+			return nil
+		},
+		write: func(v *T) string { return strconv.FormatFloat(*field(v), 'f', -1, 64) },
+	}
+}
+
+// day is a column of a calendar day, written year first.
+func day[T any](name string, field func(*T) *time.Time) column[T] {
+	return column[T]{
+		name:     name,
+		expected: "a day, for example 2026-03-14",
+		read: func(v *T, in entry) *flaw {
+			t, err := time.Parse(time.DateOnly, in.text)
+			if err != nil || t.Year() < 1900 {
+				return &flaw{fmt.Sprintf("%s %s is not a day of the calendar", in.header, quote(in.text)),
+					"write year, month and day, for example 2026-03-14"}
+			}
+			*field(v) = t
+			return nil
+		},
+		write: func(v *T) string {
+			if field(v).IsZero() {
+				return ""
+			}
+			return field(v).Format(time.DateOnly)
+		},
+	}
+}
+
+// identity is the column of a part's id.
+func identity[T any](name string, field func(*T) *string) column[T] {
+	c := text(name, "a short word of your own, for example rack-5", field)
+	plain := c.read
+	c.read = func(v *T, in entry) *flaw {
+		if bad := plain(v, in); bad != nil {
+			return bad
+		}
+		first, _ := utf8.DecodeRuneInString(*field(v))
+		if !unicode.IsLetter(first) && !unicode.IsDigit(first) {
+			return &flaw{fmt.Sprintf("%s %s does not begin with a letter or a digit", in.header, quote(in.text)),
+				"write a short word of your own, for example rack-5"}
+		}
+		if n := len([]rune(*field(v))); n > maxID {
+			return &flaw{fmt.Sprintf("%s has %d characters", in.header, n), fmt.Sprintf("write at most %d", maxID)}
+		}
+		return nil
+	}
+	return c
+}
+
+// maxID is the longest part id, in characters: ids stand in narrow columns of tables.
+const maxID = 64
+
+// wheels is a column of how many of a set of casters have something: a number, or yes for all of them
+// and no for none.
+func wheels(name string, field func(*Casters) *int) column[Casters] {
+	c := count(name, 0, maxWheels, field)
+	number := c.read
+	c.expected += ", or yes or no for all or none"
+	c.read = func(v *Casters, in entry) *flaw {
+		switch strings.ToLower(in.text) {
+		case "yes":
+			*field(v) = v.SetOf
+		case "no":
+			*field(v) = 0
+		default:
+			return number(v, in)
+		}
+		return nil
+	}
+	return c
+}
+
+// maxWheels is the largest set of casters that is read.
+const maxWheels = 100

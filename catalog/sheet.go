@@ -1,0 +1,167 @@
+package catalog
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"cartwright/catalog/problem"
+)
+
+// maxLine is the longest line of a CSV file, in bytes. A row of a catalogue has some 30 cells; a line
+// beyond this is no row, and millions of cells in one would only eat memory.
+const maxLine = 64 << 10
+
+// maxMistakes is how many mistakes are reported for one file before reading of it stops: far more than
+// anyone mends in one go, few enough to read when the file is something else altogether.
+const maxMistakes = 200
+
+// report collects the mistakes of one file.
+type report struct {
+	file string
+	list problem.List
+	lost bool // there were rows whose ids are not known
+}
+
+// add records a mistake; the one past maxMistakes is replaced by a note that reading has stopped.
+func (r *report) add(pos problem.Pos, wrong, right string) {
+	switch n := r.list.Len(); {
+	case n < maxMistakes:
+		r.list.Add(pos, wrong, right)
+	case n == maxMistakes:
+		r.lost = true
+		r.list.Add(pos, fmt.Sprintf("reading stopped after %d mistakes in this file", maxMistakes), "mend those first")
+	}
+}
+
+// full reports whether reading of the file is to stop.
+func (r *report) full() bool { return r.list.Len() > maxMistakes }
+
+// cell is one cell with the space around it taken off.
+type cell struct {
+	text string
+	pos  problem.Pos
+}
+
+// sheet reads a CSV file row by row. Comments, empty lines and rows of empty cells are passed over.
+//
+// It stands on encoding/csv alone: a header here may carry either unit of a pair, an empty cell takes a
+// default that may hang on other cells, and each mistake is told with the place of its cell. A reader
+// that maps rows to structs by tags knows one name for a field and stops at the first bad cell.
+type sheet struct {
+	csv *csv.Reader
+	to  *report
+}
+
+// openSheet looks through a file's bytes before any row is read, and reports what is wrong with the file
+// as a whole. It returns false where reading rows would be of no use.
+func openSheet(data []byte, to *report) (*sheet, bool) {
+	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
+		to.add(problem.Pos{File: to.file, Line: 1, Column: 1}, "the text is UTF-16", "save the file as CSV in UTF-8")
+		return nil, false
+	}
+	if at := badByte(data); at >= 0 {
+		to.add(place(to.file, data, at), fmt.Sprintf("byte 0x%02x is not UTF-8", data[at]), "save the file as CSV in UTF-8")
+		return nil, false
+	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if !bytes.ContainsRune(data, '\n') { // some spreadsheets still end lines with a bare CR
+		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
+	}
+	if line := longLine(data); line > 0 {
+		to.add(problem.Pos{File: to.file, Line: line, Column: 1},
+			fmt.Sprintf("the line is longer than %d bytes", maxLine), "write one part a line")
+		return nil, false
+	}
+	r := csv.NewReader(bytes.NewReader(data))
+	r.Comment = '#'
+	r.FieldsPerRecord = -1 // counted in table.read, with a better message
+	r.TrimLeadingSpace = true
+	return &sheet{csv: r, to: to}, true
+}
+
+// badByte returns the offset of the first byte that is not UTF-8, or -1.
+func badByte(data []byte) int {
+	for at := 0; at < len(data); {
+		r, n := utf8.DecodeRune(data[at:])
+		if r == utf8.RuneError && n == 1 {
+			return at
+		}
+		at += n
+	}
+	return -1
+}
+
+// place returns the line and column of a byte.
+func place(file string, data []byte, at int) problem.Pos {
+	line := 1 + bytes.Count(data[:at], []byte("\n"))
+	return problem.Pos{File: file, Line: line, Column: at - bytes.LastIndexByte(data[:at], '\n')}
+}
+
+// longLine returns the number of the first line longer than maxLine, or 0.
+func longLine(data []byte) int {
+	for line := 1; len(data) > 0; line++ {
+		n := bytes.IndexByte(data, '\n')
+		if n < 0 {
+			n = len(data)
+		}
+		if n > maxLine {
+			return line
+		}
+		data = data[min(n+1, len(data)):]
+	}
+	return 0
+}
+
+// next returns the next row that says something, or false at the end of the file. A row whose quotes are
+// wrong is reported and passed over.
+func (s *sheet) next() ([]cell, bool) {
+	for !s.to.full() {
+		record, err := s.csv.Read()
+		if err == io.EOF {
+			return nil, false
+		}
+		if err != nil {
+			s.quoting(err)
+			continue
+		}
+		row := make([]cell, len(record))
+		blank := true
+		for i, text := range record {
+			line, column := s.csv.FieldPos(i)
+			row[i] = cell{strings.TrimSpace(text), problem.Pos{File: s.to.file, Line: line, Column: column}}
+			blank = blank && row[i].text == ""
+		}
+		// A spreadsheet puts quotes round a comment that has quotes or commas in it.
+		if blank || strings.HasPrefix(row[0].text, "#") {
+			continue
+		}
+		return row, true
+	}
+	return nil, false
+}
+
+// quoting reports a row that encoding/csv could not split into cells.
+func (s *sheet) quoting(err error) {
+	s.to.lost = true
+	var bad *csv.ParseError
+	if !errors.As(err, &bad) {
+		s.to.add(problem.Pos{File: s.to.file}, "the file cannot be read: "+err.Error(), "")
+		return
+	}
+	pos := problem.Pos{File: s.to.file, Line: bad.Line, Column: bad.Column}
+	switch {
+	case errors.Is(bad.Err, csv.ErrBareQuote):
+		s.to.add(pos, `a " stands inside a cell that is not quoted`, `quote the whole cell and write "" for each " in it`)
+	case bad.StartLine != bad.Line:
+		s.to.add(problem.Pos{File: s.to.file, Line: bad.StartLine, Column: 1},
+			fmt.Sprintf(`the row opens a quoted cell that does not end properly by line %d`, bad.Line),
+			`close it with a " just before the comma`)
+	default:
+		s.to.add(pos, `a quoted cell does not end at this "`, `put a comma after it, or write "" for a " in the cell`)
+	}
+}

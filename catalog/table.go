@@ -1,0 +1,216 @@
+package catalog
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"cartwright/catalog/problem"
+)
+
+// table is the format of one file: its columns, and the rules that hold between cells of a row.
+type table[T any] struct {
+	file    string
+	columns []column[T]
+	rules   []rule[T]
+	pos     func(*T) *problem.Pos // where the first column's cell stands
+	finish  func(*T)              // may be nil; runs after the cells are read
+}
+
+// rule is something that must hold between the cells of a row.
+type rule[T any] struct {
+	at     string   // the column that is blamed
+	uses   []string // the other columns it looks at
+	broken func(v *T, at func(column string) entry) *flaw
+}
+
+// seat says where in a row the cells of a column stand.
+type seat struct {
+	index  int // -1: the file has no such column
+	header string
+	us     bool
+}
+
+// read returns the rows of a file. What is wrong goes to the sheet's report; a row with a mistake in it is
+// returned as far as it goes, so that its id is known to the files that are read after.
+func (t table[T]) read(s *sheet) []T {
+	head, ok := s.next()
+	if !ok {
+		if s.to.list.Len() == 0 {
+			s.to.add(problem.Pos{File: s.to.file}, "the file is empty",
+				"name the columns in the first line: "+strings.Join(t.names(true), ","))
+		}
+		return nil
+	}
+	if separated(head, s.to) {
+		return nil
+	}
+	seats := t.seats(head, s.to)
+	var rows []T
+	for {
+		cells, ok := s.next()
+		if !ok {
+			return rows
+		}
+		rows = append(rows, t.row(head, seats, cells, s.to))
+	}
+}
+
+// separated reports a header whose cells are not separated by commas.
+func separated(head []cell, to *report) bool {
+	if len(head) > 1 {
+		return false
+	}
+	for _, s := range []struct{ mark, name string }{{";", "semicolons"}, {"\t", "tabs"}} {
+		if strings.Contains(head[0].text, s.mark) {
+			to.add(head[0].pos, "the cells are separated by "+s.name, "save the file with commas between the cells")
+			return true
+		}
+	}
+	return false
+}
+
+// names returns the names of the columns, of all or of those that must be there.
+func (t table[T]) names(onlyNeeded bool) []string {
+	var names []string
+	for _, c := range t.columns {
+		if c.need || !onlyNeeded {
+			names = append(names, c.name)
+		}
+	}
+	return names
+}
+
+// seats finds each column in the header, and reports names that are unknown, doubled or missing.
+func (t table[T]) seats(head []cell, to *report) []seat {
+	seats := make([]seat, len(t.columns))
+	for i := range seats {
+		seats[i].index = -1
+	}
+	for i, h := range head {
+		if h.text == "" { // a spreadsheet's empty columns; table.row checks that they are
+			continue
+		}
+		k := slices.IndexFunc(t.columns, func(c column[T]) bool { return h.text == c.name || h.text == c.us })
+		switch {
+		case k < 0:
+			t.unknown(h, to)
+		case seats[k].index < 0:
+			seats[k] = seat{i, h.text, h.text == t.columns[k].us}
+		case seats[k].header == h.text:
+			to.add(h.pos, fmt.Sprintf("column %q stands twice", h.text), "keep one of them")
+		default:
+			to.add(h.pos, fmt.Sprintf("column %q says again what %q says", h.text, seats[k].header), "keep one of them")
+		}
+	}
+	for i, c := range t.columns {
+		if c.need && seats[i].index < 0 {
+			to.lost = to.lost || i == 0
+			to.add(head[0].pos, fmt.Sprintf("column %q is missing", c.name), "add it: "+c.expected)
+		}
+	}
+	return seats
+}
+
+// unknown reports a header that is no column's name.
+func (t table[T]) unknown(h cell, to *report) {
+	known := t.names(false)
+	for _, c := range t.columns {
+		if c.us != "" {
+			known = append(known, c.us)
+		}
+	}
+	right := "the columns of this file are " + strings.Join(known, ", ")
+	if near := problem.Nearest(h.text, known); near != "" {
+		right = fmt.Sprintf("did you mean %q?", near)
+	}
+	to.add(h.pos, "unknown column "+quote(h.text), right)
+}
+
+// row reads one row, as far as its cells can be read.
+func (t table[T]) row(head []cell, seats []seat, cells []cell, to *report) T {
+	var v T
+	first := t.columns[0]
+	*t.pos(&v) = cells[0].pos
+	if i := seats[0].index; i >= 0 && i < len(cells) {
+		*t.pos(&v) = cells[i].pos
+	}
+	if len(cells) != len(head) {
+		to.add(cells[min(len(head), len(cells)-1)].pos,
+			fmt.Sprintf("the row has %d cells, the header has %d", len(cells), len(head)),
+			"give each column one cell, and quote a cell with a comma in it")
+		if i := seats[0].index; i >= 0 && i < len(cells) {
+			first.read(&v, entry{cells[i], first.name, false})
+		}
+		return v
+	}
+	for i, h := range head {
+		if h.text == "" && cells[i].text != "" {
+			to.add(cells[i].pos, "the cell "+quote(cells[i].text)+" stands under no header", "name its column or empty it")
+		}
+	}
+	wrong := map[string]bool{}
+	for i, c := range t.columns {
+		wrong[c.name] = !c.cell(&v, seats[i], cells, to)
+	}
+	t.check(&v, seats, cells, wrong, to)
+	if t.finish != nil {
+		t.finish(&v)
+	}
+	return v
+}
+
+// cell reads the cell of one column into v. It is false where that cannot be done.
+func (c column[T]) cell(v *T, s seat, cells []cell, to *report) bool {
+	in, ok := c.entry(s, cells, to)
+	switch {
+	case !ok:
+		return false
+	case in.text == "":
+		if c.derive != nil {
+			c.derive(v)
+		}
+		return true
+	}
+	bad := c.read(v, in)
+	if bad != nil {
+		to.add(in.pos, bad.wrong, bad.right)
+	}
+	return bad == nil
+}
+
+// entry returns the text a column has in a row: the cell's, or what an empty one stands for. It is false
+// where the column needs a cell and has none.
+func (c column[T]) entry(s seat, cells []cell, to *report) (entry, bool) {
+	if s.index < 0 {
+		return entry{cell{c.fill, cells[0].pos}, c.name, false}, !c.need
+	}
+	in := entry{cells[s.index], s.header, s.us}
+	if in.text != "" {
+		return in, true
+	}
+	if c.need && !c.sometimes {
+		to.add(in.pos, s.header+" is empty", "write "+c.expected)
+		return in, false
+	}
+	return entry{cell{c.fill, in.pos}, c.name, false}, true
+}
+
+// check tries the rules whose cells could all be read.
+func (t table[T]) check(v *T, seats []seat, cells []cell, wrong map[string]bool, to *report) {
+	at := func(name string) entry {
+		i := slices.IndexFunc(t.columns, func(c column[T]) bool { return c.name == name })
+		if seats[i].index < 0 {
+			return entry{cell{"", cells[0].pos}, name, false}
+		}
+		return entry{cells[seats[i].index], seats[i].header, seats[i].us}
+	}
+	for _, r := range t.rules {
+		if wrong[r.at] || slices.ContainsFunc(r.uses, func(name string) bool { return wrong[name] }) {
+			continue
+		}
+		if bad := r.broken(v, at); bad != nil {
+			to.add(at(r.at).pos, bad.wrong, bad.right)
+		}
+	}
+}
