@@ -15,7 +15,7 @@ const RollingCoefficient = 0.02
 //	(0.02 + slope) * M * g
 //
 // Source: UK HSE guidance as at RollingCoefficient, which adds the load times the slope. Rise over run
-// stands for the sine of the slope's angle and errs to the safe side, by 0.3 % at 1 in 12.
+// stands for the sine of the slope's angle and errs to the safe side, by 0.35 % at 1 in 12.
 func PushN(massKg, slope float64) float64 {
 	return (RollingCoefficient + slope) * massKg * StandardGravity
 }

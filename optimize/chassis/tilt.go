@@ -17,7 +17,8 @@ const DefaultTiltDeg = 10
 // Offsets to the two sides are not set off against each other: each counts as if all were on the side
 // the cart tips to. For bodies on one side that is exact, else it errs to the safe side.
 //
-// Source: a rigid body tips when its centre of mass stands over the edge of its base, statics.
+// Source: a rigid body tips when its centre of mass stands over the edge of its base: statics, as in
+// Hibbeler, Engineering Mechanics, 14th ed., problem 11-43.
 func Tilt(bodies []Body, trackM, wheelbaseM float64) (cgHeightM, tiltDeg float64) {
 	var mass, moment, side float64 // kg, kg·m, kg·m
 	for _, b := range bodies {

@@ -66,10 +66,10 @@ func (d *Demand) SurgeW() float64 {
 // PeakBusDCW returns the most watts that can be on at once on the bus itself, beside the inverter.
 func (d *Demand) PeakBusDCW() float64 { return largest(d.PeakDCW) }
 
-// largest returns the largest of some watts, at least 0.
+// largest returns the largest of some watts; 0 of none.
 func largest(watts []float64) float64 {
 	if len(watts) == 0 {
 		return 0
 	}
-	return max(0, slices.Max(watts))
+	return slices.Max(watts)
 }

@@ -17,7 +17,7 @@ type Strings struct {
 	Count   int // strings
 }
 
-// ConductanceS returns the conductance of one string in siemens; +Inf for a module of no resistance.
+// ConductanceS returns the conductance of one string in siemens; the module's resistance is above 0.
 //
 //	G = 1 / (series * resistance)      Ohm's law, resistances in series add
 func ConductanceS(b *catalog.Battery, series int) float64 {
@@ -47,14 +47,14 @@ func ShareA(strings []Strings, busA float64) []float64 {
 //	min over the kinds b' present of  max_discharge_b' * (sum over b of G_b * strings_b) / G_b'
 func CarryA(strings []Strings) float64 {
 	total := totalS(strings)
+	if total == 0 {
+		return 0
+	}
 	carry := math.Inf(1)
 	for _, s := range strings {
 		if s.Count > 0 {
 			carry = min(carry, s.Battery.MaxDischargeA*total/ConductanceS(s.Battery, s.Series))
 		}
-	}
-	if total == 0 {
-		return 0
 	}
 	return carry
 }

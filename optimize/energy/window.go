@@ -58,7 +58,7 @@ func (d *Demand) AutonomyH(efficiency, idleW, usableWh float64) float64 {
 	}
 	c := newMassCurve(d.BusW(efficiency, idleW), d.StepH)
 	recordWh, recordH := c.recordWh(), d.RecordH()
-	if usableWh/recordWh*recordH >= MaxAutonomyH+recordH || recordWh == 0 {
+	if recordWh == 0 {
 		return MaxAutonomyH
 	}
 	rounds := math.Floor(usableWh / recordWh)
@@ -102,9 +102,9 @@ func (c *massCurve) mostWh(whole int, fraction float64) float64 {
 }
 
 // fraction returns how much of one more step usableWh lasts after some whole steps, wherever the
-// stretch begins: 0 to 1, and 1 where nothing limits it.
+// stretch begins. The record must hold some energy.
 func (c *massCurve) fraction(whole int, usableWh float64) float64 {
-	least := 1.0
+	least := math.Inf(1)
 	for s := range c.stepWh {
 		if next := c.next(s, whole); next > 0 {
 			least = min(least, (usableWh-c.spanWh(s, whole))/next)

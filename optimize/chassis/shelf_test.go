@@ -1,0 +1,86 @@
+package chassis
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
+
+const inchM = 0.0254 // m, the international inch, by definition
+
+func TestShelfCapacity(t *testing.T) {
+	shelf := func(length, depth, clear, gap float64) scenarios.Shelf {
+		return scenarios.Shelf{LengthM: length, DepthM: depth, ClearHeightM: clear, GapM: gap}
+	}
+	module := func(length, width, height float64) catalog.Battery {
+		return catalog.Battery{LengthM: length, WidthM: width, HeightM: height}
+	}
+	for _, c := range []struct {
+		name  string
+		shelf scenarios.Shelf
+		bat   catalog.Battery
+		want  int
+	}{
+		{"one that fills it", shelf(0.5, 0.4, 0.2, 0), module(0.5, 0.4, 0.2), 1},
+		{"the gap is between, not at the ends", shelf(0.5, 0.4, 0.2, 0.05), module(0.5, 0.4, 0.2), 1},
+		{"two with their gap", shelf(0.52, 0.4, 0.2, 0.02), module(0.25, 0.4, 0.2), 2},
+		{"two without room for the gap", shelf(0.51, 0.4, 0.2, 0.02), module(0.25, 0.4, 0.2), 1},
+		{"gap in depth too", shelf(0.25, 0.81, 0.2, 0.02), module(0.25, 0.4, 0.2), 1},
+		{"rows and columns", shelf(1, 0.6, 0.3, 0), module(0.3, 0.2, 0.2), 10},
+		{"better turned", shelf(1, 0.3, 0.3, 0), module(0.3, 0.2, 0.2), 5},
+		{"better not turned", shelf(0.3, 1, 0.3, 0), module(0.3, 0.2, 0.2), 5},
+		{"only turned", shelf(0.4, 0.5, 0.3, 0), module(0.5, 0.4, 0.2), 1},
+		{"too tall", shelf(1, 1, 0.2, 0), module(0.3, 0.3, 0.21), 0},
+		{"too long", shelf(0.3, 0.3, 1, 0), module(0.31, 0.2, 0.2), 0},
+		{"no height stated as a limit", shelf(0.3, 0.3, math.Inf(1), 0), module(0.3, 0.3, 2), 1},
+		{"508 mm in 20 in", shelf(20*inchM, 15*inchM, 8*inchM, 0), module(0.508, 0.381, 0.2032), 1},
+		{"20 in in 508 mm", shelf(0.508, 0.381, 0.2032, 0), module(20*inchM, 15*inchM, 8*inchM), 1},
+		{"two of 10 in in 508 mm", shelf(0.508, 0.254, 0.3, 0), module(10*inchM, 10*inchM, 0.2), 2},
+		{"within the tolerance", shelf(0.5, 0.5, 0.2, 0), module(0.5000009, 0.5, 0.2000009), 1},
+		{"longer than the tolerance", shelf(0.5, 0.5, 0.2, 0), module(0.5000011, 0.5, 0.2), 0},
+		{"taller than the tolerance", shelf(0.5, 0.5, 0.2, 0), module(0.5, 0.5, 0.2000011), 0},
+		{"no length", shelf(0.5, 0.5, 0.2, 0), module(0, 0.5, 0.2), 0},
+		{"no width", shelf(0.5, 0.5, 0.2, 0), module(0.5, 0, 0.2), 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := ShelfCapacity(&c.shelf, &c.bat); got != c.want {
+				t.Errorf("%d modules, want %d", got, c.want)
+			}
+		})
+	}
+}
+
+// Packing in whole millimetres, module after module, row after row.
+func TestShelfCapacityMatchesPacking(t *testing.T) {
+	pack := func(space, size, gap int) int {
+		n := 0
+		for at := 0; at+size <= space; at += size + gap {
+			n++
+		}
+		return n
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		mm := func(name string, low, high int) int { return rapid.IntRange(low, high).Draw(t, name) }
+		length, depth, clear, gap := mm("length", 50, 1500), mm("depth", 50, 800), mm("clear", 50, 500), mm("gap", 0, 40)
+		l, w, h := mm("l", 20, 600), mm("w", 20, 600), mm("h", 20, 500)
+		want := max(pack(length, l, gap)*pack(depth, w, gap), pack(length, w, gap)*pack(depth, l, gap))
+		if h > clear {
+			want = 0
+		}
+		m := func(mm int) float64 { return float64(mm) / 1000 }
+		shelf := scenarios.Shelf{LengthM: m(length), DepthM: m(depth), ClearHeightM: m(clear), GapM: m(gap)}
+		bat := catalog.Battery{LengthM: m(l), WidthM: m(w), HeightM: m(h)}
+		if got := ShelfCapacity(&shelf, &bat); got != want {
+			t.Errorf("%d modules, packed %d", got, want)
+		}
+		turned := bat
+		turned.LengthM, turned.WidthM = bat.WidthM, bat.LengthM
+		if got := ShelfCapacity(&shelf, &turned); got != want {
+			t.Errorf("%d modules with length and width swapped, want %d", got, want)
+		}
+	})
+}

@@ -1,0 +1,50 @@
+package chassis
+
+import "cartwright/optimize/source"
+
+// Sources lists where the formulas and values of this room come from.
+func Sources() []source.Source {
+	return []source.Source{
+		{
+			Kind: source.Formula, Name: "modules on a shelf: rows times columns, the better of two ways to turn them",
+			Source: "plane geometry", Confidence: source.Definition,
+		},
+		{
+			Kind: source.Rule, Name: "caster load: mass / (casters - 1), one wheel in the air",
+			Source:     "caster handbooks and trade texts: three points define a plane",
+			Confidence: "confirmed in five independent texts",
+		},
+		{
+			Kind: source.Practice, Name: "caster factor 1.0-1.5 indoors, 1.5-2.2 outdoors, pushed by hand, together with casters - 1",
+			Source:     "trade texts for the factors; the two together are practice",
+			Confidence: source.OneText,
+		},
+		{
+			Kind: source.Formula, Name: "tipping: tan(tilt) = half the base / height of the centre of mass",
+			Source:     "statics; Hibbeler, Engineering Mechanics, 14th ed., problem 11-43; Giancoli, Physics, 6th ed., problem 9-63",
+			Confidence: source.TwoTexts,
+		},
+		{
+			Kind: source.Rule, Name: "equipment stands on a slope of 10 degrees in any direction",
+			Source: "IEC 62368-1 (ed. 3), static stability", Confidence: source.TwoTexts,
+		},
+		{
+			Kind: source.Table, Name: "rolling force 0.02 of the load on a hard level floor",
+			Source:     "UK HSE, Manual handling, guidance L23 and INDG143",
+			Confidence: "confirmed in HSE guidance, one origin",
+		},
+		{
+			Kind: source.Formula, Name: "push force: (0.02 + slope) · M · g",
+			Source:     "UK HSE guidance as above, its example of 400 kg on 1 in 12",
+			Confidence: "confirmed in HSE guidance, one origin",
+		},
+		{
+			Kind: source.Practice, Name: "a lithium iron phosphate module of 5 kWh at 48 V weighs about 45 kg (examples only)",
+			Source: "none", Confidence: source.CommonNotRead,
+		},
+		{
+			Kind: source.Table, Name: "standard gravity 9.80665 m/s²",
+			Source: "ISO 80000-3:2006, item 3-9.2; CODATA", Confidence: source.Definition,
+		},
+	}
+}

@@ -1,0 +1,69 @@
+package energy
+
+import "cartwright/optimize/source"
+
+// Sources lists where the formulas and habits of this room come from.
+func Sources() []source.Source {
+	return []source.Source{
+		{
+			Kind: source.Formula, Name: "bus power: load / inverter efficiency + idle draw + direct-current load",
+			Source:     "Masters, Renewable and Efficient Electric Power Systems (2004), Example 9.15; idle draw by the maker",
+			Confidence: source.OneText,
+		},
+		{
+			Kind: source.Formula, Name: "energy of the worst stretch: the steepest rise of the mass curve, record repeated",
+			Source:     "Rippl (1883); Thomas and Burden (1963); Loucks and van Beek, Water Resource Systems Planning and Management, ch. 11",
+			Confidence: source.TwoTexts,
+		},
+		{
+			Kind: source.Formula, Name: "usable energy: capacity · depth of discharge · discharge efficiency",
+			Source:     "Maini and Agrawal, Satellite Technology, Example 4.6, p. 134",
+			Confidence: source.OneText,
+		},
+		{
+			Kind: source.Practice, Name: "one way of a round trip loses as the square root of the round trip",
+			Source: "none", Confidence: source.CommonNotRead,
+		},
+		{
+			Kind: source.Practice, Name: "reserve kept back of the usable energy",
+			Source: "none", Confidence: source.CommonNotRead,
+		},
+		{
+			Kind: source.Practice, Name: "modules in series: bus nominal / module nominal, rounded",
+			Source: "none", Confidence: source.CommonNotRead,
+		},
+		{
+			Kind: source.Practice, Name: "surge: all loads on and the largest single start on top",
+			Source: "none", Confidence: source.CommonNotRead,
+		},
+		{
+			Kind: source.Formula, Name: "bus current: continuous / (efficiency · lowest bus voltage)",
+			Source: "P = V·I and the definition of efficiency", Confidence: source.Definition,
+		},
+		{
+			Kind: source.Formula, Name: "strings in parallel share current by conductance",
+			Source:     "Ohm's law and Kirchhoff's current law, equal open-circuit voltages",
+			Confidence: source.Definition,
+		},
+		{
+			Kind: source.Formula, Name: "recharge current: energy / (V · hours · sqrt(round trip))",
+			Source: "E = V·I·t; the square root as above", Confidence: source.CommonNotRead,
+		},
+		{
+			Kind: source.Rule, Name: "nominal supply voltages 120, 240 and 230 V",
+			Source: "ANSI C84.1; IEC 60038", Confidence: source.FromMemory,
+		},
+		{
+			Kind: source.Formula, Name: "throughput cost: cost / (quantity · Ah · V · depth of discharge · cycle life)",
+			Source: "North American Clean Energy, \"Measuring the true costs\", part 2", Confidence: source.OneText,
+		},
+		{
+			Kind: source.Practice, Name: "cost per usable kWh: cost / usable energy",
+			Source: "none", Confidence: source.CommonNotRead,
+		},
+		{
+			Kind: source.Practice, Name: "watts measured without legs count wholly on leg A",
+			Source: "none; the safe reading", Confidence: source.CommonNotRead,
+		},
+	}
+}
