@@ -29,6 +29,9 @@ func (r iecRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
 		standardCheck(iecStandard.of(p), p, source))
 }
 
+// copper is the only material of the iec tables, as the catalogue spells it.
+const copper = "copper"
+
 // method returns the reference method of a path: battery paths are clipped direct, feeder and branches
 // run in conduit.
 func method(d *Duty) iec.Method {
@@ -42,7 +45,7 @@ func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 	ohm, known := iec.ResistancePerM(cable.Size)
 	insulation, insulated := iec.InsulationOf(cable.InsulationC)
 	amps, listed := iec.Ampacity(cable.Size, insulation, method(d))
-	if !known || !insulated || !listed || cable.Material != "copper" {
+	if !known || !insulated || !listed || cable.Material != copper {
 		return append(checks, least("cable listed", 0, 1, "", iec.AmpacitySource.Source)), path{}
 	}
 	ambient, _ := iec.AmbientFactor(d.AmbientC, insulation)    // 0 where it is too hot
@@ -71,12 +74,15 @@ func fuseRule(p protector) bool {
 	return !p.breaker && (p.class == "" || strings.EqualFold(p.class, "gG"))
 }
 
-// groundMM2 admits copper of a listed area; the line area is that of all sets together.
-func (iecRules) groundMM2(w *path, _ protector, ground *catalog.Cable) (mm2 float64, ok bool) {
-	if _, listed := iec.ResistancePerM(ground.Size); !listed || ground.Material != "copper" {
-		return 0, false
-	}
-	return iec.GroundAreaMM2(float64(w.sets) * w.cable.Size.AreaMM2()), true
+// groundListed admits copper of a listed area.
+func (iecRules) groundListed(ground *catalog.Cable) bool {
+	_, listed := iec.ResistancePerM(ground.Size)
+	return listed && ground.Material == copper
+}
+
+// groundMM2 counts the line area of all sets together.
+func (iecRules) groundMM2(w *path, _ protector, material string) (mm2 float64, ok bool) {
+	return iec.GroundAreaMM2(float64(w.sets) * w.cable.Size.AreaMM2()), material == copper
 }
 
 func (iecRules) groundSource() string { return iec.GroundSource.Source }

@@ -73,13 +73,15 @@ func (r necRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]C
 	return checks, allowedA
 }
 
-// groundMM2 admits any conductor of the ampacity table as a ground; the circuit conductor it need not
-// pass is one of a set.
-func (necRules) groundMM2(w *path, p protector, ground *catalog.Cable) (mm2 float64, ok bool) {
-	if _, listed := nec.Ampacity(ground.Material, ground.Size, nec.Col60); !listed {
-		return 0, false
-	}
-	return nec.GroundAreaMM2(p.ratingA, ground.Material, w.cable.Size)
+// groundListed admits any conductor of the ampacity table.
+func (necRules) groundListed(ground *catalog.Cable) bool {
+	_, listed := nec.Ampacity(ground.Material, ground.Size, nec.Col60)
+	return listed
+}
+
+// groundMM2 asks no more than the area of one circuit conductor, of one set.
+func (necRules) groundMM2(w *path, p protector, material string) (mm2 float64, ok bool) {
+	return nec.GroundAreaMM2(p.ratingA, material, w.cable.Size)
 }
 
 func (necRules) groundSource() string { return nec.GroundSource.Source }

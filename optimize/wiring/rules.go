@@ -2,7 +2,6 @@ package wiring
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/wiring/nec"
 	"cartwright/scenarios"
 	"cartwright/scenarios/ratings"
 )
@@ -24,9 +23,11 @@ type Rules interface {
 	path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path)
 	// pairChecks adds the checks of path and protection together and returns the corrected ampacity.
 	pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64)
-	// groundMM2 returns the least area of a ground of a cable's material; ok is false where it may not be
-	// a ground or none is large enough.
-	groundMM2(w *path, p protector, ground *catalog.Cable) (mm2 float64, ok bool)
+	// groundListed reports whether a cable may be a ground at all.
+	groundListed(ground *catalog.Cable) bool
+	// groundMM2 returns the least area of a ground of a material; ok is false where no size is large
+	// enough.
+	groundMM2(w *path, p protector, material string) (mm2 float64, ok bool)
 	// groundSource is where groundMM2 comes from.
 	groundSource() string
 }
@@ -78,6 +79,10 @@ func For(r scenarios.Rules) Rules {
 // check is Check of both rule sets.
 func check(r Rules, d *Duty, o Option, faultA float64) Result {
 	res := Result{RequiredA: r.requiredA(d)}
+	if o.Cable == nil || o.Sets < 1 {
+		res.Checks = []Check{least("cable present", 0, 1, "", cableSource)}
+		return res
+	}
 	checks, w := r.path(make([]Check, 0, mostChecks), d, o.Cable, o.Sets)
 	res.DropPct = w.dropPct
 	if d.OwnBreakerA <= 0 && o.Device == nil {
@@ -106,6 +111,7 @@ const mostChecks = 16
 
 // Sources of the checks that both rule sets share.
 const (
+	cableSource     = "NEC 310.1; IEC 60364-5-52 clause 521"
 	deviceSource    = "NEC 240.4, 706.31; IEC 60364-4-43 clause 431"
 	voltageSource   = "NEC 240.60, 240.85, 706.31(C); IEC 60364-5-53"
 	polesSource     = "NEC 210.4(B), 240.15(B)"
@@ -125,11 +131,16 @@ func groundCheck(r Rules, w *path, p protector, ground *catalog.Cable) Check {
 	if ground == nil {
 		return least("ground present", 0, 1, "", r.groundSource())
 	}
-	mm2, ok := r.groundMM2(w, p, ground)
-	if !ok {
+	mm2, ok := r.groundMM2(w, p, ground.Material)
+	if !ok || !r.groundListed(ground) {
 		return least("ground listed", 0, 1, "", r.groundSource())
 	}
-	return least("ground size", ground.Size.AreaMM2(), mm2, "mm2", r.groundSource())
+	return groundSize(ground.Size.AreaMM2(), mm2, r.groundSource())
+}
+
+// groundSize returns the check that a ground's area reaches the least one.
+func groundSize(haveMM2, leastMM2 float64, source string) Check {
+	return least("ground size", haveMM2, leastMM2, "mm2", source)
 }
 
 // standard holds the standard ratings of one rule set, rising.
@@ -151,11 +162,11 @@ func (s standard) of(p protector) []float64 {
 }
 
 // standardCheck returns the check that a rating is a standard one; its limit is the nearest standard
-// rating above, or below the last.
+// rating not below it, or the last.
 func standardCheck(list []float64, p protector, source string) Check {
-	next, ok := nec.NextStandard(list, p.ratingA)
-	if !ok {
-		next = list[len(list)-1]
+	below, above := ratings.Around(list, p.ratingA)
+	if above == 0 {
+		above = below
 	}
-	return same("standard rating", p.ratingA, next, "A", source)
+	return same("standard rating", p.ratingA, above, "A", source)
 }

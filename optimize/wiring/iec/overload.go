@@ -45,27 +45,25 @@ const overloadFactor = 1.45
 //	I_2 ≤ 1.45 · I_z      IEC 60364-4-43 clause 433.1, condition 2
 func OverloadA(capacityA float64) float64 { return overloadFactor * capacityA }
 
-type fuseRow struct {
-	fromA, factor float64
-	above         bool // from above fromA, not from it
-}
+// The conventional fusing current of gG fuses, I_2 as a multiple of I_n, by rating: IEC 60269-1 and -2.
+// From 16 A confirmed in two independent texts, above 4 A in one, up to 4 A from memory.
+const (
+	largeFuseA      = 16 // A, from here up
+	largeFuseFactor = 1.6
+	smallFuseA      = 4 // A, above it
+	smallFuseFactor = 1.9
+	tinyFuseFactor  = 2.1 // up to smallFuseA
+)
 
-// fuseTable is the conventional fusing current of gG fuses, I_2 as a multiple of I_n: IEC 60269-1 and
-// -2. From 16 A confirmed in two independent texts, above 4 A in one, up to 4 A from memory.
-var fuseTable = []fuseRow{
-	{fromA: 16, factor: 1.6},
-	{fromA: 4, above: true, factor: 1.9},
-	{fromA: 0, factor: 2.1},
-}
-
-// FuseFactor returns how many times its rating a gG fuse carries before it must operate.
+// FuseFactor returns how many times its rating a gG fuse may carry before it must operate, I_2 / I_n.
 func FuseFactor(ratingA float64) float64 {
-	for _, r := range fuseTable {
-		if ratingA > r.fromA || ratingA == r.fromA && !r.above {
-			return r.factor
-		}
+	switch {
+	case ratingA >= largeFuseA:
+		return largeFuseFactor
+	case ratingA > smallFuseA:
+		return smallFuseFactor
 	}
-	return 0
+	return tinyFuseFactor
 }
 
 // parallelMinMM2 is the least area of parallel conductors.
