@@ -1,6 +1,8 @@
 package scenarios
 
 import (
+	"strings"
+
 	"cartwright/catalog"
 	"cartwright/catalog/problem"
 )
@@ -50,6 +52,8 @@ type Measured struct {
 	LegA    []float64 // watts; all of the load where ByLeg is false
 	LegB    []float64
 	ByLeg   bool // the file has watts_a and watts_b
+	// StartMin is the time of day of the first step, in minutes after midnight.
+	StartMin int
 }
 
 // Recharge asks that the energy of the autonomy can be put back within some hours.
@@ -93,13 +97,13 @@ type Cart struct {
 	Backboard         Backboard
 }
 
-// Limits are what a plan may not exceed. +Inf where the scenario states none.
+// Limits are what a plan may not exceed.
 type Limits struct {
-	MassKg  float64
+	MassKg  float64       // +Inf: not stated
 	Budget  catalog.Cents // math.MaxInt64: not stated
 	TiltDeg float64
 	Reserve float64 // 0..1 of the usable energy kept back
-	PushN   float64
+	PushN   float64 // 0: not stated
 	Slope   float64 // rise over run
 }
 
@@ -159,8 +163,10 @@ type Need struct {
 // Holding is a part that is owned, and perhaps for sale.
 type Holding struct {
 	PartID string
-	Count  float64        // metres for a cable
-	Sell   *catalog.Cents // price for each; nil: not for sale. For a cable see SellPerM
+	Count  float64 // metres for a cable
+	// ByLength tells that the count was written as a length: right for a cable, and for nothing else.
+	ByLength bool
+	Sell     *catalog.Cents // price for each; nil: not for sale. For a cable see SellPerM
 	// SellCentsPerM is the price of a metre of owned cable, where Sell is not nil.
 	SellCentsPerM float64
 	Pos           problem.Pos
@@ -203,6 +209,28 @@ type Scenario struct {
 	Tax          float64 // 0..1
 	Savings      *Savings
 	Solver       Solver
+
+	places map[string]problem.Pos // of every value read, by its path in the file
+}
+
+// Pos returns the place of a value in the scenario's file, by its path: "limits.mass", "have[2].part",
+// "circuits[0].receptacle.role". A value that the file leaves out has the place of the section it would
+// stand in. Of a scenario made in code it returns the file alone.
+func (s *Scenario) Pos(path string) problem.Pos {
+	for {
+		if pos, ok := s.places[path]; ok {
+			return pos
+		}
+		cut := strings.LastIndexAny(path, ".[")
+		if cut < 0 {
+			break
+		}
+		path = path[:cut]
+	}
+	if pos, ok := s.places[""]; ok {
+		return pos
+	}
+	return problem.Pos{File: s.File}
 }
 
 // Run returns the cable path of the given kind, or nil where the scenario names none: then that wiring

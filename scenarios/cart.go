@@ -1,0 +1,79 @@
+package scenarios
+
+import "cartwright/catalog/quantity"
+
+// Keys of the cart and its parts.
+var (
+	cartKeys = []string{"casters", "wheelbase", "track", "caster_mass_height", "frame", "deck_items", "shelves",
+		"backboard"}
+	frameKeys     = []string{"mass", "height"}
+	deckItemKeys  = []string{"name", "mass", "height", "offset"}
+	shelfKeys     = []string{"name", "elevation", "length", "depth", "clear_height", "max_mass", "gap"}
+	backboardKeys = []string{"elevation", "offset"}
+)
+
+// maxCasters is the most wheels a cart is read with; no source.
+const maxCasters = 16
+
+// cart reads the frame that the parts stand on. All heights and elevations are from the floor.
+func (s section) cart() Cart {
+	v, ok := s.sub("cart", "the cart", true, cartKeys)
+	if !ok {
+		return Cart{}
+	}
+	c := Cart{
+		Casters:           v.integer("casters", 3, maxCasters, defaultCasters),
+		WheelbaseM:        v.size("wheelbase"),
+		TrackM:            v.size("track"),
+		CasterMassHeightM: v.quantity("caster_mass_height", quantity.Length, within(0, maxLengthM), defaultCasterMassHeightM),
+	}
+	if f, ok := v.sub("frame", "the frame", true, frameKeys); ok {
+		c.Frame = Mass{Name: "frame", MassKg: f.mass(), HeightM: f.height("height")}
+	}
+	for _, d := range v.items("deck_items", "a deck item", false, deckItemKeys) {
+		c.DeckItems = append(c.DeckItems, Mass{
+			Name: d.words("name", "tool box"), MassKg: d.mass(), HeightM: d.height("height"), OffsetM: d.offset(),
+		})
+	}
+	c.Shelves = v.shelves()
+	if b, ok := v.sub("backboard", "the backboard", true, backboardKeys); ok {
+		c.Backboard = Backboard{ElevationM: b.height("elevation"), OffsetM: b.offset()}
+	}
+	return c
+}
+
+// shelves reads what battery modules stand on; at least one.
+func (s section) shelves() []Shelf {
+	sections := s.items("shelves", "a shelf", true, shelfKeys)
+	distinct(sections, "name")
+	var shelves []Shelf
+	for _, v := range sections {
+		shelves = append(shelves, Shelf{
+			Name:         v.words("name", "lower"),
+			ElevationM:   v.height("elevation"),
+			LengthM:      v.size("length"),
+			DepthM:       v.size("depth"),
+			ClearHeightM: v.size("clear_height"),
+			MaxMassKg:    v.quantity("max_mass", quantity.Mass, above(0, maxMassKg), unlimited),
+			GapM:         v.quantity("gap", quantity.Length, within(0, maxLengthM), 0),
+		})
+	}
+	return shelves
+}
+
+func (s section) mass() float64 {
+	return s.quantity("mass", quantity.Mass, within(0, maxMassKg))
+}
+
+func (s section) size(key string) float64 {
+	return s.quantity(key, quantity.Length, above(0, maxLengthM))
+}
+
+func (s section) height(key string) float64 {
+	return s.quantity(key, quantity.Length, within(0, maxLengthM))
+}
+
+// offset reads how far a mass stands from the middle line, to either side.
+func (s section) offset() float64 {
+	return s.quantity("offset", quantity.Length, within(-maxLengthM, maxLengthM), 0)
+}

@@ -1,0 +1,87 @@
+package scenarios
+
+import (
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"strconv"
+
+	"cartwright/catalog/problem"
+)
+
+// FileName is the name of the file that describes a scenario, in a folder of its own.
+const FileName = "scenario.yaml"
+
+// Open reads a scenario from a folder that holds a scenario.yaml, or from the file itself. The error holds
+// every mistake at once, each with its place; see problem.List.
+func Open(name string) (*Scenario, error) {
+	var list problem.List
+	file := name
+	info, err := os.Stat(name)
+	switch {
+	case err == nil && info.IsDir():
+		file = filepath.Join(name, FileName)
+		if _, err := os.Stat(file); os.IsNotExist(err) {
+			list.Add(problem.Pos{File: name}, "the folder has no "+FileName, "give a folder that has one, or the file itself")
+			return nil, list.Err()
+		}
+	case err != nil && os.IsNotExist(err):
+		list.Add(problem.Pos{File: name}, "there is no such folder or file", "give the folder of a scenario, or its "+FileName)
+		return nil, list.Err()
+	}
+	dir := filepath.Dir(file)
+	open := func(name string) (fs.File, error) {
+		if !filepath.IsAbs(name) {
+			name = filepath.Join(dir, filepath.FromSlash(name))
+		}
+		return os.Open(name)
+	}
+	s := &Scenario{File: file, Dir: dir}
+	s.load(func() (fs.File, error) { return os.Open(file) }, open, &list)
+	if s.CatalogDir != "" {
+		s.checkCatalogDir(&list)
+	}
+	return s.orError(&list)
+}
+
+// loadFS reads a scenario from a folder of a file system.
+func loadFS(fsys fs.FS, dir string) (*Scenario, error) {
+	var list problem.List
+	file := path.Join(dir, FileName)
+	open := func(name string) (fs.File, error) { return fsys.Open(path.Join(dir, name)) }
+	s := &Scenario{File: file}
+	s.load(func() (fs.File, error) { return fsys.Open(file) }, open, &list)
+	return s.orError(&list)
+}
+
+// load reads the scenario's own file, which openSelf opens.
+func (s *Scenario) load(openSelf func() (fs.File, error), open opener, list *problem.List) {
+	data, ok := readFile(openSelf, s.File, problem.Pos{File: s.File}, maxScenarioBytes, list)
+	if ok {
+		s.read(data, s.File, open, list)
+	}
+}
+
+// orError returns the scenario, or the mistakes in it.
+func (s *Scenario) orError(list *problem.List) (*Scenario, error) {
+	if err := list.Err(); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// checkCatalogDir tells of a catalogue folder that is not there, at the place where it is named.
+func (s *Scenario) checkCatalogDir(list *problem.List) {
+	dir := s.CatalogDir
+	if !filepath.IsAbs(dir) {
+		dir = filepath.Join(s.Dir, filepath.FromSlash(dir))
+	}
+	info, err := os.Stat(dir)
+	switch {
+	case err != nil:
+		list.Add(s.Pos("catalog"), "catalog: there is no folder "+strconv.Quote(dir), "name the folder of the parts' CSV files, or leave catalog out")
+	case !info.IsDir():
+		list.Add(s.Pos("catalog"), "catalog: "+strconv.Quote(dir)+" is a file", "name the folder of the parts' CSV files")
+	}
+}

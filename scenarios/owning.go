@@ -1,0 +1,63 @@
+package scenarios
+
+import (
+	"fmt"
+	"math"
+
+	"cartwright/catalog/quantity"
+)
+
+// Keys of what is wanted and what is there.
+var (
+	needKeys    = []string{"role", "count", "rating"}
+	holdingKeys = []string{"part", "count", "sell"}
+)
+
+// unlimited stands for a limit that is not stated.
+var unlimited = math.Inf(1)
+
+// needs reads the sundries that the cart must have.
+func (s section) needs() []Need {
+	var needs []Need
+	for _, v := range s.items("needs", "a need", false, needKeys) {
+		needs = append(needs, Need{
+			Role:    v.words("role", "shunt"),
+			Count:   v.integer("count", 1, maxCount, 1),
+			RatingA: v.rating(),
+			Pos:     v.pos,
+		})
+	}
+	return needs
+}
+
+// holdings reads the parts that are owned. What a part is only the catalogue knows: Check looks whether
+// its count had to be pieces or a length.
+func (s section) holdings() []Holding {
+	sections := s.items("have", "an owned part", false, holdingKeys)
+	distinct(sections, "part")
+	var have []Holding
+	for _, v := range sections {
+		h := Holding{PartID: v.words("part", "lfp-rack-5"), Pos: v.pos}
+		h.Count, h.ByLength = v.amount()
+		if v.has("sell") {
+			price := v.money("sell")
+			h.Sell, h.SellCentsPerM = &price, float64(price)
+		}
+		have = append(have, h)
+	}
+	return have
+}
+
+// amount reads how much is owned: a number of pieces, or a length of cable in metres.
+func (s section) amount() (count float64, byLength bool) {
+	n := s.nodes["count"]
+	if n != nil && n.kind == isText {
+		return s.quantity("count", quantity.Length, within(0, maxCount)), true
+	}
+	count = s.number("count", within(0, maxCount), "2")
+	if count != math.Trunc(count) && !math.IsNaN(count) {
+		s.wrong("count", fmt.Sprintf("count: %s is not a whole number of pieces", n.source),
+			`write count: 2, or of a cable a length, count: "12 ft"`)
+	}
+	return count, false
+}

@@ -1,0 +1,278 @@
+package scenarios
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
+
+	"cartwright/catalog/problem"
+)
+
+// Columns of a load profile: a time and either of the two ways to give watts.
+var (
+	profileWatts = []string{"time", "watts"}
+	profileLegs  = []string{"time", "watts_a", "watts_b"}
+)
+
+// maxProfileProblems is how many mistakes of one profile are told: a file with the wrong decimal sign has
+// one in every row, and nobody reads a hundred thousand of them.
+const maxProfileProblems = 20
+
+// profile collects the rows of a load profile.
+type profile struct {
+	file     string
+	problems *problem.List
+	reader   *csv.Reader
+	columns  []string
+
+	rows     []profileRow
+	measured Measured
+}
+
+// profileRow is the time of one row.
+type profileRow struct {
+	minute int // of the day, or since 1970 where dated
+	dated  bool
+	text   string
+	pos    problem.Pos
+}
+
+// readProfile reads a measured load profile: CSV with the columns time and watts, or time, watts_a and
+// watts_b, where '#' lines are comments. Times are "HH:MM" or "YYYY-MM-DD HH:MM", in a constant step of 1
+// to 60 minutes that divides the day, and cover whole days; watts are the mean over the step that begins
+// at the time. Mistakes are added to the reader's list; then it returns nil.
+func readProfile(name string, r *reader, named problem.Pos, open opener) *Measured {
+	before := r.problems.Len()
+	shown := filepath.ToSlash(filepath.Join(filepath.Dir(r.file), name))
+	data, ok := readFile(func() (fs.File, error) { return open(name) }, shown, named, maxProfileBytes, r.problems)
+	if !ok || !checkText(data, shown, r.problems) {
+		return nil
+	}
+	p := &profile{file: shown, problems: r.problems, reader: csv.NewReader(bytes.NewReader(data))}
+	p.reader.Comment = '#'
+	p.reader.FieldsPerRecord = -1
+	p.reader.ReuseRecord = true
+	p.reader.TrimLeadingSpace = true
+	if p.header() {
+		p.body(before)
+	}
+	if r.problems.Len() == before {
+		p.steps()
+	}
+	if r.problems.Len() > before {
+		return nil
+	}
+	return &p.measured
+}
+
+// header reads the column names.
+func (p *profile) header() bool {
+	record, err := p.reader.Read()
+	if err != nil {
+		if errors.Is(err, io.EOF) {
+			p.problems.Add(problem.Pos{File: p.file}, "the load profile is empty", "begin with a line time,watts")
+		} else {
+			p.malformed(err)
+		}
+		return false
+	}
+	names := make([]string, len(record))
+	known := append([]string{}, profileLegs...)
+	known = append(known, "watts")
+	ok := true
+	for i, name := range record {
+		names[i] = strings.TrimSpace(name)
+		right := "the columns are time and watts, or time, watts_a and watts_b, with commas between"
+		switch {
+		case contains(names[:i], names[i]):
+			p.wrong(i, fmt.Sprintf("column %q stands twice", names[i]), "keep one")
+			ok = false
+		case !contains(known, names[i]):
+			if near := problem.Nearest(names[i], known); near != "" {
+				right = fmt.Sprintf("did you mean %q?", near)
+			}
+			p.wrong(i, fmt.Sprintf("unknown column %q", names[i]), right)
+			ok = false
+		}
+	}
+	if !ok {
+		return false
+	}
+	p.columns = names
+	p.measured.ByLeg = contains(names, "watts_a") || contains(names, "watts_b")
+	want := profileWatts
+	if p.measured.ByLeg {
+		want = profileLegs
+	}
+	if len(names) == len(want) && containsAll(names, want) {
+		return true
+	}
+	p.wrong(0, "the columns are "+strings.Join(names, ", "), "write time and watts, or time, watts_a and watts_b")
+	return false
+}
+
+func containsAll(names, want []string) bool {
+	for _, w := range want {
+		if !contains(names, w) {
+			return false
+		}
+	}
+	return true
+}
+
+// body reads the rows.
+func (p *profile) body(before int) {
+	for {
+		record, err := p.reader.Read()
+		if errors.Is(err, io.EOF) {
+			return
+		}
+		if err != nil {
+			p.malformed(err)
+			return
+		}
+		if p.problems.Len()-before >= maxProfileProblems {
+			p.wrong(0, fmt.Sprintf("after %d mistakes the load profile was not read on", maxProfileProblems), "correct those above first")
+			return
+		}
+		if len(record) != len(p.columns) {
+			p.wrong(0, fmt.Sprintf("the row has %d fields", len(record)),
+				fmt.Sprintf("write %d: %s", len(p.columns), strings.Join(p.columns, ", ")))
+			continue
+		}
+		for i, column := range p.columns {
+			field := strings.TrimSpace(record[i])
+			switch column {
+			case "time":
+				p.time(i, field)
+			case "watts", "watts_a":
+				p.measured.LegA = append(p.measured.LegA, p.watts(i, column, field))
+			case "watts_b":
+				p.measured.LegB = append(p.measured.LegB, p.watts(i, column, field))
+			}
+		}
+	}
+}
+
+// watts reads an amount of watts, never negative.
+func (p *profile) watts(i int, column, field string) float64 {
+	v, err := strconv.ParseFloat(field, 64)
+	switch {
+	case !plainNumber.MatchString(field) || err != nil:
+		p.wrong(i, fmt.Sprintf("%s: %q is not a number", column, field), "write watts without a unit, for example 115")
+	case v < 0:
+		p.wrong(i, fmt.Sprintf("%s: %s is negative", column, field), "write what the loads draw, 0 at least")
+	case v > maxPowerW:
+		p.wrong(i, fmt.Sprintf("%s: %s is out of range", column, field), "write at most "+amperes(maxPowerW))
+	}
+	return v
+}
+
+// time reads a time of day, with or without its date.
+func (p *profile) time(i int, field string) {
+	date, hours, dated := strings.Cut(field, " ")
+	if !dated {
+		hours = field
+	}
+	row := profileRow{dated: dated, text: field, pos: p.pos(i)}
+	minute, ok := clock(hours)
+	if ok && dated {
+		day, err := time.Parse(time.DateOnly, date)
+		row.minute = int(day.Unix() / 60)
+		ok = err == nil
+	}
+	if !ok || minute == dayMin {
+		p.wrong(i, fmt.Sprintf("time: %q is not a time", field), "write 06:30, or 2026-08-14 06:30")
+	}
+	row.minute += minute
+	p.rows = append(p.rows, row)
+}
+
+// steps checks that the times go on in a constant step and cover whole days.
+func (p *profile) steps() {
+	n := len(p.rows)
+	if n < 2 {
+		p.problems.Add(problem.Pos{File: p.file}, fmt.Sprintf("a load profile of %d rows is no whole day", n),
+			"write a row for every step of one or more days")
+		return
+	}
+	step := p.between(0)
+	if step < 1 || step > 60 || dayMin%step != 0 {
+		p.problems.Add(p.rows[1].pos, fmt.Sprintf("the step from %s to %s is %d min", p.rows[0].text, p.rows[1].text, step),
+			"use a constant step of 1 to 60 min that divides the day")
+		return
+	}
+	for i := 1; i+1 < n; i++ {
+		if got := p.between(i); got != step {
+			p.problems.Add(p.rows[i+1].pos, fmt.Sprintf("the step from %s to %s is %d min", p.rows[i].text, p.rows[i+1].text, got),
+				fmt.Sprintf("go on in steps of %d min as above, without gaps or a change to summer time", step))
+			return
+		}
+	}
+	if n*step%dayMin != 0 {
+		whole := n * step / dayMin
+		p.problems.Add(p.rows[n-1].pos, fmt.Sprintf("the load profile ends here after %s", hoursText(n*step)),
+			fmt.Sprintf("write whole days: %d rows in steps of %d min are %d", (whole+1)*dayMin/step, step, whole+1))
+		return
+	}
+	if !anyPositive(p.measured.LegA) && !anyPositive(p.measured.LegB) {
+		p.problems.Add(problem.Pos{File: p.file}, "the load profile is zero throughout", "write what the loads draw")
+	}
+	p.measured.StepMin = step
+	p.measured.StartMin = p.rows[0].minute % dayMin
+}
+
+// between returns the minutes from row i to the next; times without a date go round at midnight.
+func (p *profile) between(i int) int {
+	a, b := p.rows[i], p.rows[i+1]
+	d := b.minute - a.minute
+	if !a.dated && !b.dated && d <= 0 {
+		d += dayMin
+	}
+	if a.dated != b.dated {
+		return 0
+	}
+	return d
+}
+
+func hoursText(minutes int) string {
+	return strconv.FormatFloat(math.Round(float64(minutes)/6)/10, 'f', -1, 64) + " h"
+}
+
+func anyPositive(watts []float64) bool {
+	for _, w := range watts {
+		if w > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// pos returns the place of a field of the row read last.
+func (p *profile) pos(field int) problem.Pos {
+	line, column := p.reader.FieldPos(field)
+	return problem.Pos{File: p.file, Line: line, Column: column}
+}
+
+func (p *profile) wrong(field int, wrong, right string) {
+	p.problems.Add(p.pos(field), wrong, right)
+}
+
+// malformed tells of text that is no CSV.
+func (p *profile) malformed(err error) {
+	pos := problem.Pos{File: p.file}
+	var pe *csv.ParseError
+	if errors.As(err, &pe) {
+		pos.Line, pos.Column = pe.Line, pe.Column
+		err = pe.Err
+	}
+	p.problems.Add(pos, "this cannot be read as CSV: "+err.Error(), "write fields with commas between, without quotes")
+}

@@ -1,0 +1,252 @@
+package scenarios
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"cartwright/catalog/problem"
+
+	"github.com/goccy/go-yaml"
+	"github.com/goccy/go-yaml/ast"
+	"github.com/goccy/go-yaml/lexer"
+	"github.com/goccy/go-yaml/parser"
+	"github.com/goccy/go-yaml/token"
+)
+
+// kind is the shape of a node.
+type kind int
+
+const (
+	isEmpty   kind = iota // nothing stands there, or null
+	isText                // a string, quoted or not
+	isNumber              // an unquoted number
+	isTruth               // an unquoted true or false
+	isList                // a sequence
+	isMapping             // keys with values
+)
+
+// String returns the kind as it is told to the person who wrote it.
+func (k kind) String() string {
+	return [...]string{"nothing", "text", "a number", "true or false", "a list", "a group of keys"}[k]
+}
+
+// node is a value in the file. Pos and source are kept so that a mistake is told where it stands, and so
+// that a value can be found again and replaced in place, leaving comments and order as they are.
+type node struct {
+	kind   kind
+	pos    problem.Pos
+	value  string  // of text, number and truth
+	source string  // the value as it stands in the file, with its quotes
+	keys   []entry // of a mapping, in file order
+	items  []*node // of a list
+}
+
+// entry is a key and its value.
+type entry struct {
+	key   string
+	pos   problem.Pos
+	value *node
+}
+
+// Bounds of nesting, so that a file made to exhaust the parser is refused: the deepest value a scenario
+// has is five levels down, and the longest line of a demo has a hundred bytes.
+const (
+	maxFlowDepth = 16
+	maxLineBytes = 4000
+)
+
+// tree is a YAML text on its way into nodes.
+type tree struct {
+	file  string
+	lines []string
+	list  *problem.List
+}
+
+// parseTree reads YAML text into nodes, or adds to the list why it cannot be read and returns nil.
+// Anchors, aliases, merge keys, tags, directives and further documents are refused: nothing in a scenario
+// needs them, and they are how a small file can be made to stand for a huge one.
+func parseTree(data []byte, file string, list *problem.List) *node {
+	source := strings.ReplaceAll(string(data), "\r\n", "\n")
+	t := &tree{file: file, lines: strings.Split(source, "\n"), list: list}
+	for i, line := range t.lines {
+		if len(line) > maxLineBytes {
+			t.list.Add(problem.Pos{File: file, Line: i + 1, Column: maxLineBytes + 1},
+				fmt.Sprintf("the line has %d bytes", len(line)), fmt.Sprintf("write at most %d in a line", maxLineBytes))
+			return nil
+		}
+	}
+	before := list.Len()
+	root := t.parse(source)
+	if list.Len() > before {
+		return nil
+	}
+	return root
+}
+
+// parse turns the text into nodes. The YAML parser has been seen to panic on broken text; that is told as
+// what it is, a text that cannot be read.
+func (t *tree) parse(source string) (root *node) {
+	defer func() {
+		if recover() != nil {
+			t.unreadable(problem.Pos{File: t.file}, "")
+			root = nil
+		}
+	}()
+	tokens := lexer.Tokenize(source)
+	if !t.shallow(tokens) {
+		return nil
+	}
+	f, err := parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
+	if err != nil {
+		var syntax *yaml.SyntaxError
+		if errors.As(err, &syntax) && syntax.Token != nil {
+			t.unreadable(t.pos(syntax.Token), syntax.Message)
+		} else {
+			t.unreadable(problem.Pos{File: t.file}, "")
+		}
+		return nil
+	}
+	var body ast.Node
+	for _, doc := range f.Docs {
+		if doc.Body == nil {
+			continue
+		}
+		if body != nil {
+			t.refuse(doc.Body.GetToken(), "a second document", "keep one scenario in a file")
+			continue
+		}
+		body = doc.Body
+	}
+	if body == nil {
+		return &node{kind: isEmpty, pos: problem.Pos{File: t.file, Line: 1, Column: 1}}
+	}
+	return t.node(body)
+}
+
+// shallow reports whether brackets and braces are nested no deeper than maxFlowDepth.
+func (t *tree) shallow(tokens token.Tokens) bool {
+	depth := 0
+	for _, tk := range tokens {
+		switch tk.Type {
+		case token.MappingStartType, token.SequenceStartType:
+			depth++
+		case token.MappingEndType, token.SequenceEndType:
+			depth--
+		}
+		if depth > maxFlowDepth {
+			t.refuse(tk, fmt.Sprintf("brackets more than %d deep", maxFlowDepth), "close them, or nest less")
+			return false
+		}
+	}
+	return true
+}
+
+// node turns a node of the YAML parser into one of ours.
+func (t *tree) node(n ast.Node) *node {
+	out := &node{pos: t.pos(n.GetToken())}
+	switch n := n.(type) {
+	case *ast.MappingNode:
+		out.kind = isMapping
+		for _, v := range n.Values {
+			t.entry(out, v)
+		}
+		out.place(n.IsFlowStyle)
+	case *ast.MappingValueNode:
+		out.kind = isMapping
+		t.entry(out, n)
+		out.place(n.IsFlowStyle)
+	case *ast.SequenceNode:
+		out.kind = isList
+		for _, v := range n.Values {
+			out.items = append(out.items, t.node(v))
+		}
+	case *ast.NullNode:
+		out.kind = isEmpty
+	case *ast.BoolNode:
+		t.scalar(out, isTruth, n.GetToken())
+	case *ast.IntegerNode, *ast.FloatNode, *ast.InfinityNode, *ast.NanNode:
+		t.scalar(out, isNumber, n.GetToken())
+	case *ast.StringNode:
+		t.scalar(out, isText, n.GetToken())
+	case *ast.LiteralNode:
+		out.kind = isText
+		if n.Value != nil {
+			out.value = n.Value.Value
+		}
+	case *ast.AnchorNode, *ast.AliasNode:
+		t.refuse(n.GetToken(), "an anchor or alias", "write the value out where it is wanted")
+	case *ast.TagNode:
+		t.refuse(n.GetToken(), "a tag", "write the value alone")
+	case *ast.DirectiveNode:
+		t.refuse(n.GetToken(), "a directive", "leave it out")
+	default:
+		t.refuse(n.GetToken(), "something that no scenario has", "write keys and values")
+	}
+	return out
+}
+
+// entry adds a key and its value to a mapping.
+func (t *tree) entry(out *node, v *ast.MappingValueNode) {
+	key := v.Key.GetToken()
+	switch v.Key.(type) {
+	case *ast.MergeKeyNode:
+		t.refuse(key, "a merge key", "write the keys out where they are wanted")
+		return
+	case *ast.MappingKeyNode:
+		t.refuse(key, "a key that begins with ?", "write key: value")
+		return
+	}
+	e := entry{key: key.Value, pos: t.pos(key)}
+	if v.Value == nil {
+		e.value = &node{kind: isEmpty, pos: e.pos}
+	} else {
+		e.value = t.node(v.Value)
+		if e.value.kind == isEmpty && e.value.source == "" {
+			e.value.pos = e.pos // an absent value has no place of its own
+		}
+	}
+	out.keys = append(out.keys, e)
+}
+
+// place puts a mapping written with indents where its first key stands: the YAML parser has it at the
+// colon.
+func (n *node) place(flow bool) {
+	if !flow && len(n.keys) > 0 {
+		n.pos = n.keys[0].pos
+	}
+}
+
+// scalar fills in a single value.
+func (t *tree) scalar(out *node, k kind, tk *token.Token) {
+	out.kind, out.value, out.source = k, tk.Value, strings.TrimSpace(tk.Origin)
+}
+
+// pos returns the place of a token. The YAML parser counts columns in runes, a Pos in bytes.
+func (t *tree) pos(tk *token.Token) problem.Pos {
+	p := problem.Pos{File: t.file}
+	if tk == nil || tk.Position == nil || tk.Position.Line < 1 || tk.Position.Line > len(t.lines) {
+		return p
+	}
+	line := t.lines[tk.Position.Line-1]
+	column := 0
+	for runes := 1; runes < tk.Position.Column && column < len(line); runes++ {
+		_, size := utf8.DecodeRuneInString(line[column:])
+		column += size
+	}
+	p.Line, p.Column = tk.Position.Line, column+1
+	return p
+}
+
+func (t *tree) refuse(tk *token.Token, what, right string) {
+	t.list.Add(t.pos(tk), what+" is not read in a scenario", right)
+}
+
+func (t *tree) unreadable(pos problem.Pos, why string) {
+	wrong := "this cannot be read as YAML"
+	if why != "" {
+		wrong += ": " + why
+	}
+	t.list.Add(pos, wrong, "indent with spaces, and close every quote and bracket")
+}
