@@ -1,0 +1,86 @@
+package audit
+
+import (
+	"cartwright/catalog"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Plan recomputes a finished plan from its parts and returns every check that applies, in the order of
+// Rules. Scenario and catalogue are as their readers let them in; the plan may be anything: what can't
+// be checked further fails, and nothing panics.
+func Plan(s *scenarios.Scenario, c *catalog.Catalog, p *plan.Plan) plan.Audit {
+	a := &auditor{s: s, stock: stockOf(c), p: p}
+	if !a.figures() {
+		return a.audit()
+	}
+	a.recognise()
+	a.installed()
+	a.figuresOfSupply()
+	a.figuresOfRuns()
+	a.figuresOfShelves()
+	a.figuresOfBalance()
+	a.bill()
+	a.prices()
+	a.costs()
+	a.limits()
+	return a.audit()
+}
+
+// auditor holds the plan under audit, what was recognised of it, and what was found.
+type auditor struct {
+	findings
+	s     *scenarios.Scenario
+	stock *stock
+	p     *plan.Plan
+
+	strings  []bank            // of known batteries
+	inverter *catalog.Inverter // nil: not known
+	units    float64
+	demand   *energy.Demand // with the legs as the plan states them; nil: no demand can be had
+	truth    []plan.Limit   // the limits as they should be told
+}
+
+// bank is a number of equal strings.
+type bank struct {
+	*catalog.Battery
+	count  float64 // strings
+	series float64 // modules in each
+}
+
+// modules returns the number of modules of a bank.
+func (b bank) modules() float64 { return b.count * b.series }
+
+// installed makes the checks of what stands and runs on the cart, whatever it cost and whatever figures
+// the plan states.
+func (a *auditor) installed() {
+	a.core()
+	a.supply()
+	a.runs()
+	a.busbars()
+	a.shelves()
+	a.balance()
+	a.needs()
+}
+
+// limited tells a check and notes it for the plan's own list of limits. Least says that the value must
+// reach the limit, else that it may not pass it.
+func (a *auditor) limited(rule, name string, value, limit float64, least bool, detail string) {
+	if least {
+		a.atLeast(rule, value, limit, detail)
+	} else {
+		a.atMost(rule, value, limit, detail)
+	}
+	a.note(name, allRules[ruleAt[rule]].Unit, value, limit, least)
+}
+
+// note notes a limit as the plan's own list should tell it.
+func (a *auditor) note(name, unit string, value, limit float64, least bool) {
+	slack := limit - value
+	if least {
+		slack = value - limit
+	}
+	a.truth = append(a.truth, plan.Limit{Name: name, Value: value, Limit: limit, Unit: unit,
+		Slack: slack, Binding: plan.Binds(slack, limit)})
+}

@@ -1,0 +1,137 @@
+package audit
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/plan"
+)
+
+const (
+	ruleMass           = "mass"
+	ruleMassFigure     = "mass figure"
+	ruleCasterCount    = "caster count"
+	ruleCasterLoad     = "caster load"
+	ruleCasterFigures  = "caster figures"
+	ruleTiltSideways   = "tilt, sideways"
+	ruleTiltLength     = "tilt, lengthways"
+	ruleBalanceFigures = "balance figures"
+	rulePush           = "push"
+)
+
+var balanceRules = []Rule{
+	{ruleMass, "kg", "everything installed, frame and deck items <= most", fromScenario},
+	{ruleMassFigure, "kg", "the stated mass is true", fromParts},
+	{ruleCasterCount, "", "the set has as many wheels as the cart", fromScenario},
+	{ruleCasterLoad, "kg", "caster factor * M / (casters - 1) <= rating of each", "caster handbooks, five texts; the factor: " + practice},
+	{ruleCasterFigures, "", "the stated count, load and rating of the casters are true", fromParts},
+	{ruleTiltSideways, "deg", "sum m (track/2 - |y|) / sum m h >= tan of the angle it must stand", "statics; 10 deg: IEC 62368-1"},
+	{ruleTiltLength, "deg", "the same over the wheelbase, y = 0", "statics; 10 deg: IEC 62368-1"},
+	{ruleBalanceFigures, "", "the stated height of the centre of mass and angles are true", fromParts},
+	{rulePush, "N", "(0.02 + slope) * M * g <= most", "UK HSE guidance L23 and INDG143"},
+}
+
+// load is everything on the cart, added up: mass, and the moments of mass that decide when it tips.
+type load struct {
+	kg     float64
+	height float64 // kg·m about the floor
+	side   float64 // kg·m, of each body's distance from the wheels' line on its own side
+}
+
+// put adds a body of a mass at a height above the floor and an offset from the middle.
+func (l *load) put(kg, heightM, offsetM, trackM float64) {
+	l.kg += kg
+	l.height += kg * heightM
+	l.side += kg * (trackM/2 - math.Abs(offsetM))
+}
+
+// tipsDeg returns the angle in degrees at which a moment that holds is outweighed: 90 where nothing can.
+func (l *load) tipsDeg(holding float64) float64 {
+	if l.kg == 0 {
+		return 90
+	}
+	return math.Atan2(holding, l.height) * 180 / math.Pi
+}
+
+// load adds up everything on the cart. Modules count where the shelves say they stand.
+func (a *auditor) load() load {
+	var l load
+	cart := &a.s.Cart
+	l.put(cart.Frame.MassKg, cart.Frame.HeightM, cart.Frame.OffsetM, cart.TrackM)
+	for _, d := range cart.DeckItems {
+		l.put(d.MassKg, d.HeightM, d.OffsetM, cart.TrackM)
+	}
+	for _, stated := range a.p.Shelves {
+		sh := a.shelf(stated.Shelf)
+		for _, m := range stated.Batteries {
+			if b := a.stock.batteries[m.Part]; b != nil && sh != nil {
+				l.put(float64(m.Modules)*b.MassKg, sh.ElevationM+b.HeightM/2, 0, cart.TrackM)
+			}
+		}
+	}
+	t := a.installedTally()
+	for _, x := range t.order {
+		kg := t.quantity[x] * a.stock.masses[x.part]
+		switch kind := a.stock.kinds[x.part]; {
+		case x.ends || kind == catalog.KindBattery: // ends weigh nothing; modules stand on shelves
+		case kind == catalog.KindCasters:
+			l.put(kg, cart.CasterMassHeightM, 0, cart.TrackM)
+		default:
+			l.put(kg, cart.Backboard.ElevationM, cart.Backboard.OffsetM, cart.TrackM)
+		}
+	}
+	return l
+}
+
+// massKg returns the mass of everything on the cart, by the core's count of modules.
+func (a *auditor) massKg() float64 {
+	mass := a.s.Cart.Frame.MassKg
+	for _, d := range a.s.Cart.DeckItems {
+		mass += d.MassKg
+	}
+	t := a.installedTally()
+	for _, x := range t.order {
+		if !x.ends {
+			mass += t.quantity[x] * a.stock.masses[x.part]
+		}
+	}
+	return mass
+}
+
+// balance tells whether the cart can be rolled, and stands.
+func (a *auditor) balance() {
+	s, mass, l := a.s, a.massKg(), a.load()
+	if !math.IsInf(s.Limits.MassKg, 1) {
+		a.limited(ruleMass, plan.LimitMass, mass, s.Limits.MassKg, false, "")
+	}
+	if set := a.stock.casters[a.p.Casters.Part]; set != nil {
+		a.exactly(ruleCasterCount, float64(set.SetOf), float64(s.Cart.Casters), set.ID)
+		a.limited(ruleCasterLoad, plan.LimitCaster, a.wheelKg(), set.RatingKg, false, set.ID)
+	}
+	a.limited(ruleTiltSideways, plan.LimitTiltSideways, l.tipsDeg(l.side), s.Limits.TiltDeg, true, "")
+	a.limited(ruleTiltLength, plan.LimitTiltLength, l.tipsDeg(l.kg*s.Cart.WheelbaseM/2), s.Limits.TiltDeg, true, "")
+	if !math.IsInf(s.Limits.PushN, 1) {
+		a.limited(rulePush, plan.LimitPush, chassis.PushN(mass, s.Limits.Slope), s.Limits.PushN, false, "")
+	}
+}
+
+// wheelKg returns what each wheel must carry, with one of them in the air.
+func (a *auditor) wheelKg() float64 {
+	return chassis.CasterLoadKg(a.massKg(), a.s.CasterFactor, a.s.Cart.Casters)
+}
+
+// figuresOfBalance tells whether the stated mass, caster load, height and angles are true.
+func (a *auditor) figuresOfBalance() {
+	l := a.load()
+	a.truly(ruleMassFigure, a.p.MassKg, a.massKg(), "")
+	a.truly(ruleCasterFigures, float64(a.p.Casters.Count), float64(a.s.Cart.Casters), "count")
+	a.truly(ruleCasterFigures, a.p.Casters.LoadEachKg, a.wheelKg(), "load_each_kg")
+	if set := a.stock.casters[a.p.Casters.Part]; set != nil {
+		a.truly(ruleCasterFigures, a.p.Casters.RatingEachKg, set.RatingKg, "rating_each_kg")
+	}
+	b, tips := &a.p.Balance, math.Min(l.tipsDeg(l.side), l.tipsDeg(l.kg*a.s.Cart.WheelbaseM/2))
+	a.truly(ruleBalanceFigures, b.CGHeightMM, 1000*l.height/l.kg, "cg_height_mm")
+	a.truly(ruleBalanceFigures, b.TiltDeg, tips, "tilt_deg")
+	a.truly(ruleBalanceFigures, b.RequiredDeg, a.s.Limits.TiltDeg, "required_deg")
+}

@@ -1,0 +1,86 @@
+package audit
+
+import (
+	"math"
+
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+)
+
+const (
+	ruleSpend    = "spend"
+	ruleShipping = "shipping"
+	ruleTax      = "tax"
+	ruleCredit   = "credit"
+	ruleCost     = "cost"
+	ruleBudget   = "budget"
+	rulePerKWh   = "cost per usable kWh"
+	rulePerLife  = "cost per lifetime kWh"
+)
+
+var costRules = []Rule{
+	{ruleSpend, "", "spend = sum of the bill's lines", "arithmetic"},
+	{ruleShipping, "", "once for each vendor bought from: the largest shipping of the offers bought there", "the catalogue"},
+	{ruleTax, "", "tax rate * (spend + shipping), to the cent", fromScenario},
+	{ruleCredit, "", "credit = sum of the bill's credits", "arithmetic"},
+	{ruleCost, "", "cost = spend + shipping + tax - credit", "arithmetic"},
+	{ruleBudget, "", "cost <= budget and what is in hand from parts sold before", fromScenario},
+	{rulePerKWh, "", "cost / usable kWh", "arithmetic"},
+	{rulePerLife, "", "cost / sum of cycle life * usable kWh; 0 where a battery states no cycle life", "arithmetic"},
+}
+
+// costs tells whether the sums of the bill are true to the cent, and within the budget.
+func (a *auditor) costs() {
+	p := a.p
+	var spend, credit plan.Money
+	for _, l := range p.Bill {
+		spend += l.Line
+		credit += l.Credit
+	}
+	a.sameMoney(ruleSpend, p.Spend, spend)
+	a.sameMoney(ruleShipping, p.Shipping, a.shipping())
+	a.cents(ruleTax, p.Tax, a.s.Tax*float64(p.Spend+p.Shipping), "")
+	a.sameMoney(ruleCredit, p.Credit, credit)
+	a.sameMoney(ruleCost, p.Cost, p.Spend+p.Shipping+p.Tax-p.Credit)
+	if a.s.Limits.Budget != math.MaxInt64 {
+		limit := (a.s.Limits.Budget + a.s.Sold).Units()
+		a.tell(ruleBudget, p.Cost.Units(), limit, int64(p.Cost) <= int64(a.s.Limits.Budget+a.s.Sold), limit-p.Cost.Units(), "")
+		a.note(plan.LimitBudget, a.s.Currency, p.Cost.Units(), limit, false)
+	}
+	a.perEnergy()
+}
+
+// sameMoney tells the check that two amounts are the same to the cent.
+func (a *auditor) sameMoney(rule string, stated, truth plan.Money) {
+	a.exactly(rule, stated.Units(), truth.Units(), "")
+}
+
+// shipping returns what the vendors bought from charge, each once.
+func (a *auditor) shipping() plan.Money {
+	most := map[string]plan.Money{}
+	for i := range a.p.Bill {
+		l := &a.p.Bill[i]
+		if l.Buy > 0 {
+			price, _ := a.priceOf(l)
+			most[l.Vendor] = max(most[l.Vendor], plan.Money(price.shipping))
+		}
+	}
+	sum := plan.Money(0)
+	for _, m := range most { // a sum of whole numbers is the same in any order
+		sum += m
+	}
+	return sum
+}
+
+// perEnergy tells whether the cost of a kWh is true, of usable and of lifetime energy.
+func (a *auditor) perEnergy() {
+	life := 0.0
+	for _, b := range a.strings {
+		if b.CycleLife == 0 {
+			life = math.Inf(1) // the cost of a kWh is 0 then
+		}
+		life += b.CycleLife * b.modules() * energy.UsableWh(b.Battery, a.s.Limits.Reserve) / 1000
+	}
+	a.truly(rulePerKWh, a.p.CostPerUsableKWh, a.p.Cost.Units()/(a.usableWh()/1000), "")
+	a.truly(rulePerLife, a.p.CostPerLifetimeKWh, a.p.Cost.Units()/life, "")
+}

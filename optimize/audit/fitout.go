@@ -1,0 +1,151 @@
+package audit
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+)
+
+// installCore takes every string that the owned modules fill, and the inverters of the kind that has
+// most continuous power; inverters of different kinds do not work side by side.
+func (in *installer) installCore() {
+	core := &in.p.Core
+	for i := range in.c.Batteries {
+		b := &in.c.Batteries[i]
+		modules := in.count(b.ID)
+		if modules == 0 {
+			continue
+		}
+		series := max(1, int(math.Round(in.s.Bus.NominalV/b.NominalV)))
+		strings := modules / series
+		if strings == 0 {
+			in.lack("%d more %s to make a string of %d", series-modules, b.ID, series)
+			continue
+		}
+		core.Batteries = append(core.Batteries, plan.CoreBattery{Part: b.ID, Strings: strings, Series: series})
+		in.use(b.ID, float64(strings*series), fmt.Sprintf("%d strings of %d in series", strings, series))
+	}
+	if len(core.Batteries) == 0 {
+		in.lack("a battery")
+	}
+	var best *catalog.Inverter
+	power := func(inv *catalog.Inverter) float64 { return float64(in.count(inv.ID)) * inv.ContinuousW }
+	for i := range in.c.Inverters {
+		if inv := &in.c.Inverters[i]; in.count(inv.ID) > 0 && (best == nil || power(inv) > power(best)) {
+			best = inv
+		}
+	}
+	if best == nil {
+		in.lack("an inverter")
+		return
+	}
+	core.Inverter = plan.CoreInverter{Part: best.ID, Units: in.count(best.ID)}
+	in.use(best.ID, float64(core.Inverter.Units), "inverter")
+	for i := range in.c.Inverters {
+		if inv := &in.c.Inverters[i]; in.count(inv.ID) > 0 && inv != best {
+			in.spare = append(in.spare, inv.ID+" can't work beside "+best.ID)
+		}
+	}
+}
+
+// installSingles takes one set of casters and one pair of bus bars: of those owned the set with the
+// cart's number of wheels and the highest rating, the pair that serves, or else falls short by least.
+func (in *installer) installSingles() {
+	var set *catalog.Casters
+	better := func(x, than *catalog.Casters) bool {
+		fits, other := x.SetOf == in.s.Cart.Casters, than.SetOf == in.s.Cart.Casters
+		return fits && !other || fits == other && x.RatingKg > than.RatingKg
+	}
+	for i := range in.c.Casters {
+		if x := &in.c.Casters[i]; in.count(x.ID) > 0 && (set == nil || better(x, set)) {
+			set = x
+		}
+	}
+	if set == nil {
+		in.lack("a set of %d casters", in.s.Cart.Casters)
+	} else {
+		in.p.Casters.Part = set.ID
+		in.use(set.ID, 1, "casters")
+	}
+	if bars := in.bestBusbars(); bars == nil {
+		in.lack("bus bars")
+	} else {
+		in.use(bars.ID, 1, "bus bars")
+	}
+}
+
+// bestBusbars returns the owned pair of bus bars that is short of current or studs by the least part,
+// nil where none is owned.
+func (in *installer) bestBusbars() *catalog.Busbar {
+	a := in.auditor()
+	current, studs := 0.0, a.units
+	if a.inverter != nil && a.demand != nil {
+		current = continuous * a.busA()
+	}
+	for _, b := range a.strings {
+		studs += b.count
+	}
+	var best *catalog.Busbar
+	least := math.Inf(1)
+	for i := range in.c.Busbars {
+		x := &in.c.Busbars[i]
+		short := math.Max(0, current/x.RatingA-1) + math.Max(0, studs/float64(x.Studs)-1)
+		if in.count(x.ID) > 0 && short < least {
+			best, least = x, short
+		}
+	}
+	return best
+}
+
+// installSundries takes for each role as many sundries as are asked for, those first that serve best.
+func (in *installer) installSundries() {
+	asked, rating := map[string]int{}, map[string]float64{}
+	var roles []string
+	for _, d := range (&auditor{s: in.s}).demands() {
+		if _, met := asked[d.Role]; !met {
+			roles = append(roles, d.Role)
+		}
+		asked[d.Role] += d.Count
+		rating[d.Role] = math.Max(rating[d.Role], d.RatingA)
+	}
+	for _, role := range roles {
+		wanted := asked[role]
+		for _, x := range in.sundriesOf(role, rating[role]) {
+			if take := min(wanted, in.count(x.ID)); take > 0 {
+				in.use(x.ID, float64(take), role)
+				wanted -= take
+			}
+		}
+		if wanted > 0 {
+			in.lack("%d more of %s", wanted, role)
+		}
+	}
+}
+
+// sundriesOf returns the catalogue's sundries of a role, the most useful first: a higher rating, but none
+// beyond the highest asked for; then more spaces, none stated counting as enough.
+func (in *installer) sundriesOf(role string, mostA float64) []*catalog.Sundry {
+	var found []*catalog.Sundry
+	for i := range in.c.Sundries {
+		if in.c.Sundries[i].Role == role {
+			found = append(found, &in.c.Sundries[i])
+		}
+	}
+	spaces := func(x *catalog.Sundry) int {
+		if x.Spaces == 0 {
+			return math.MaxInt
+		}
+		return x.Spaces
+	}
+	sort.SliceStable(found, func(i, j int) bool {
+		x, y := found[i], found[j]
+		if a, b := math.Min(x.RatingA, mostA), math.Min(y.RatingA, mostA); a != b {
+			return a > b
+		}
+		return spaces(x) > spaces(y)
+	})
+	return found
+}

@@ -1,0 +1,205 @@
+package audit
+
+import (
+	"fmt"
+
+	"cartwright/catalog"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Report tells how the owned parts were understood as a cart, and how that cart stands against the
+// scenario's limits today.
+type Report struct {
+	Passed  bool         `json:"passed"`  // nothing is missing and every check passed
+	Parts   []Owned      `json:"parts"`   // every owned part, in the order of a bill
+	Core    plan.Core    `json:"core"`    // what is taken to be installed
+	Runs    []OwnedRun   `json:"runs"`    // the cable paths that can be wired from what is owned
+	Shelves []plan.Shelf `json:"shelves"` // where the modules stand
+	Missing []string     `json:"missing"` // what is not there at all
+	Checks  []plan.Check `json:"checks"`
+	// Notes say where a search was cut short, so that a better use of the parts may exist.
+	Notes []string `json:"notes,omitempty"`
+}
+
+// Owned is an owned part and what it is taken for.
+type Owned struct {
+	Part string  `json:"part"`
+	Kind string  `json:"kind"`
+	Have float64 `json:"have"`
+	Used float64 `json:"used"`
+	Unit string  `json:"unit"` // "each" or "m"
+	As   string  `json:"as"`   // in words; "spare" for what is not used
+}
+
+// OwnedRun is a number of equal cable paths wired from owned parts, and the checks they fail.
+type OwnedRun struct {
+	plan.Run
+	Passed bool         `json:"passed"`
+	Failed []plan.Check `json:"failed,omitempty"`
+}
+
+// Installed checks what is owned today against the scenario's limits, as if all of it that can be was
+// installed: every battery that fills a string, every unit of the inverter kind with most power, one
+// pair of bus bars, one set of casters, of the sundries what is asked for. Owned cables and devices go to
+// the cable paths so that as many as possible pass; a path for which nothing passes gets what comes
+// nearest; modules stand on the shelves as low as they can. Money has no part in it.
+//
+// An error tells of holdings or loads that no reader lets in: a part that is not in the catalogue, a
+// count that is no number.
+func Installed(s *scenarios.Scenario, c *catalog.Catalog) (Report, error) {
+	in, err := newInstaller(s, c)
+	if err != nil {
+		return Report{}, err
+	}
+	in.installCore()
+	in.installSingles()
+	in.installSundries()
+	in.installRuns()
+	in.installModules()
+	return in.report(), nil
+}
+
+// installer puts owned parts together to a plan and notes what it can't.
+type installer struct {
+	s       *scenarios.Scenario
+	c       *catalog.Catalog
+	stock   *stock
+	p       *plan.Plan
+	owned   *tally
+	left    *tally              // of owned
+	as      map[string][]string // part -> what it is taken for
+	missing []string
+	notes   []string
+	spare   []string // faults of the core: inverters that can't be installed beside others
+}
+
+func newInstaller(s *scenarios.Scenario, c *catalog.Catalog) (*installer, error) {
+	d, err := energy.DemandOf(s)
+	if err != nil {
+		return nil, err
+	}
+	in := &installer{s: s, c: c, stock: stockOf(c), p: &plan.Plan{}, owned: &tally{}, left: &tally{}, as: map[string][]string{}}
+	for _, l := range d.Legs {
+		in.p.Legs = append(in.p.Legs, plan.LegLoad{Load: l.Load, Leg: string(l.Leg)})
+	}
+	held := map[string]float64{}
+	for _, h := range s.Have {
+		if _, ok := in.stock.parts[h.PartID]; !ok {
+			return nil, fmt.Errorf("audit: part %q is owned but not in the catalogue", h.PartID)
+		}
+		if !(h.Count >= 0 && h.Count <= mostCount) {
+			return nil, fmt.Errorf("audit: %g of part %q can't be owned", h.Count, h.PartID)
+		}
+		held[h.PartID] += h.Count
+	}
+	for _, e := range c.All() {
+		if count, ok := held[e.ID]; ok {
+			in.owned.add(article{part: e.ID}, count)
+			in.left.add(article{part: e.ID}, count)
+		}
+	}
+	return in, nil
+}
+
+// count returns how many of a part are owned.
+func (in *installer) count(part string) int { return int(in.owned.quantity[article{part: part}]) }
+
+// use takes owned parts for a purpose and puts them on the bill.
+func (in *installer) use(part string, quantity float64, as string) {
+	x := article{part: part}
+	in.left.quantity[x] -= quantity
+	in.as[part] = append(in.as[part], as)
+	for i := range in.p.Bill {
+		if l := &in.p.Bill[i]; l.Part == part {
+			l.Quantity += quantity
+			l.Have += quantity
+			return
+		}
+	}
+	in.p.Bill = append(in.p.Bill, plan.Line{Part: part, Kind: string(in.stock.kinds[part]), Quantity: quantity, Have: quantity})
+}
+
+// lack notes that something is not there at all.
+func (in *installer) lack(format string, args ...any) {
+	in.missing = append(in.missing, fmt.Sprintf(format, args...))
+}
+
+// auditor returns an auditor of what has been put together so far.
+func (in *installer) auditor() *auditor {
+	a := &auditor{s: in.s, stock: in.stock, p: in.p}
+	a.recognise()
+	return a
+}
+
+// report makes the checks and tells what was found.
+func (in *installer) report() Report {
+	a := in.auditor()
+	a.findings = findings{} // parts were found in the catalogue one by one
+	a.installed()
+	if len(in.spare) > 0 {
+		a.none(ruleCore, in.spare)
+	}
+	checks := a.audit()
+	r := Report{
+		Passed: checks.Passed && len(in.missing) == 0,
+		Core:   in.p.Core, Shelves: in.p.Shelves, Missing: in.missing, Checks: checks.Checks, Notes: in.notes,
+	}
+	for _, x := range in.owned.order {
+		r.Parts = append(r.Parts, in.ownedPart(x))
+	}
+	tasks := a.tasks()
+	for i := range in.p.Runs {
+		run := &in.p.Runs[i]
+		t := taskOf(tasks, run)
+		var of findings
+		for _, c := range a.ruling(t, run).Checks {
+			if !c.Passed {
+				of.passOn(t.duty.Kind, c, t.name()+": "+run.Cable)
+			}
+		}
+		failed := of.audit().Checks
+		r.Runs = append(r.Runs, OwnedRun{Run: *run, Passed: len(failed) == 0, Failed: failed})
+	}
+	return r
+}
+
+// ownedPart tells what an owned part is taken for.
+func (in *installer) ownedPart(x article) Owned {
+	o := Owned{
+		Part: x.part, Kind: string(in.stock.kinds[x.part]), Have: in.owned.quantity[x], Unit: "each",
+		Used: in.owned.quantity[x] - in.left.quantity[x], As: "spare",
+	}
+	if in.stock.kinds[x.part] == catalog.KindCable {
+		o.Unit = "m"
+	}
+	if as := in.as[x.part]; len(as) > 0 {
+		o.As = list(as)
+	}
+	return o
+}
+
+// list joins what is said more than once into "2 x said", in the order first said.
+func list(said []string) string {
+	count := map[string]int{}
+	for _, s := range said {
+		count[s]++
+	}
+	text := ""
+	for _, s := range said {
+		n := count[s]
+		if n == 0 {
+			continue
+		}
+		count[s] = 0
+		if text != "" {
+			text += ", "
+		}
+		if n > 1 {
+			text += fmt.Sprintf("%d x ", n)
+		}
+		text += s
+	}
+	return text
+}

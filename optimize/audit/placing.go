@@ -1,0 +1,168 @@
+package audit
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"cartwright/catalog"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// mostPlacings bounds how many partial placements of modules on shelves are looked into. Past it the best
+// placement found stands (the first one found fills the shelves from the floor up) and the report says so.
+const mostPlacings = 1 << 18
+
+// placing is a search for the placement of the modules on the shelves by which most of them stand, and
+// then as low as they can: that is what keeps a cart from tipping. Exact: depth first, kinds of module in
+// order, each over the shelves from the lowest up.
+type placing struct {
+	shelves []*scenarios.Shelf // from the lowest up
+	kinds   []pile
+	nodes   int
+
+	room, kg []float64 // taken of each shelf so far
+	stands   [][]int   // kind, shelf -> modules so far
+	standing int
+	moment   float64 // kg·m about the floor, so far
+
+	best       [][]int
+	most       int
+	bestMoment float64
+}
+
+// pile is all the modules of one battery.
+type pile struct {
+	battery *catalog.Battery
+	modules int
+	fill    []int     // shelf -> modules of this battery alone that fill its floor
+	height  []float64 // shelf -> height of a module's centre
+}
+
+// installModules puts the modules of the core on the shelves.
+func (in *installer) installModules() {
+	p := newPlacing(in)
+	p.descend(0, 0)
+	if p.nodes >= mostPlacings {
+		in.notes = append(in.notes, "the search for the best place of the modules was cut short; they may stand lower, or more of them")
+	}
+	for s, sh := range p.shelves {
+		stated := plan.Shelf{Shelf: sh.Name}
+		for k := range p.kinds {
+			if n := p.best[k][s]; n > 0 {
+				b := p.kinds[k].battery
+				stated.Batteries = append(stated.Batteries, plan.ShelfModules{Part: b.ID, Modules: n})
+				stated.MassKg += float64(n) * b.MassKg
+				in.as[b.ID] = append(in.as[b.ID], fmt.Sprintf("%d on shelf %s", n, sh.Name))
+			}
+		}
+		if len(stated.Batteries) > 0 {
+			in.p.Shelves = append(in.p.Shelves, stated)
+		}
+	}
+}
+
+func newPlacing(in *installer) *placing {
+	p := &placing{most: -1}
+	for i := range in.s.Cart.Shelves {
+		p.shelves = append(p.shelves, &in.s.Cart.Shelves[i])
+	}
+	sort.SliceStable(p.shelves, func(i, j int) bool { return p.shelves[i].ElevationM < p.shelves[j].ElevationM })
+	p.room, p.kg = make([]float64, len(p.shelves)), make([]float64, len(p.shelves))
+	for _, b := range in.p.Core.Batteries {
+		q := pile{battery: in.stock.batteries[b.Part], modules: b.Strings * b.Series}
+		for _, sh := range p.shelves {
+			q.fill = append(q.fill, chassis.ShelfCapacity(sh, q.battery))
+			q.height = append(q.height, sh.ElevationM+q.battery.HeightM/2)
+		}
+		p.kinds = append(p.kinds, q)
+		p.stands = append(p.stands, make([]int, len(p.shelves)))
+	}
+	return p
+}
+
+// descend puts modules of kind k on shelf s, as many as there is room for down to none, and goes on.
+func (p *placing) descend(k, s int) {
+	if p.nodes >= mostPlacings {
+		return
+	}
+	p.nodes++
+	if k == len(p.kinds) {
+		p.keep()
+		return
+	}
+	if s == len(p.shelves) {
+		p.descend(k+1, 0)
+		return
+	}
+	if p.hopeless(k, s) {
+		return
+	}
+	for n := p.fits(k, s); n >= 0; n-- {
+		p.stand(k, s, n)
+		p.descend(k, s+1)
+		p.stand(k, s, -n)
+	}
+}
+
+// keep keeps the placement if it is the best so far.
+func (p *placing) keep() {
+	if p.standing < p.most || p.standing == p.most && p.moment >= p.bestMoment {
+		return
+	}
+	p.most, p.bestMoment = p.standing, p.moment
+	p.best = make([][]int, len(p.stands))
+	for k := range p.stands {
+		p.best[k] = append([]int(nil), p.stands[k]...)
+	}
+}
+
+// waiting returns how many modules of kind k stand nowhere yet.
+func (p *placing) waiting(k int) int {
+	n := p.kinds[k].modules
+	for _, placed := range p.stands[k] {
+		n -= placed
+	}
+	return n
+}
+
+// hopeless reports whether nothing better can come: were all modules still waiting to stand, kind k on
+// shelf s or above and later kinds on the lowest one, there would not be more or they not be lower.
+func (p *placing) hopeless(k, s int) bool {
+	standing, moment := p.standing, p.moment
+	for i := k; i < len(p.kinds); i++ {
+		lowest := 0
+		if i == k {
+			lowest = s
+		}
+		n := p.waiting(i)
+		standing += n
+		moment += float64(n) * p.kinds[i].battery.MassKg * p.kinds[i].height[lowest]
+	}
+	return standing < p.most || standing == p.most && moment >= p.bestMoment
+}
+
+// fits returns how many more modules of kind k stand on shelf s beside what is there.
+func (p *placing) fits(k, s int) int {
+	q, sh := &p.kinds[k], p.shelves[s]
+	n := math.Min(float64(p.waiting(k)), math.Floor((1-p.room[s])*float64(q.fill[s])+roundoff))
+	if q.battery.MassKg > 0 {
+		n = math.Min(n, math.Floor((sh.MaxMassKg-p.kg[s])/q.battery.MassKg+roundoff))
+	}
+	return int(math.Max(0, n))
+}
+
+// stand puts n more modules of kind k on shelf s.
+func (p *placing) stand(k, s, n int) {
+	if n == 0 {
+		return
+	}
+	q := &p.kinds[k]
+	p.stands[k][s] += n
+	p.standing += n
+	p.room[s] += float64(n) / float64(q.fill[s])
+	p.kg[s] += float64(n) * q.battery.MassKg
+	p.moment += float64(n) * q.battery.MassKg * q.height[s]
+}

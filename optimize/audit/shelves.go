@@ -1,0 +1,136 @@
+package audit
+
+import (
+	"fmt"
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+const (
+	ruleShelves      = "shelves"
+	ruleStands       = "modules on shelves"
+	ruleShelfHeight  = "shelf height"
+	ruleShelfRoom    = "shelf room"
+	ruleShelfMass    = "shelf mass"
+	ruleShelfFigures = "shelf figures"
+)
+
+var shelfRules = []Rule{
+	{ruleShelves, "", "every shelf named is in the scenario, once", fromParts},
+	{ruleStands, "", "every module of the core stands on a shelf, and no other", fromParts},
+	{ruleShelfHeight, "m", "a module is no taller than the shelf's clear height", fromScenario},
+	{ruleShelfRoom, "", "sum over the kinds of modules / how many of them fill the shelf <= 1", "plane geometry"},
+	{ruleShelfMass, "kg", "the modules' mass <= what the shelf bears", fromScenario},
+	{ruleShelfFigures, "kg", "the stated mass on each shelf is true", fromParts},
+}
+
+// shelf returns the scenario's shelf of a name, nil for none.
+func (a *auditor) shelf(name string) *scenarios.Shelf {
+	for i := range a.s.Cart.Shelves {
+		if a.s.Cart.Shelves[i].Name == name {
+			return &a.s.Cart.Shelves[i]
+		}
+	}
+	return nil
+}
+
+// shelves tells whether every module stands, and on a shelf that holds it.
+func (a *auditor) shelves() {
+	var faults []string
+	seen := map[string]bool{}
+	for _, stated := range a.p.Shelves {
+		sh := a.shelf(stated.Shelf)
+		if sh == nil {
+			faults = append(faults, "no shelf "+stated.Shelf)
+			continue
+		}
+		if seen[stated.Shelf] {
+			faults = append(faults, "shelf "+stated.Shelf+" is listed twice")
+		}
+		seen[stated.Shelf] = true
+		a.holds(sh, stated.Batteries)
+	}
+	a.none(ruleShelves, faults)
+	a.allStand()
+}
+
+// allStand tells whether as many modules of each battery stand as the core has.
+func (a *auditor) allStand() {
+	for _, part := range a.modulesNamed() {
+		needed, standing := 0.0, 0.0
+		for _, b := range a.strings {
+			if b.ID == part {
+				needed += b.modules()
+			}
+		}
+		for _, sh := range a.p.Shelves {
+			for _, m := range sh.Batteries {
+				if m.Part == part {
+					standing += float64(m.Modules)
+				}
+			}
+		}
+		a.exactly(ruleStands, standing, needed, part)
+	}
+}
+
+// modulesNamed returns the batteries of core and shelves, each once.
+func (a *auditor) modulesNamed() (parts []string) {
+	seen := map[string]bool{}
+	add := func(part string) {
+		if !seen[part] {
+			seen[part] = true
+			parts = append(parts, part)
+		}
+	}
+	for _, b := range a.strings {
+		add(b.ID)
+	}
+	for _, sh := range a.p.Shelves {
+		for _, m := range sh.Batteries {
+			add(m.Part)
+		}
+	}
+	return parts
+}
+
+// holds tells whether a shelf holds what stands on it: by height, by floor and by mass.
+func (a *auditor) holds(sh *scenarios.Shelf, modules []plan.ShelfModules) {
+	floor := *sh
+	floor.ClearHeightM = math.Inf(1) // height is a check of its own
+	room, mass, any := 0.0, 0.0, false
+	for _, m := range modules {
+		b := a.stock.batteries[m.Part]
+		if b == nil || m.Modules == 0 {
+			continue
+		}
+		any = true
+		a.atMost(ruleShelfHeight, b.HeightM, sh.ClearHeightM, b.ID+" on "+sh.Name)
+		room += float64(m.Modules) / float64(chassis.ShelfCapacity(&floor, b))
+		mass += float64(m.Modules) * b.MassKg
+	}
+	if !any {
+		return
+	}
+	a.limited(ruleShelfRoom, plan.LimitShelfRoom+sh.Name, room, 1, false, sh.Name)
+	if !math.IsInf(sh.MaxMassKg, 1) {
+		a.limited(ruleShelfMass, plan.LimitShelfMass+sh.Name, mass, sh.MaxMassKg, false, sh.Name)
+	}
+}
+
+// figuresOfShelves tells whether the stated mass on each shelf is true.
+func (a *auditor) figuresOfShelves() {
+	for _, sh := range a.p.Shelves {
+		mass := 0.0
+		for _, m := range sh.Batteries {
+			if a.stock.has(m.Part, catalog.KindBattery) {
+				mass += float64(m.Modules) * a.stock.masses[m.Part]
+			}
+		}
+		a.truly(ruleShelfFigures, sh.MassKg, mass, fmt.Sprintf("shelf %s", sh.Shelf))
+	}
+}
