@@ -42,7 +42,7 @@ func Demo(name string) (*Scenario, error) {
 		}
 		return nil, problem.Problem{Wrong: fmt.Sprintf("there is no demo %q", name), Right: right}
 	}
-	return loadFS(DemoFS(), name)
+	return OpenFS(DemoFS(), name)
 }
 
 // Starter returns the files a person starts a scenario of their own from: a scenario.yaml that shows every

@@ -10,14 +10,16 @@ var loadKeys = []string{"name", "watts", "count", "leg", "from", "to", "duty", "
 
 // readLoads reads the loads, listed or measured: a scenario has exactly one of the two.
 func (s *Scenario) readLoads(top section, open opener) {
+	listed, measured := top.has("loads"), top.has("measured")
 	switch {
-	case top.has("loads") && top.has("measured"):
+	case listed && measured:
 		top.wrong("measured", "the loads are both listed and measured", "keep one of loads and measured")
-	case !top.has("loads") && !top.has("measured"):
+	case !listed && !measured && !top.meant["loads"] && !top.meant["measured"]:
 		top.wrong("loads", "the scenario has no loads", "add loads with a list of them, or measured: loads.csv")
 	}
-	if top.has("loads") {
+	if listed {
 		s.Loads = top.loads(s.Rules)
+		return
 	}
 	if name := top.words("measured", "loads.csv", ""); name != "" {
 		s.Measured = top.measured(name, s.Rules, open)

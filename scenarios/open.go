@@ -45,8 +45,9 @@ func Open(name string) (*Scenario, error) {
 	return s.orError(&list)
 }
 
-// loadFS reads a scenario from a folder of a file system.
-func loadFS(fsys fs.FS, dir string) (*Scenario, error) {
+// OpenFS reads a scenario from a folder of a file system. Its Dir is "", and a catalogue folder that it
+// names is not looked for.
+func OpenFS(fsys fs.FS, dir string) (*Scenario, error) {
 	var list problem.List
 	file := path.Join(dir, FileName)
 	open := func(name string) (fs.File, error) { return fsys.Open(path.Join(dir, name)) }

@@ -24,11 +24,12 @@ type section struct {
 	noun  string // what the section is called in a message, "a shelf"
 	pos   problem.Pos
 	nodes map[string]*node
+	meant map[string]bool // keys that stand there misspelt, which was told
 }
 
 // newSection starts to read a mapping, and tells of keys that are none of known or stand there twice.
 func (r *reader) newSection(n *node, path, noun string, known []string) section {
-	s := section{r: r, path: path, noun: noun, pos: n.pos, nodes: map[string]*node{}}
+	s := section{r: r, path: path, noun: noun, pos: n.pos, nodes: map[string]*node{}, meant: map[string]bool{}}
 	r.places[path] = n.pos
 	first := map[string]problem.Pos{}
 	for _, e := range n.keys {
@@ -42,6 +43,7 @@ func (r *reader) newSection(n *node, path, noun string, known []string) section 
 			right := "the keys here are " + strings.Join(known, ", ")
 			if near := problem.Nearest(e.key, known); near != "" {
 				right = fmt.Sprintf("did you mean %q?", near)
+				s.meant[near] = true
 			}
 			r.problems.Add(e.pos, fmt.Sprintf("unknown key %q in %s", e.key, noun), right)
 			continue
@@ -65,27 +67,28 @@ func (s section) has(key string) bool { return s.nodes[key] != nil }
 
 // value returns the node of a key that should be of kind want. It returns nil where the key is absent,
 // which is a mistake if it is required, and where its value is missing or of another kind, which always
-// is one. example is what stands in the message, "length: 3 ft".
-func (s section) value(key string, want kind, required bool, example string) *node {
+// is one. form is what would be right, "text, for example length: 3 ft".
+func (s section) value(key string, want kind, required bool, form string) *node {
 	n := s.nodes[key]
-	if n == nil {
-		if required {
-			s.r.problems.Add(s.pos, fmt.Sprintf("%s has no %q", s.noun, key), "add "+example)
+	switch {
+	case n == nil:
+		if required && !s.meant[key] {
+			s.r.problems.Add(s.pos, fmt.Sprintf("%s has no %q", s.noun, key), "add it, "+form)
 		}
 		return nil
-	}
-	if n.kind == want {
+	case n.kind == want:
 		return n
-	}
-	if n.kind == isEmpty {
-		right := "write " + example
+	case n.kind == isEmpty:
+		right := "write " + form
 		if !required {
 			right += ", or leave the key out"
 		}
 		s.r.problems.Add(n.pos, fmt.Sprintf("%q has no value", key), right)
-		return nil
+	case n.kind == isTruth:
+		s.r.problems.Add(n.pos, fmt.Sprintf("%q is the bare word %s", key, n.source), "write "+form)
+	default:
+		s.r.problems.Add(n.pos, fmt.Sprintf("%q is %v", key, n.kind), "write "+form)
 	}
-	s.r.problems.Add(n.pos, fmt.Sprintf("%q is %v", key, n.kind), fmt.Sprintf("write %v, %s", want, example))
 	return nil
 }
 
@@ -100,7 +103,7 @@ func (s section) wrong(key, wrong, right string) {
 
 // sub returns the section under a key, and whether there is one.
 func (s section) sub(key, noun string, required bool, known []string) (section, bool) {
-	n := s.value(key, isMapping, required, "it with "+strings.Join(known, ", "))
+	n := s.value(key, isMapping, required, "a group of the keys "+strings.Join(known, ", "))
 	if n == nil {
 		return section{}, false
 	}
@@ -109,13 +112,12 @@ func (s section) sub(key, noun string, required bool, known []string) (section, 
 
 // items returns the sections of a list under a key. A required list has at least one.
 func (s section) items(key, noun string, required bool, known []string) []section {
-	example := fmt.Sprintf("a list of %s", strings.Join(known, ", "))
-	n := s.value(key, isList, required, example)
+	n := s.value(key, isList, required, "a list of groups of the keys "+strings.Join(known, ", "))
 	if n == nil {
 		return nil
 	}
 	if required && len(n.items) == 0 {
-		s.r.problems.Add(n.pos, fmt.Sprintf("%q is an empty list", key), "write "+noun+" at least")
+		s.r.problems.Add(n.pos, fmt.Sprintf("%q is an empty list", key), "write at least one")
 	}
 	var out []section
 	for i, item := range n.items {

@@ -102,7 +102,7 @@ func (t *tree) parse(source string) (root *node) {
 	if err != nil {
 		var syntax *yaml.SyntaxError
 		if errors.As(err, &syntax) && syntax.Token != nil {
-			t.unreadable(t.pos(syntax.Token), syntax.Message)
+			t.unreadable(t.pos(syntax.Token), strings.ReplaceAll(syntax.Message, "'\t'", "tab"))
 		} else {
 			t.unreadable(problem.Pos{File: t.file}, "")
 		}

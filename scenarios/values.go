@@ -32,30 +32,26 @@ func (b bound) holds(v float64) bool {
 
 // tell returns the range in words, with ends written by show.
 func (b bound) tell(show func(float64) string) string {
-	low, high := "from "+show(b.low), "to "+show(b.high)
-	if b.openLow {
-		low = "more than " + show(b.low)
+	low, high := show(b.low), show(b.high)
+	switch {
+	case b.openLow && b.openHigh:
+		return "more than " + low + " and less than " + high
+	case b.openLow:
+		return "more than " + low + ", up to " + high
+	case b.openHigh:
+		return low + " or more, less than " + high
 	}
-	if b.openHigh {
-		high = "less than " + show(b.high)
-	}
-	if b.openLow && !b.openHigh {
-		high = "up to " + show(b.high)
-	}
-	if b.openHigh {
-		return low + " and " + high
-	}
-	return low + " " + high
+	return "from " + low + " to " + high
 }
 
 // quantity reads text with a unit into SI. Without def the key is required. It returns NaN for what cannot
 // be read or lies out of bounds.
 func (s section) quantity(key string, d quantity.Dimension, b bound, def ...float64) float64 {
-	example := key + ": " + d.Example()
+	form := "text with a unit, for example " + key + ": " + d.Example()
 	n := s.nodes[key]
 	if n != nil && n.kind == isNumber {
 		n = &node{kind: isText, pos: n.pos, value: n.value} // a bare number: let Parse name the units
-	} else if n = s.value(key, isText, len(def) == 0, example); n == nil {
+	} else if n = s.value(key, isText, len(def) == 0, form); n == nil {
 		return absent(s.has(key), def)
 	}
 	v, err := quantity.Parse(n.value, d)
@@ -88,13 +84,13 @@ var plainNumber = regexp.MustCompile(`^[+-]?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][+-]?
 // number reads an unquoted number. Without def the key is required. It returns NaN for what cannot be
 // read or lies out of bounds.
 func (s section) number(key string, b bound, example string, def ...float64) float64 {
-	n := s.value(key, isNumber, len(def) == 0, key+": "+example)
+	n := s.value(key, isNumber, len(def) == 0, "a number, for example "+key+": "+example)
 	if n == nil {
 		return absent(s.has(key), def)
 	}
 	v, err := strconv.ParseFloat(n.value, 64)
 	if err != nil || !plainNumber.MatchString(n.value) {
-		s.wrong(key, fmt.Sprintf("%s: %s is not a plain decimal number", key, n.source), "write "+key+": "+example)
+		s.wrong(key, fmt.Sprintf("%s: %s is not a plain decimal number", key, n.source), "write for example "+key+": "+example)
 		return math.NaN()
 	}
 	if !b.holds(v) {
@@ -119,7 +115,7 @@ func (s section) integer(key string, low, high int, def ...int) int {
 		return -1
 	}
 	if v != math.Trunc(v) {
-		s.wrong(key, fmt.Sprintf("%s: %s is not a whole number", key, s.nodes[key].source), "write "+key+": "+example)
+		s.wrong(key, fmt.Sprintf("%s: %s is not a whole number", key, s.nodes[key].source), "write for example "+key+": "+example)
 		return -1
 	}
 	return int(v)
@@ -154,7 +150,7 @@ func (s section) money(key string, def ...catalog.Cents) catalog.Cents {
 
 // truth reads true or false.
 func (s section) truth(key string, def bool) bool {
-	n := s.value(key, isTruth, false, key+": "+strconv.FormatBool(!def))
+	n := s.value(key, isTruth, false, "true or false, "+key+": "+strconv.FormatBool(!def))
 	if n == nil {
 		return def
 	}
@@ -164,44 +160,50 @@ func (s section) truth(key string, def bool) bool {
 // maxWords is the longest text read, in bytes; it has to fit a table.
 const maxWords = 200
 
-// words reads a text of one line. A number will do: a load may well be called 42. Without def the key is
-// required.
+// words reads a text of one line. Without def the key is required. It returns "" for what cannot be read.
 func (s section) words(key, example string, def ...string) string {
+	return s.line(key, "text, for example "+key+": "+example, def)
+}
+
+// line reads a text of one line; form is what would be right. A number will do: a load may well be called
+// 42.
+func (s section) line(key, form string, def []string) string {
 	n := s.nodes[key]
 	if n == nil || n.kind != isNumber {
-		n = s.value(key, isText, len(def) == 0, key+": "+example)
-	}
-	if n == nil {
-		if len(def) > 0 {
-			return def[0]
-		}
-		return ""
+		n = s.value(key, isText, len(def) == 0, form)
 	}
 	switch {
+	case n == nil && len(def) > 0:
+		return def[0]
+	case n == nil:
+		return ""
+	case n.kind == isNumber:
+		return n.source
 	case strings.TrimSpace(n.value) == "":
-		s.wrong(key, fmt.Sprintf("%q is blank", key), "write "+key+": "+example)
+		s.wrong(key, fmt.Sprintf("%q is blank", key), "write "+form)
 	case len(n.value) > maxWords:
 		s.wrong(key, fmt.Sprintf("%q has %d bytes", key, len(n.value)), fmt.Sprintf("write at most %d", maxWords))
 	case strings.IndexFunc(n.value, unicode.IsControl) >= 0:
-		s.wrong(key, fmt.Sprintf("%q has more than one line", key), "write it in one line, "+key+": "+example)
-	case n.kind == isNumber:
-		return n.source
+		s.wrong(key, fmt.Sprintf("%q has more than one line", key), "write "+form)
+	default:
+		return n.value
 	}
-	return n.value
+	return ""
 }
 
 // choice reads one of a few words. Without def the key is required. It returns "" for any other.
 func (s section) choice(key string, options []string, def ...string) string {
-	v := s.words(key, options[0], def...)
+	form := strings.Join(options, " or ")
+	if last := len(options) - 1; last > 1 {
+		form = strings.Join(options[:last], ", ") + " or " + options[last]
+	}
+	v := s.line(key, form, def)
 	if v == "" || contains(options, v) {
 		return v
 	}
-	right := "write " + strings.Join(options[:len(options)-1], ", ") + " or " + options[len(options)-1]
-	if len(options) == 1 {
-		right = "write " + options[0]
-	}
-	if near := problem.Nearest(v, options); near != "" && len(options) > 1 {
-		right = fmt.Sprintf("did you mean %q? %s", near, strings.ToUpper(right[:1])+right[1:])
+	right := "write " + form
+	if near := problem.Nearest(v, options); near != "" {
+		right = fmt.Sprintf("did you mean %q? Write %s", near, form)
 	}
 	s.wrong(key, fmt.Sprintf("%s: %q is none of the choices", key, v), right)
 	return ""
@@ -209,7 +211,7 @@ func (s section) choice(key string, options []string, def ...string) string {
 
 // timeOfDay reads "HH:MM" into minutes after midnight, or -1.
 func (s section) timeOfDay(key string, endOfDay bool) int {
-	n := s.value(key, isText, false, key+`: "06:30"`)
+	n := s.value(key, isText, false, `text, for example `+key+`: "06:30"`)
 	if n == nil {
 		return -1
 	}
