@@ -111,7 +111,7 @@ func (a *auditor) balance() {
 	}
 	a.limited(ruleTiltSideways, plan.LimitTiltSideways, l.tipsDeg(l.side), s.Limits.TiltDeg, true, "")
 	a.limited(ruleTiltLength, plan.LimitTiltLength, l.tipsDeg(l.kg*s.Cart.WheelbaseM/2), s.Limits.TiltDeg, true, "")
-	if !math.IsInf(s.Limits.PushN, 1) {
+	if s.Limits.PushN > 0 {
 		a.limited(rulePush, plan.LimitPush, chassis.PushN(mass, s.Limits.Slope), s.Limits.PushN, false, "")
 	}
 }

@@ -1,7 +1,6 @@
 package audit
 
 import (
-	"fmt"
 	"math"
 
 	"cartwright/catalog"
@@ -43,18 +42,18 @@ func (a *auditor) shelves() {
 	var faults []string
 	seen := map[string]bool{}
 	for _, stated := range a.p.Shelves {
-		sh := a.shelf(stated.Shelf)
-		if sh == nil {
+		if a.shelf(stated.Shelf) == nil {
 			faults = append(faults, "no shelf "+stated.Shelf)
-			continue
 		}
 		if seen[stated.Shelf] {
 			faults = append(faults, "shelf "+stated.Shelf+" is listed twice")
 		}
 		seen[stated.Shelf] = true
-		a.holds(sh, stated.Batteries)
 	}
 	a.none(ruleShelves, faults)
+	for i := range a.s.Cart.Shelves {
+		a.holds(&a.s.Cart.Shelves[i])
+	}
 	a.allStand()
 }
 
@@ -99,22 +98,20 @@ func (a *auditor) modulesNamed() (parts []string) {
 }
 
 // holds tells whether a shelf holds what stands on it: by height, by floor and by mass.
-func (a *auditor) holds(sh *scenarios.Shelf, modules []plan.ShelfModules) {
+func (a *auditor) holds(sh *scenarios.Shelf) {
 	floor := *sh
 	floor.ClearHeightM = math.Inf(1) // height is a check of its own
-	room, mass, any := 0.0, 0.0, false
-	for _, m := range modules {
-		b := a.stock.batteries[m.Part]
-		if b == nil || m.Modules == 0 {
-			continue
+	room, mass := 0.0, 0.0
+	for _, stated := range a.p.Shelves {
+		for _, m := range stated.Batteries {
+			b := a.stock.batteries[m.Part]
+			if b == nil || m.Modules == 0 || stated.Shelf != sh.Name {
+				continue
+			}
+			a.atMost(ruleShelfHeight, b.HeightM, sh.ClearHeightM, b.ID+" on "+sh.Name)
+			room += float64(m.Modules) / float64(chassis.ShelfCapacity(&floor, b))
+			mass += float64(m.Modules) * b.MassKg
 		}
-		any = true
-		a.atMost(ruleShelfHeight, b.HeightM, sh.ClearHeightM, b.ID+" on "+sh.Name)
-		room += float64(m.Modules) / float64(chassis.ShelfCapacity(&floor, b))
-		mass += float64(m.Modules) * b.MassKg
-	}
-	if !any {
-		return
 	}
 	a.limited(ruleShelfRoom, plan.LimitShelfRoom+sh.Name, room, 1, false, sh.Name)
 	if !math.IsInf(sh.MaxMassKg, 1) {
@@ -131,6 +128,6 @@ func (a *auditor) figuresOfShelves() {
 				mass += float64(m.Modules) * a.stock.masses[m.Part]
 			}
 		}
-		a.truly(ruleShelfFigures, sh.MassKg, mass, fmt.Sprintf("shelf %s", sh.Shelf))
+		a.truly(ruleShelfFigures, sh.MassKg, mass, sh.Shelf)
 	}
 }

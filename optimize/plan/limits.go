@@ -22,8 +22,8 @@ const (
 	LimitBusbarCurrent = "bus bar current"     // current of the bars with the margin <= their rating, A
 	LimitBusbarStuds   = "bus bar studs"       // connections on a bar <= its studs, each
 	LimitSpaces        = "load-centre spaces"  // poles of the branch breakers <= spaces, each; where stated
-	LimitShelfRoom     = "shelf room: "        // and the shelf's name; part of the floor taken <= 1, no unit
-	LimitShelfMass     = "shelf mass: "        // and the shelf's name; modules' mass <= most, kg
+	LimitShelfRoom     = "shelf room: "        // and the name of each shelf; part of the floor taken <= 1, no unit
+	LimitShelfMass     = "shelf mass: "        // and the name of each shelf; modules' mass <= most, kg
 )
 
 // BindingShare is the part of a limit below which what is left of it counts as nothing: a limit binds
