@@ -22,11 +22,11 @@ func (in *installer) installCore() {
 		series := max(1, int(math.Round(in.s.Bus.NominalV/b.NominalV)))
 		strings := modules / series
 		if strings == 0 {
-			in.lack("%d more %s to make a string of %d", series-modules, b.ID, series)
+			in.lack("%d x %s to make a string of %d", series-modules, b.ID, series)
 			continue
 		}
 		core.Batteries = append(core.Batteries, plan.CoreBattery{Part: b.ID, Strings: strings, Series: series})
-		in.use(b.ID, float64(strings*series), fmt.Sprintf("%d strings of %d in series", strings, series))
+		in.use(b.ID, float64(strings*series), fmt.Sprintf("strings of %d in series: %d", series, strings))
 	}
 	if len(core.Batteries) == 0 {
 		in.lack("a battery")
@@ -120,7 +120,7 @@ func (in *installer) installSundries() {
 			}
 		}
 		if wanted > 0 {
-			in.lack("%d more of %s", wanted, role)
+			in.lack("%d x %s", wanted, role)
 		}
 	}
 }

@@ -80,7 +80,8 @@ func newInstaller(s *scenarios.Scenario, c *catalog.Catalog) (*installer, error)
 	if err != nil {
 		return nil, err
 	}
-	in := &installer{s: s, c: c, stock: stockOf(c), p: &plan.Plan{}, owned: &tally{}, left: &tally{}, as: map[string][]string{}}
+	in := &installer{s: s, c: c, stock: stockOf(c), p: &plan.Plan{Core: plan.Core{Batteries: []plan.CoreBattery{}, Solar: []plan.CoreSolar{}}, Shelves: []plan.Shelf{}},
+		owned: &tally{}, left: &tally{}, as: map[string][]string{}, missing: []string{}}
 	for _, l := range d.Legs {
 		in.p.Legs = append(in.p.Legs, plan.LegLoad{Load: l.Load, Leg: string(l.Leg)})
 	}
@@ -144,7 +145,8 @@ func (in *installer) report() Report {
 	checks := a.audit()
 	r := Report{
 		Passed: checks.Passed && len(in.missing) == 0,
-		Core:   in.p.Core, Shelves: in.p.Shelves, Missing: in.missing, Checks: checks.Checks, Notes: in.notes,
+		Parts:  []Owned{}, Runs: []OwnedRun{},
+		Core: in.p.Core, Shelves: in.p.Shelves, Missing: in.missing, Checks: checks.Checks, Notes: in.notes,
 	}
 	for _, x := range in.owned.order {
 		r.Parts = append(r.Parts, in.ownedPart(x))

@@ -26,7 +26,7 @@ func matchRuns(in *installer, a *auditor, tasks []task) *matching {
 	m.left.move(1, in.left)
 	for i := range tasks {
 		var pass []wired
-		for _, w := range in.waysToWire(a, &tasks[i], in.left) {
+		for _, w := range in.waysToWire(a, &tasks[i], in.left, false) {
 			if len(w.failed) == 0 {
 				pass = append(pass, w)
 			}

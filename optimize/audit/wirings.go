@@ -1,7 +1,6 @@
 package audit
 
 import (
-	"fmt"
 	"math"
 
 	"cartwright/catalog"
@@ -20,33 +19,25 @@ type wired struct {
 const mostSets = 2
 
 // waysToWire returns every way to build a task's path from the parts a tally holds, whether it passes or
-// not, in the order of the catalogue.
-func (in *installer) waysToWire(a *auditor, t *task, from *tally) (ways []wired) {
-	var devices, grounds []string
+// not, in the order of the catalogue. Partial ways go without a device or a ground.
+func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) (ways []wired) {
+	cables := in.held(from, catalog.KindCable)
+	devices, grounds := in.held(from, catalog.KindDevice), cables
 	if t.duty.OwnBreakerA > 0 {
 		devices = []string{""}
-	} else {
-		for i := range in.c.Devices {
-			if id := in.c.Devices[i].ID; from.quantity[article{part: id}] >= 1 {
-				devices = append(devices, id)
-			}
-		}
+	} else if partial {
+		devices = append(devices, "")
 	}
-	var cables []string
-	for i := range in.c.Cables {
-		if id := in.c.Cables[i].ID; from.quantity[article{part: id}] > 0 {
-			cables = append(cables, id)
-		}
-	}
-	if grounds = cables; !t.duty.Ground {
+	if !t.duty.Ground {
 		grounds = []string{""}
+	} else if partial {
+		grounds = append(grounds[:len(grounds):len(grounds)], "")
 	}
 	for _, cable := range cables {
 		for sets := 1; sets <= mostSets; sets++ {
 			for _, device := range devices {
 				for _, ground := range grounds {
-					w := in.wire(a, t, cable, sets, device, ground)
-					if w.takes.within(from) {
+					if w := in.wire(a, t, cable, sets, device, ground); w.takes.within(from) {
 						ways = append(ways, w)
 					}
 				}
@@ -54,6 +45,18 @@ func (in *installer) waysToWire(a *auditor, t *task, from *tally) (ways []wired)
 		}
 	}
 	return ways
+}
+
+// held returns the parts of a kind that a tally holds, in the order of the catalogue: pieces, or some
+// length.
+func (in *installer) held(from *tally, kind catalog.Kind) (ids []string) {
+	for _, e := range in.c.All() {
+		n := from.quantity[article{part: e.ID}]
+		if e.Kind == kind && (n >= 1 || kind == catalog.KindCable && n > 0) {
+			ids = append(ids, e.ID)
+		}
+	}
+	return ids
 }
 
 // wire builds one path of a task from the named parts; "" is no device or no ground.
@@ -82,14 +85,18 @@ func (in *installer) wire(a *auditor, t *task, cable string, sets int, device, g
 	return w
 }
 
-// shortfall says how far a way to wire is from passing: the checks it fails, each by which part of the
-// larger of its two numbers. 0 where it passes.
+// nothingThere is how far a path without a device is from passing, in failed checks: further than one
+// with any device, which fails no more than this.
+const nothingThere = 20
+
+// shortfall says how far a way to wire is from passing: the checks it fails, and each by which part of
+// the larger of its two numbers. 0 where it passes.
 func (w *wired) shortfall() float64 {
 	sum := 0.0
 	for _, c := range w.failed {
-		sum++
-		if size := scale(c.Value, c.Limit); size > 0 {
-			sum += math.Abs(c.Value-c.Limit) / size
+		sum += 1 + math.Abs(c.Value-c.Limit)/math.Max(scale(c.Value, c.Limit), math.SmallestNonzeroFloat64)
+		if c.Name == "device present" {
+			sum += nothingThere
 		}
 	}
 	return sum
@@ -114,7 +121,7 @@ func (t *tally) move(times float64, other *tally) {
 }
 
 // installRuns wires the cable paths of the core from the owned cables and devices: first as many as can
-// pass, then those left with what comes nearest.
+// pass, then those left with what comes nearest, the nearest of them first.
 func (in *installer) installRuns() {
 	a := in.auditor()
 	tasks := a.tasks()
@@ -122,56 +129,51 @@ func (in *installer) installRuns() {
 	if !m.proved() {
 		in.notes = append(in.notes, "the search for the best use of the owned cables was cut short; more paths may pass")
 	}
+	open := make([]int, len(tasks)) // paths still without a cable
 	for i := range tasks {
-		t, wiredPaths := &tasks[i], 0
+		open[i] = int(tasks[i].count) - len(m.best[i])
 		for _, w := range m.best[i] {
-			in.lay(t, w)
-			wiredPaths++
+			in.lay(&tasks[i], w)
 		}
-		for ; wiredPaths < int(t.count); wiredPaths++ {
-			w := in.nearest(a, t)
-			if w == nil {
-				in.lack("%d x %s", int(t.count)-wiredPaths, in.bare(t))
-				break
+	}
+	for {
+		at, w := in.nearest(a, tasks, open)
+		if w == nil {
+			break
+		}
+		open[at]--
+		in.lay(&tasks[at], w)
+		if w.run.Device == "" && tasks[at].duty.OwnBreakerA <= 0 {
+			in.lack("a fuse or breaker for %s", tasks[at].name())
+		}
+		if w.run.Ground == "" && tasks[at].duty.Ground {
+			in.lack("a ground for %s", tasks[at].name())
+		}
+	}
+	for i, n := range open {
+		if n > 0 {
+			d := &tasks[i].duty
+			in.lack("%d x cable and device for %s, %.4g m of conductor each", n, tasks[i].name(),
+				d.LengthM*float64(d.Conductors))
+		}
+	}
+}
+
+// nearest returns the way to wire one of the open paths from what is left that is least far from
+// passing, and the task it is for; nil where there is none.
+func (in *installer) nearest(a *auditor, tasks []task, open []int) (at int, best *wired) {
+	for i := range tasks {
+		if open[i] == 0 {
+			continue
+		}
+		ways := in.waysToWire(a, &tasks[i], in.left, true)
+		for k := range ways {
+			if w := &ways[k]; best == nil || w.shortfall() < best.shortfall() {
+				at, best = i, w
 			}
-			in.lay(t, w)
 		}
 	}
-}
-
-// nearest returns the way to wire a task's path from what is left that is least far from passing, nil
-// where there is none.
-func (in *installer) nearest(a *auditor, t *task) *wired {
-	var best *wired
-	ways := in.waysToWire(a, t, in.left)
-	for i := range ways {
-		if w := &ways[i]; best == nil || w.shortfall() < best.shortfall() {
-			best = w
-		}
-	}
-	return best
-}
-
-// bare says what keeps a path from being wired at all.
-func (in *installer) bare(t *task) string {
-	needed, longest, id := t.duty.LengthM*float64(t.duty.Conductors), 0.0, ""
-	for i := range in.c.Cables {
-		if left := in.left.quantity[article{part: in.c.Cables[i].ID}]; left > longest {
-			longest, id = left, in.c.Cables[i].ID
-		}
-	}
-	switch {
-	case id == "":
-		return fmt.Sprintf("%s: no cable is left, %.3g m of one kind needed", t.name(), needed)
-	case longest < needed:
-		return fmt.Sprintf("%s: the longest cable left is %.3g m of %s, %.3g m needed", t.name(), longest, id, needed)
-	}
-	for i := range in.c.Devices {
-		if in.left.quantity[article{part: in.c.Devices[i].ID}] >= 1 || t.duty.OwnBreakerA > 0 {
-			return t.name() + ": no cable is left for the ground"
-		}
-	}
-	return t.name() + ": no fuse or breaker is left"
+	return at, best
 }
 
 // lay puts a path into the plan, beside others that are the same, and takes its parts.
