@@ -135,10 +135,11 @@ func (b *bench) runOptions(d wiring.Duty, listed bool) ([]option, bool) {
 	}
 	options, seen := b.wired[d]
 	if !seen {
+		var scratch [5]use // a cable and its ends, a ground and its ends, a device
 		for _, w := range wiring.Options(b.rules, d, b.c) {
-			options = append(options, b.market.wired(d, w))
+			o := b.market.wire(&d, w, scratch[:])
+			options = b.market.keep(options, &o, b.tipsMatter)
 		}
-		options = b.market.prune(options, b.tipsMatter)
 		b.wired[d] = options
 	}
 	return options, len(options) > 0

@@ -28,12 +28,14 @@ type program struct {
 	sp space
 	m  *milp.Model
 
+	one     milp.Var     // 1: what is the same in every plan
 	supply  []milp.Var   // by sp.supplies: this one it is
 	strings []milp.Var   // by sp.strings: how many
 	present []milp.Var   // by sp.strings: any at all; only where it can be in doubt
 	stand   [][]milp.Var // by sp.strings and shelf: modules
 	slots   []slotVars
-	bought  map[int]purchase // by article, of the special ones
+	special []int            // articles whose price depends on how many there are
+	bought  map[int]purchase // of these
 
 	cost milp.Expr // in currency units
 	mass milp.Expr // in kg
@@ -41,10 +43,12 @@ type program struct {
 
 // slotVars is a slot in the program: how many of it each option fills.
 type slotVars struct {
-	slot    slot
-	kind    slotKind
-	of      int // index into sp.strings of a string run, into sp.supplies of a main or feeder
-	filling []milp.Var
+	slot        slot
+	kind        slotKind
+	of          int       // index into sp.strings of a string run, into sp.supplies of a main or feeder
+	count       milp.Expr // how many it takes
+	least, most int       // of count
+	filling     []milp.Var
 }
 
 // slotKind says what a slot is for.
@@ -59,29 +63,22 @@ const (
 	slotCasters
 )
 
-// purchase is how a special article is come by.
-type purchase struct {
-	used   milp.Var   // of what is owned
-	buy    []milp.Var // by offer; a single one where there are no offers
-	chosen []milp.Var // by offer: bought there at all; nil without offers
-}
-
 // writeProgram writes the model of a space. Its objective is left to the caller.
 func (b *bench) writeProgram(name string, sp space) *program {
 	p := &program{b: b, sp: sp, m: milp.New(name), bought: map[int]purchase{}}
+	p.one = p.m.Continuous("one", 1, 1)
 	p.chooseSupply()
 	p.chooseStrings()
+	p.laySlots()
+	p.orderParts()
+	p.fillSlots()
 	p.standModules()
 	p.carryLoads()
 	p.recharge()
-	p.wireStrings()
-	p.wireSupply()
-	p.fillFixed()
-	p.fillBusbars()
-	p.fillCasters()
+	p.breakFaults()
 	p.weigh()
 	p.balance()
-	p.buy()
+	p.payParts()
 	return p
 }
 
@@ -233,6 +230,30 @@ func gcd(a, b int) int {
 		a, b = b, a%b
 	}
 	return a
+}
+
+// recharge asks that the chargers give, and the strings take, the energy of the autonomy in time.
+func (p *program) recharge() {
+	if p.b.s.Recharge == nil {
+		return
+	}
+	// The lossiest battery present sets what has to go in.
+	back := func(own *stack) milp.Expr {
+		return p.bySupply(func(v *supply) float64 { return p.b.rechargeA(v, own) })
+	}
+	charger := p.bySupply(func(v *supply) float64 { return v.chargerA })
+	taken := p.byString(func(k *stack) float64 { return k.chargeA })
+	for i := range p.sp.strings {
+		own := p.stack(i)
+		most := p.largestSupply(func(v *supply) float64 { return p.b.rechargeA(v, own) })
+		row := func(name string, have milp.Expr) {
+			e := minus(have, back(own))
+			e.Add(-most, p.present[i])
+			p.m.Row(name+" "+own.bat.ID, e, milp.AtLeast, -most)
+		}
+		row("recharge by the charger", charger)
+		row("recharge of the batteries", taken)
+	}
 }
 
 // carryLoads asks for the energy of the autonomy and for strings that can share out the bus current.

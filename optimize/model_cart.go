@@ -16,7 +16,7 @@ func (p *program) weigh() {
 		v := &p.slots[i]
 		p.mass.AddExpr(1, sum(v.filling, func(o int) float64 { return v.slot.options[o].kg }))
 	}
-	p.mass.Const(p.b.fixedKg)
+	p.mass.Add(p.b.fixedKg, p.one)
 
 	s := p.b.s
 	if !math.IsInf(s.Limits.MassKg, 1) {
@@ -56,8 +56,8 @@ func (p *program) balance() {
 	s := p.b.s
 	for _, body := range p.b.fixedBodies {
 		y, x := p.b.margins(body)
-		side.Const(y)
-		length.Const(x)
+		side.Add(y, p.one)
+		length.Add(x, p.one)
 	}
 	for i := range p.sp.strings {
 		for j := range s.Cart.Shelves {

@@ -7,51 +7,140 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// buy adds up the cost: parts at one fixed price where they are installed; of the others, what is owned
-// is used first or sold, and the rest is bought at one of the offers.
-func (p *program) buy() {
+// purchase is how a special article is come by.
+type purchase struct {
+	used   milp.Var   // of what is owned
+	buy    []milp.Var // by offer; a single one where there are no offers
+	chosen []milp.Var // by offer: bought there at all; nil without offers
+	most   float64    // that can be needed
+}
+
+// need is a quantity of an article for each of something the program counts.
+type need struct {
+	quantity float64
+	v        milp.Var
+}
+
+// specials returns the special articles that something in the space can use, in market order, each with
+// the most of it that can be needed.
+func (p *program) specials() (articles []int, most map[int]float64) {
+	most = map[int]float64{}
+	note := func(article int, quantity float64) {
+		if p.b.market.articles[article].special() {
+			most[article] += quantity
+		}
+	}
+	m := p.b.market
+	for i, r := range p.sp.strings {
+		k := p.stack(i)
+		note(m.part(k.bat.ID).position, float64(r.hi*k.series))
+	}
+	for _, at := range p.sp.supplies {
+		v := &p.b.supplies[at]
+		note(m.part(v.inv.ID).position, float64(v.units))
+	}
+	for i := range p.slots {
+		v := &p.slots[i]
+		largest := map[int]float64{} // one option fills a slot's place, the thirstiest at worst
+		for j := range v.slot.options {
+			for _, u := range v.slot.options[j].uses {
+				largest[u.article] = math.Max(largest[u.article], u.quantity)
+			}
+		}
+		for article, quantity := range largest {
+			note(article, float64(v.most)*quantity)
+		}
+	}
+	for article := range most {
+		articles = append(articles, article)
+	}
+	sort.Ints(articles)
+	return articles, most
+}
+
+// orderParts makes the variables of what is bought, and where, of every special article. They come before
+// the variables of the slots: where an order goes decides more than what fills a single slot.
+func (p *program) orderParts() {
+	articles, most := p.specials()
+	p.special = articles
+	for _, article := range articles {
+		a := &p.b.market.articles[article]
+		var got purchase
+		got.most = most[article]
+		if a.whole {
+			got.most = math.Ceil(got.most)
+		}
+		for i := range a.offers {
+			got.chosen = append(got.chosen, p.m.Binary("order "+a.kind+" "+a.id+" offer "+number(i)))
+		}
+		p.bought[article] = got
+	}
+	for _, article := range articles {
+		a := &p.b.market.articles[article]
+		amount := p.m.Continuous
+		if a.whole {
+			amount = p.m.Integer
+		}
+		got := p.bought[article]
+		name := a.kind + " " + a.id
+		got.used = amount("use owned "+name, 0, math.Min(a.have, got.most))
+		if len(a.offers) == 0 {
+			got.buy = append(got.buy, amount("buy "+name, 0, got.most))
+		}
+		for i := range a.offers {
+			got.buy = append(got.buy, amount("buy "+name+" offer "+number(i), 0, got.atMost(a, i)))
+		}
+		p.bought[article] = got
+	}
+}
+
+// atMost returns the most that is sensibly bought at an offer.
+func (got *purchase) atMost(a *article, offer int) float64 {
+	return math.Max(got.most, math.Ceil(a.offers[offer].MinQty))
+}
+
+// payParts adds up the cost: parts at one fixed price where they are installed; of the others, what is
+// owned is used first or sold, and the rest is bought at one of the offers.
+func (p *program) payParts() {
 	m := p.b.market
 	needs := map[int]*milp.Expr{}
 	var cents milp.Expr // with tax
-	installed := func(article int, quantity float64, v milp.Var) {
+	installed := func(article int, n need) {
 		a := &m.articles[article]
 		if !a.special() {
-			cents.Add((1+m.tax)*quantity*a.cents, v)
+			cents.Add((1+m.tax)*n.quantity*a.cents, n.v)
 			return
 		}
 		if needs[article] == nil {
 			needs[article] = &milp.Expr{}
 		}
-		needs[article].Add(quantity, v)
+		needs[article].Add(n.quantity, n.v)
 	}
 	for i, v := range p.strings {
-		installed(m.part(p.stack(i).bat.ID).position, float64(p.stack(i).series), v)
+		installed(m.part(p.stack(i).bat.ID).position, need{float64(p.stack(i).series), v})
 	}
 	for i, v := range p.supply {
 		s := &p.b.supplies[p.sp.supplies[i]]
-		installed(m.part(s.inv.ID).position, float64(s.units), v)
+		installed(m.part(s.inv.ID).position, need{float64(s.units), v})
 	}
 	for i := range p.slots {
 		v := &p.slots[i]
 		for j, x := range v.filling {
 			for _, u := range v.slot.options[j].uses {
-				installed(u.article, u.quantity, x)
+				installed(u.article, need{u.quantity, x})
 			}
 		}
 	}
-
-	special := make([]int, 0, len(needs))
-	for article := range needs {
-		special = append(special, article)
-	}
-	sort.Ints(special)
-	orders := newOrders(p, &cents)
-	for _, article := range special {
-		p.bought[article] = p.purchase(article, *needs[article], &cents, orders)
+	orders := orders{p: p, cents: &cents, lines: map[string][]orderLine{}}
+	for _, article := range p.special {
+		p.pay(&m.articles[article], p.bought[article], *needs[article], &cents)
+		for i, o := range m.articles[article].offers {
+			orders.add(o.Vendor, float64(o.Shipping), p.bought[article].chosen[i])
+		}
 	}
 	orders.ship()
 
-	cents.Const(-m.credit)
+	cents.Add(-m.credit, p.one)
 	p.cost.AddExpr(0.01, cents)
 	s := p.b.s
 	if s.Limits.Budget != math.MaxInt64 {
@@ -59,48 +148,25 @@ func (p *program) buy() {
 	}
 }
 
-// purchase says how a need for a special article is met and adds what it costs.
-func (p *program) purchase(article int, need milp.Expr, cents *milp.Expr, orders *orders) purchase {
+// pay says how the need for a special article is met and adds what it costs.
+func (p *program) pay(a *article, got purchase, need milp.Expr, cents *milp.Expr) {
 	m := p.b.market
-	a := &m.articles[article]
-	amount := p.m.Continuous
-	if a.whole {
-		amount = p.m.Integer
-	}
-	most := p.mostOf(need)
-	if a.whole {
-		most = math.Ceil(most)
-	}
 	name := a.kind + " " + a.id
-	got := purchase{used: amount("use owned "+name, 0, math.Min(a.have, most))}
 	cents.Add(a.sellFor, got.used) // what is used is not sold
 	met := milp.Sum(milp.T(1, got.used))
 	if len(a.offers) == 0 {
-		v := amount("buy "+name, 0, most)
-		got.buy = []milp.Var{v}
-		met.Add(1, v)
-		cents.Add((1+m.tax)*a.cents, v)
+		met.Add(1, got.buy[0])
+		cents.Add((1+m.tax)*a.cents, got.buy[0])
 	}
 	for i, o := range a.offers {
-		v := amount("buy "+name+" offer "+number(i), 0, math.Max(most, math.Ceil(o.MinQty)))
-		z := p.m.Binary("order " + name + " offer " + number(i))
+		v, z := got.buy[i], got.chosen[i]
 		p.m.Row("bought only if ordered "+name+" offer "+number(i),
-			milp.Sum(milp.T(1, v), milp.T(-math.Max(most, math.Ceil(o.MinQty)), z)), milp.AtMost, 0)
+			milp.Sum(milp.T(1, v), milp.T(-got.atMost(a, i), z)), milp.AtMost, 0)
 		p.m.Row("least quantity "+name+" offer "+number(i), milp.Sum(milp.T(1, v), milp.T(-o.MinQty, z)), milp.AtLeast, 0)
-		got.buy = append(got.buy, v)
-		got.chosen = append(got.chosen, z)
 		met.Add(1, v)
 		cents.Add((1+m.tax)*a.offerCents(o), v)
-		orders.add(o.Vendor, float64(o.Shipping), z)
 	}
 	p.m.Row("enough "+name, minus(met, need), milp.AtLeast, 0)
-	return got
-}
-
-// mostOf returns the largest value a need can take within the bounds of its variables.
-func (p *program) mostOf(need milp.Expr) float64 {
-	_, most := p.m.Range(need)
-	return most
 }
 
 // orders collects what ships from each vendor: once an order, at the largest shipping of its lines.
@@ -114,10 +180,6 @@ type orders struct {
 type orderLine struct {
 	shipping float64
 	ordered  milp.Var
-}
-
-func newOrders(p *program, cents *milp.Expr) *orders {
-	return &orders{p: p, cents: cents, lines: map[string][]orderLine{}}
 }
 
 func (o *orders) add(vendor string, shipping float64, ordered milp.Var) {

@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"math"
+	"slices"
 
 	"cartwright/optimize/wiring"
 )
@@ -53,33 +54,35 @@ func (m *market) price(o *option) {
 	o.floor = o.plain + special
 }
 
-// wired makes an option of a wiring option.
-func (m *market) wired(d wiring.Duty, w wiring.Option) option {
-	o := option{wire: w, interruptingA: math.Inf(1)}
-	add := func(a *article, quantity float64) {
-		for i := range o.uses {
-			if o.uses[i].article == a.position {
-				o.uses[i].quantity += quantity
-				return
-			}
-		}
-		o.uses = append(o.uses, use{a.position, quantity})
-	}
-	add(m.part(w.Cable.ID), d.LineM(w.Sets))
-	add(m.end(w.Cable.ID), float64(d.LineEnds(w.Sets)))
+// wire makes an option of a wiring option, its uses in the given scratch space.
+func (m *market) wire(d *wiring.Duty, w wiring.Option, scratch []use) option {
+	o := option{wire: w, uses: scratch[:0], interruptingA: math.Inf(1)}
+	o.add(m.part(w.Cable.ID), d.LineM(w.Sets))
+	o.add(m.end(w.Cable.ID), float64(d.LineEnds(w.Sets)))
 	if w.Ground != nil {
-		add(m.part(w.Ground.ID), d.GroundM())
-		add(m.end(w.Ground.ID), float64(d.GroundEnds()))
+		o.add(m.part(w.Ground.ID), d.GroundM())
+		o.add(m.end(w.Ground.ID), float64(d.GroundEnds()))
 	}
 	if w.Device != nil {
-		add(m.part(w.Device.ID), 1)
-		o.interruptingA = wiring.InterruptingA(d, w.Device)
+		o.add(m.part(w.Device.ID), 1)
+		o.interruptingA = wiring.InterruptingA(*d, w.Device)
 		if w.Device.Type == "breaker" {
 			o.poles = w.Device.Poles
 		}
 	}
 	m.price(&o)
 	return o
+}
+
+// add notes that the option uses so much of an article, more of it where it does already.
+func (o *option) add(a *article, quantity float64) {
+	for i := range o.uses {
+		if o.uses[i].article == a.position {
+			o.uses[i].quantity += quantity
+			return
+		}
+	}
+	o.uses = append(o.uses, use{a.position, quantity})
 }
 
 // single makes an option of one part.
@@ -125,25 +128,28 @@ func quantityOf(o *option, article int) float64 {
 func (m *market) prune(options []option, heavy bool) []option {
 	var kept []option
 	for i := range options {
-		dominated := false
-		for j := range kept {
-			if m.dominates(&kept[j], &options[i], heavy) {
-				dominated = true
-				break
-			}
-		}
-		if dominated {
-			continue
-		}
-		survivors := kept[:0]
-		for j := range kept {
-			if !m.dominates(&options[i], &kept[j], heavy) {
-				survivors = append(survivors, kept[j])
-			}
-		}
-		kept = append(survivors, options[i])
+		kept = m.keep(kept, &options[i], heavy)
 	}
 	return kept
+}
+
+// keep adds an option to those kept, unless one of them dominates it, and drops those it dominates. The
+// option's uses are copied where it is kept.
+func (m *market) keep(kept []option, o *option, heavy bool) []option {
+	for i := range kept {
+		if m.dominates(&kept[i], o, heavy) {
+			return kept
+		}
+	}
+	survivors := kept[:0]
+	for i := range kept {
+		if !m.dominates(o, &kept[i], heavy) {
+			survivors = append(survivors, kept[i])
+		}
+	}
+	clone := *o
+	clone.uses = slices.Clone(o.uses)
+	return append(survivors, clone)
 }
 
 // leastOf returns the option of least value among those that serve, +Inf where none does.

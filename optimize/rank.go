@@ -107,13 +107,6 @@ func (r *ranking) run(ctx context.Context) error {
 		if r.skipped(&n.core) {
 			continue
 		}
-		if !n.found.settled {
-			if err := r.breakTies(ctx, n); err != nil {
-				return err
-			}
-			heap.Push(&r.nodes, n)
-			continue
-		}
 		n.found.plan.Proven = n.found.proved && !r.gaveUp
 		r.rank(n.found, &n.core)
 	}
@@ -171,7 +164,7 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 		go func() {
 			defer wait.Done()
 			defer func() { <-gate }()
-			answers[i] = r.b.solve(ctx, &n.core, goal{by: r.by})
+			answers[i] = r.b.solve(ctx, &n.core, r.by)
 		}()
 	}
 	wait.Wait()
@@ -206,7 +199,7 @@ func (r *ranking) take(n *node, a *answer) error {
 	if a.err != nil {
 		return a.err
 	}
-	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), proved: a.status == milp.Proved, first: a.first}
+	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), proved: a.status == milp.Proved}
 	first, second := r.planScore(&f.plan)
 	f.second = second
 	r.add(&node{score: first, kind: planNode, core: n.core, found: f})
@@ -225,28 +218,6 @@ func (r *ranking) tighten(score float64) {
 		r.scores = r.scores[:r.o.Plans]
 		r.worst = r.scores[r.o.Plans-1]
 	}
-}
-
-// breakTies finds, among the plans of the same core and the same first figure, the one with the least
-// second figure.
-func (r *ranking) breakTies(ctx context.Context, n *node) error {
-	n.found.settled = true
-	a := r.b.solve(ctx, &n.core, goal{by: r.by, tied: true, first: n.found.first})
-	r.models += a.solves
-	r.retries = append(r.retries, a.retries...)
-	if a.err != nil {
-		return a.err
-	}
-	if !a.status.HasPoint() {
-		return nil // the first plan stands
-	}
-	better := r.b.finish(&a.choice)
-	first, second := r.planScore(&better)
-	if first < n.score || (first == n.score && second < n.found.second) {
-		n.found.plan, n.found.choice = better, a.choice
-		n.score, n.found.second = first, second
-	}
-	return nil
 }
 
 // result makes the outcome: plans in rank, each audited.

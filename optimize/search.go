@@ -33,12 +33,10 @@ type node struct {
 
 // found is a solved core.
 type found struct {
-	plan    plan.Plan
-	choice  choice
-	first   float64 // the program's own figure, unrounded
-	second  float64 // what ties are broken by
-	settled bool    // the second figure is the least it can be at the first
-	proved  bool
+	plan   plan.Plan
+	choice choice
+	second float64 // what ties are broken by
+	proved bool
 }
 
 // frontier is the heap of nodes.

@@ -9,20 +9,10 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// goal is what a core's program makes least.
-type goal struct {
-	by By
-	// Where tied, the first figure (in the program's own units) is held to first and the second is made
-	// least.
-	tied  bool
-	first float64
-}
-
 // answer is what solving a core found.
 type answer struct {
 	status  milp.Status
 	choice  choice
-	first   float64 // the program's own, unrounded
 	solves  int
 	retries []string
 	err     error
@@ -33,26 +23,35 @@ type answer struct {
 const (
 	centResolution = 0.004
 	gramResolution = 0.001
-	// tieSlack is how far above the best a first figure still counts as equal: the engine's rounding, far
-	// below a cent or a gram.
-	tieSlack = 1e-6
 )
 
+// What breaks ties is added to the objective at so small a weight that it stays below what matters: a
+// kilogram counts a thousandth of a cent, a currency unit a milligram.
+const (
+	kgInCost   = 1e-5 // currency units a kilogram
+	costInMass = 1e-6 // kilograms a currency unit
+)
+
+// objective makes a program's figure least, and then the other.
+func (p *program) objective(by By) (resolution float64) {
+	var e milp.Expr
+	if by == ByMass {
+		e.AddExpr(1, p.mass)
+		e.AddExpr(costInMass, p.cost)
+		resolution = gramResolution
+	} else {
+		e.AddExpr(1, p.cost)
+		e.AddExpr(kgInCost, p.mass)
+		resolution = centResolution
+	}
+	p.m.Minimize(e)
+	return resolution
+}
+
 // solve solves the program of one core.
-func (b *bench) solve(ctx context.Context, c *core, g goal) answer {
+func (b *bench) solve(ctx context.Context, c *core, by By) answer {
 	p := b.writeProgram("core", b.coreSpace(c))
-	objective, second, resolution := p.cost, p.mass, centResolution
-	if g.by == ByMass {
-		objective, second, resolution = p.mass, p.cost, gramResolution
-	}
-	if g.tied {
-		p.m.Row("no more of the first figure", objective, milp.AtMost, g.first+tieSlack)
-		objective, resolution = second, gramResolution
-		if g.by == ByMass {
-			resolution = centResolution
-		}
-	}
-	p.m.Minimize(objective)
+	resolution := p.objective(by)
 	s, err := p.m.Solve(ctx, milp.Options{Prove: true, Resolution: resolution})
 	a := answer{status: s.Status, solves: s.Solves, retries: s.Retries}
 	if err != nil {
@@ -62,7 +61,6 @@ func (b *bench) solve(ctx context.Context, c *core, g goal) answer {
 	}
 	if s.Status.HasPoint() {
 		a.choice = p.read(s)
-		a.first = s.Objective
 	}
 	return a
 }
