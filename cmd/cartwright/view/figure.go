@@ -12,14 +12,18 @@ import (
 // none stands for a figure that there is not.
 const none = "-"
 
+// endless is a figure beyond any that a cart can have; where no number can say "no limit", the largest
+// one does.
+const endless = 1e15
+
 // fixed returns v with a number of decimals; never "-0.0", and words for what is not finite.
 func fixed(v float64, decimals int) string {
 	switch {
 	case math.IsNaN(v):
 		return "?"
-	case math.IsInf(v, 1):
+	case v >= endless:
 		return "no limit"
-	case math.IsInf(v, -1):
+	case v <= -endless:
 		return "-no limit"
 	}
 	s := strconv.FormatFloat(v, 'f', decimals, 64)

@@ -55,7 +55,7 @@ func (s sheet) markdown() (string, error) {
 			b.WriteString("\n")
 		}
 		if sec.title != "" {
-			b.WriteString(level + markdownText(sec.title) + "\n\n")
+			b.WriteString(level + markdownText(sec.title) + "\n")
 			level = "## "
 		}
 		if sec.table != nil {
@@ -63,18 +63,18 @@ func (s sheet) markdown() (string, error) {
 			if err != nil {
 				return "", err
 			}
+			if sec.title != "" {
+				b.WriteString("\n")
+			}
 			b.WriteString(t)
 			for _, note := range sec.table.notes {
 				b.WriteString("\n" + markdownText(note) + "\n")
 			}
 		}
-		for j, p := range sec.prose {
-			if j > 0 || sec.table != nil {
-				b.WriteString("\n")
-			}
-			b.WriteString(markdownText(p) + "\n")
+		for _, p := range sec.prose {
+			b.WriteString("\n" + markdownText(p) + "\n")
 		}
-		if len(sec.bullets) > 0 && (len(sec.prose) > 0 || sec.table != nil) {
+		if len(sec.bullets) > 0 {
 			b.WriteString("\n")
 		}
 		for _, p := range sec.bullets {

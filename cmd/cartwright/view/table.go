@@ -13,8 +13,12 @@ import (
 // Width is the widest line of a screen, in columns.
 const Width = 80
 
-// columnGap is how many spaces stand between two columns of a table.
-const columnGap = 2
+// The spaces between two columns of a table: the usual number, and the one where that makes all of a table
+// fit that would not.
+const (
+	wideGap   = 2
+	narrowGap = 1
+)
 
 // A column is one column of a table. Its heading carries the unit; "\n" in it breaks the line.
 type column struct {
@@ -38,8 +42,9 @@ type table struct {
 func (t *table) row(cells ...string) { t.rows = append(t.rows, cells) }
 
 // fitted returns heading and rows with the text columns wrapped so that no line is wider than width. The
-// widest text column gives way first, so that narrow ones stay whole.
-func (t *table) fitted(width int) (head []string, rows [][]string) {
+// widest text column gives way first, so that narrow ones stay whole. Gap is the number of spaces between
+// two columns.
+func (t *table) fitted(width int) (head []string, rows [][]string, gap int) {
 	for _, c := range t.columns {
 		head = append(head, clean(c.head))
 	}
@@ -51,7 +56,7 @@ func (t *table) fitted(width int) (head []string, rows [][]string) {
 		rows = append(rows, cells)
 	}
 	widths := make([]int, len(t.columns))
-	total := columnGap * (len(t.columns) - 1)
+	total := 0
 	for i := range widths {
 		widths[i] = blockWidth(head[i])
 		for _, r := range rows {
@@ -59,7 +64,11 @@ func (t *table) fitted(width int) (head []string, rows [][]string) {
 		}
 		total += widths[i]
 	}
-	for ; total > width; total-- {
+	gap = wideGap
+	if gaps := len(t.columns) - 1; total+wideGap*gaps > width && total+narrowGap*gaps <= width {
+		gap = narrowGap
+	}
+	for total += gap * (len(t.columns) - 1); total > width; total-- {
 		widest := -1
 		for i, c := range t.columns {
 			if !c.number && widths[i] > narrowest && (widest < 0 || widths[i] > widths[widest]) {
@@ -80,7 +89,7 @@ func (t *table) fitted(width int) (head []string, rows [][]string) {
 			r[i] = wrapBlock(r[i], widths[i])
 		}
 	}
-	return head, rows
+	return head, rows, gap
 }
 
 // narrowest is the least width, in columns, that a text column is squeezed to.
@@ -97,7 +106,7 @@ func blockWidth(s string) int {
 
 // screen renders the table for a terminal: no frame, a rule below the heading.
 func (t *table) screen() (string, error) {
-	head, rows := t.fitted(Width)
+	head, rows, gap := t.fitted(Width)
 	style := renderer.NewBlueprint(tw.Rendition{
 		Borders: tw.BorderNone,
 		Symbols: tw.NewSymbols(tw.StyleASCII),
@@ -106,7 +115,7 @@ func (t *table) screen() (string, error) {
 			Lines:      tw.Lines{ShowTop: tw.Off, ShowBottom: tw.Off, ShowHeaderLine: tw.On},
 		},
 	})
-	return t.render(style, head, rows, tw.Padding{Right: strings.Repeat(" ", columnGap), Overwrite: true},
+	return t.render(style, head, rows, tw.Padding{Right: strings.Repeat(" ", gap), Overwrite: true},
 		tw.Padding{Overwrite: true})
 }
 

@@ -6,14 +6,19 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// wiring shows every cable path with what it carries, what protects it and, on the second line of each,
-// the bound of each figure.
+// wiring shows every cable path of a plan.
 func wiring(one *plan.Plan) section {
+	return section{title: detailTitle(one, "wiring"), table: wiringTable(one.Runs)}
+}
+
+// wiringTable shows cable paths with what each carries, what protects it and, on the second line of each,
+// the bound of each figure.
+func wiringTable(runs []plan.Run) *table {
 	t := &table{columns: []column{
 		text("run"), text("cable, ground,\ndevice"), number("length\nm"), number("design\nA"), number("device\nA"),
 		number("ampacity\nA"), number("drop\n%"), number("fault\nkA"),
 	}}
-	for _, r := range one.Runs {
+	for _, r := range runs {
 		device, interrupts := r.Device, "\n<="+fixed(r.InterruptingA/1000, 1)
 		if device == "" {
 			device, interrupts = "own breaker", ""
@@ -29,7 +34,7 @@ func wiring(one *plan.Plan) section {
 		"Second line of a run: the bound of the figure above it. Fault: what can flow into a short circuit, " +
 			"and what the device can interrupt. Length: one way.",
 	}
-	return section{title: detailTitle(one, "wiring"), table: t}
+	return t
 }
 
 // runLabel names a run: what it is for, of which battery or circuit, and how many are alike.

@@ -1,0 +1,113 @@
+// Package cli is the front door: it reads the command line, opens what is asked about, has it answered and
+// writes the answer. One file holds one command, its help text on top.
+//
+// Answers go to standard output in one piece, everything else to standard error. Commands return an
+// outcome, which is an exit code with what went wrong and a hint of what to do next; see outcome.go for
+// the codes.
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"cartwright/catalog/problem"
+	"cartwright/cmd/cartwright/view"
+)
+
+const rootHelp = `Cartwright answers: what do I buy next, and how many, so that the power cart
+carries my loads long enough, can still be rolled and does not tip, and every
+cable and fuse is right, for the least money?
+
+A scenario says what the cart has to do and what is owned already; a catalogue
+lists parts with prices. Look at a demo first, then start one of your own.
+
+Exit status: 0 done; 1 no plan meets the limits, or the audit fails; 2 the input
+is wrong; 3 stopped before the proof was complete; 4 the program disagrees with
+itself; 5 the answer could not be written.`
+
+const rootExample = `  cartwright demo
+  cartwright plan cider-shed
+  cartwright new my-cart`
+
+// app is what every command works with.
+type app struct {
+	stdin  io.Reader
+	stdout *output
+	stderr io.Writer
+	// today returns the day that prices are judged against where --as-of gives none.
+	today func() time.Time
+}
+
+// Run runs the command line args, without the program's name, and returns the exit code.
+func Run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	a := &app{stdin: stdin, stdout: &output{w: stdout}, stderr: stderr, today: time.Now}
+	root := a.root()
+	root.SetArgs(args)
+	root.SetIn(stdin)
+	root.SetOut(a.stdout)
+	root.SetErr(stderr)
+	err := root.ExecuteContext(ctx)
+	if failed := a.stdout.failed(); failed != nil {
+		err = failed
+	}
+	return report(stderr, err)
+}
+
+// root returns the whole tree of commands, made anew for every run.
+func (a *app) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:           "cartwright",
+		Short:         "Plan what to buy for a power cart",
+		Long:          rootHelp,
+		Example:       rootExample,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return cmd.Help()
+			}
+			return unknownCommand(cmd, args[0])
+		},
+	}
+	root.SetFlagErrorFunc(flagError)
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", view.Width)))
+	root.AddCommand(a.commands()...)
+	return root
+}
+
+// unknownCommand says that there is no such command, and which one may be meant.
+func unknownCommand(root *cobra.Command, name string) error {
+	var known []string
+	for _, c := range root.Commands() {
+		if c.IsAvailableCommand() {
+			known = append(known, c.Name())
+		}
+	}
+	hint := "the commands are " + strings.Join(known, ", ")
+	if near := problem.Nearest(name, known); near != "" {
+		hint = fmt.Sprintf("did you mean %q?", "cartwright "+near)
+	}
+	return wrong(hint, "there is no command %q", name)
+}
+
+// flagError adds the nearest flag to an error about one that does not exist.
+func flagError(cmd *cobra.Command, err error) error {
+	hint := fmt.Sprintf("%q lists the flags", cmd.CommandPath()+" --help")
+	var missing *pflag.NotExistError
+	if errors.As(err, &missing) {
+		var known []string
+		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
+		if near := problem.Nearest(missing.GetSpecifiedName(), known); near != "" {
+			hint = "did you mean --" + near + "?"
+		}
+	}
+	return &outcome{code: codeInput, err: err, hint: hint}
+}

@@ -1,0 +1,44 @@
+package cli
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"cartwright/optimize"
+)
+
+const modelHelp = `Writes the integer program behind the first plan of a scenario in free MPS, so
+that any solver of such programs can check it. Columns and rows have names that
+tell what they stand for; money is in whole cents, all else in SI units.
+
+The scenario is a demo's name, a folder, or a scenario.yaml; without one the
+current folder is meant.`
+
+const modelExample = `  cartwright model cider-shed --out cider-shed.mps`
+
+// modelCommand exports the integer program.
+func (a *app) modelCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:               "model [scenario]",
+		Short:             "Write the integer program as free MPS",
+		Long:              modelHelp,
+		Example:           modelExample,
+		Args:              oneArgument("scenario"),
+		ValidArgsFunction: completeScenario,
+	}
+	by := addBy(cmd)
+	out := cmd.Flags().String("out", "-", "`file` to write; - is standard output")
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		p, err := a.open(args)
+		if err != nil {
+			return err
+		}
+		m, err := optimize.FullModel(p, optimize.Options{By: optimize.By(by.value)})
+		if err != nil {
+			return err
+		}
+		return a.writeFile(*out, func(w io.Writer) error { return m.WriteMPS(w) })
+	}
+	return cmd
+}

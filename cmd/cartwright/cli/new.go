@@ -1,0 +1,113 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
+
+const newHelp = `Makes a folder to start from: a scenario.yaml that shows every key with a
+comment, and an own copy of the catalogue, CSV files that open in any
+spreadsheet. The folder must not exist yet; nothing is ever overwritten.`
+
+const newExample = `  cartwright new my-cart
+  cartwright plan my-cart`
+
+// partsFolder is where the starter's scenario.yaml looks for its catalogue.
+const partsFolder = "parts"
+
+// newCommand makes a folder of one's own.
+func (a *app) newCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:     "new folder",
+		Short:   "Make a folder with a scenario and a catalogue to start from",
+		Long:    newHelp,
+		Example: newExample,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return wrong("name the folder to make: cartwright new my-cart", "new takes one folder, but got %d", len(args))
+			}
+			return nil
+		},
+		ValidArgsFunction: completeFolder,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if err := makeFolder(args[0]); err != nil {
+				return err
+			}
+			return a.print(fmt.Appendf(nil, `%s is ready. Next:
+  1. put your parts and prices into the files of %s
+  2. say in %s what the cart has to do and what you own
+  3. run: cartwright plan %s
+`, args[0], filepath.Join(args[0], partsFolder), filepath.Join(args[0], scenarios.FileName), args[0]))
+		},
+	}
+}
+
+// makeFolder writes the starter and the catalogue to a folder beside dir and then gives it the name dir, so
+// that there is a whole folder or none.
+func makeFolder(dir string) error {
+	dir = filepath.Clean(dir)
+	if _, err := os.Lstat(dir); err == nil {
+		return wrong("give a name that is free, for example "+dir+"-2", "%s exists already; nothing is overwritten", dir)
+	}
+	parent := filepath.Dir(dir)
+	if info, err := os.Stat(parent); err != nil || !info.IsDir() {
+		return wrong("make it first: mkdir -p "+parent, "there is no folder %s to put it in", parent)
+	}
+	// The folder within the temporary one is made with the usual permissions; the temporary one is private.
+	temporary, err := os.MkdirTemp(parent, "."+filepath.Base(dir)+"-")
+	if err != nil {
+		return unwritten(dir, err)
+	}
+	defer os.RemoveAll(temporary)
+	whole := filepath.Join(temporary, "whole")
+	if err := errors.Join(
+		os.Mkdir(whole, 0o777),
+		copyFiles(scenarios.Starter(), whole),
+		copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder)),
+	); err != nil {
+		return unwritten(dir, err)
+	}
+	if err := os.Rename(whole, dir); err != nil {
+		return unwritten(dir, err)
+	}
+	return nil
+}
+
+// copyFiles copies a file system into a folder, each file safe on disk before the next.
+func copyFiles(from fs.FS, to string) error {
+	return fs.WalkDir(from, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		target := filepath.Join(to, filepath.FromSlash(name))
+		if entry.IsDir() {
+			return os.MkdirAll(target, 0o777)
+		}
+		data, err := fs.ReadFile(from, name)
+		if err != nil {
+			return err
+		}
+		return createFile(target, data)
+	})
+}
+
+// createFile writes a file that does not exist yet.
+func createFile(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err == nil {
+		err = f.Sync()
+	}
+	return errors.Join(err, f.Close())
+}

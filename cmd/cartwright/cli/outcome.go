@@ -1,0 +1,89 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"cartwright/catalog/problem"
+	"cartwright/optimize"
+)
+
+// The exit codes.
+const (
+	codeDone     = 0
+	codeNo       = 1 // no plan meets the limits; the audit of what is installed fails
+	codeInput    = 2 // the input is wrong
+	codeUnproven = 3 // stopped by the time limit, by hand, or by the solver's failure
+	codeDisagree = 4 // a plan failed its audit
+	codeWrite    = 5 // the answer could not be written
+)
+
+// outcome is how a command ended other than well.
+type outcome struct {
+	code int
+	err  error
+	hint string // what to do next; "" for nothing
+}
+
+func (o *outcome) Error() string { return o.err.Error() }
+func (o *outcome) Unwrap() error { return o.err }
+
+// wrong returns the outcome of a wrong command line or a wrong file.
+func wrong(hint, format string, args ...any) error {
+	return &outcome{code: codeInput, err: fmt.Errorf(format, args...), hint: hint}
+}
+
+// unwritten returns the outcome of a write that failed.
+func unwritten(what string, err error) error {
+	return &outcome{
+		code: codeWrite,
+		err:  fmt.Errorf("cannot write %s: %w", what, err),
+		hint: "what may stand there is not whole; give it another place, or make room, and run again",
+	}
+}
+
+// report tells of an error on stderr and returns the exit code. The voice: lower case, no full stop, "error:"
+// says what is wrong and "hint:" what to do next; mistakes in files stand one a line with their place.
+func report(stderr io.Writer, err error) int {
+	if err == nil {
+		return codeDone
+	}
+	code, hint := codeInput, ""
+	var o *outcome
+	if errors.As(err, &o) {
+		code, hint = o.code, o.hint
+	}
+	var mistakes *problem.Error
+	var disagreement *optimize.DisagreementError
+	switch {
+	case errors.As(err, &mistakes):
+		for _, m := range mistakes.Problems {
+			fmt.Fprintln(stderr, m.Error())
+		}
+		n := len(mistakes.Problems)
+		what := "1 mistake in the input"
+		if n != 1 {
+			what = fmt.Sprintf("%d mistakes in the input", n)
+		}
+		fmt.Fprintf(stderr, "cartwright: error: %s; nothing was planned or written\n", what)
+		if hint == "" {
+			hint = "mend each at file:line:column as it says, then run again"
+		}
+	case errors.As(err, &disagreement):
+		code = codeDisagree
+		fmt.Fprintf(stderr, "cartwright: error: %v\n", err)
+		for _, c := range disagreement.Failed {
+			if c.Detail != "" {
+				fmt.Fprintf(stderr, "  %s: %s\n", c.Name, c.Detail)
+			}
+		}
+		hint = "this is a fault of the program, not of the input; no plan is shown because none can be trusted"
+	default:
+		fmt.Fprintf(stderr, "cartwright: error: %v\n", err)
+	}
+	if hint != "" {
+		fmt.Fprintf(stderr, "cartwright: hint: %s\n", hint)
+	}
+	return code
+}

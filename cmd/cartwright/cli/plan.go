@@ -1,0 +1,166 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"cartwright/catalog"
+	"cartwright/cmd/cartwright/view"
+	"cartwright/optimize"
+	"cartwright/optimize/plan"
+)
+
+const planHelp = `Ranks complete, buildable shopping plans for a scenario and proves that the
+first is the best: what to buy, what is used of what is owned, how it is wired,
+where it stands, what is left of every limit. Every plan shown has passed an
+audit that recomputes it from the parts.
+
+The scenario is a demo's name, a folder, or a scenario.yaml; without one the
+current folder is meant. Where no plan is possible, it says which change of a
+limit would make one possible.
+
+As csv the ranking is written, or with --show N the whole bill of plan N.`
+
+const planExample = `  cartwright plan cider-shed
+  cartwright plan lantern-market --by mass --plans 3
+  cartwright plan star-party --show 2 --format csv`
+
+// mostPlans is the longest ranking that can be asked for; nobody reads a longer one.
+const mostPlans = 1000
+
+// addBy gives a command the choice of an objective.
+func addBy(cmd *cobra.Command) *choice {
+	return addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
+		[]string{string(optimize.ByCost), string(optimize.ByMass), string(optimize.ByLife)})
+}
+
+// planCommand ranks shopping plans.
+func (a *app) planCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:               "plan [scenario]",
+		Short:             "Rank shopping plans and prove the first the best",
+		Long:              planHelp,
+		Example:           planExample,
+		Args:              oneArgument("scenario"),
+		ValidArgsFunction: completeScenario,
+	}
+	by := addBy(cmd)
+	distinct := addChoice(cmd, "distinct", "when plans count as different: another core, or other battery parts",
+		[]string{string(optimize.DistinctCore), string(optimize.DistinctBattery)})
+	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
+	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show in full (default 1)")
+	limit := cmd.Flags().Duration("time-limit", 0, "longest `time` to search, like 90s (default as the scenario says)")
+	format := addFormat(cmd)
+	asOf := addAsOf(cmd)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if err := checkPlanFlags(cmd, *plans, *show, *limit); err != nil {
+			return err
+		}
+		p, err := a.open(args)
+		if err != nil {
+			return err
+		}
+		o := optimize.Options{
+			Plans: *plans, By: optimize.By(by.value), Distinct: optimize.Distinct(distinct.value), TimeLimit: *limit,
+		}
+		r, err := a.rank(cmd.Context(), p, o)
+		if err != nil {
+			return err
+		}
+		if n := len(r.Plans); n > 0 && *show > n {
+			return wrong(fmt.Sprintf("give --show a rank from 1 to %d", n), "there is no plan %d", *show)
+		}
+		r.Cautions = append(r.Cautions, stalePrices(p.Catalog, r, asOf.or(a.today))...)
+		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show}
+		if err := a.show(answer, format); err != nil {
+			return err
+		}
+		if f := view.Format(format.value); f == view.Table || f == view.Markdown {
+			fmt.Fprintf(a.stderr, "cartwright: took %.2f s\n", r.Solver.Seconds)
+		}
+		return ending(p, r)
+	}
+	return cmd
+}
+
+// checkPlanFlags checks the numbers of the plan command that were given.
+func checkPlanFlags(cmd *cobra.Command, plans, show int, limit time.Duration) error {
+	switch flags := cmd.Flags(); {
+	case flags.Changed("plans") && (plans < 1 || plans > mostPlans):
+		return wrong("write for example --plans 10", "--plans is %d, but has to be from 1 to %d", plans, mostPlans)
+	case flags.Changed("show") && show < 1:
+		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 on", show)
+	case flags.Changed("time-limit") && limit <= 0:
+		return wrong("write for example --time-limit 90s", "--time-limit is %s, but has to be longer than nothing", limit)
+	}
+	return nil
+}
+
+// rank has the scenario's plans ranked, telling of progress on a terminal.
+func (a *app) rank(ctx context.Context, p optimize.Problem, o optimize.Options) (*optimize.Result, error) {
+	bar := a.progress()
+	o.Progress = bar.tell
+	r, err := optimize.Rank(ctx, p, o)
+	bar.clear()
+	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
+		return nil, &outcome{code: codeUnproven, err: errors.New("stopped before any plan was found")}
+	}
+	return r, err
+}
+
+// ending returns how a ranking ended: nil where it is proved.
+func ending(p optimize.Problem, r *optimize.Result) error {
+	switch r.Solver.Status {
+	case optimize.Optimal:
+		return nil
+	case optimize.Infeasible:
+		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
+			hint: "make one of the changes above in the scenario, or add parts to the catalogue"}
+	case optimize.TimeLimit:
+		return &outcome{code: codeUnproven, err: errors.New("stopped before the proof was complete"),
+			hint: "give it more time, for example --time-limit 10m, or ask for fewer plans with --plans"}
+	default:
+		return &outcome{code: codeUnproven, err: fmt.Errorf("the solver ended with %q before the proof was complete", r.Solver.Status),
+			hint: "write the program with \"cartwright model\" and have another solver check it"}
+	}
+}
+
+// stalePrices cautions of parts that some plan buys at a price that is old.
+func stalePrices(c *catalog.Catalog, r *optimize.Result, day time.Time) []string {
+	bought := map[string]bool{}
+	for i := range r.Plans {
+		for _, l := range r.Plans[i].Bill {
+			if l.Buy > 0 && staleLine(c, l, day) {
+				bought[l.Part] = true
+			}
+		}
+	}
+	var cautions []string
+	for _, e := range c.All() {
+		if bought[e.ID] {
+			cautions = append(cautions, fmt.Sprintf("The price of %s is older than %d days on %s: ask again before you buy.",
+				e.ID, catalog.StaleAfter, day.Format(time.DateOnly)))
+		}
+	}
+	return cautions
+}
+
+// staleLine reports whether a line of a bill stands on an old price: on an old offer of its vendor where
+// there are offers of that vendor, else on the part's own price.
+func staleLine(c *catalog.Catalog, l plan.Line, day time.Time) bool {
+	offered := false
+	for _, o := range c.OffersFor(l.Part) {
+		if o.Vendor == l.Vendor {
+			offered = true
+			if o.Stale(day) {
+				return true
+			}
+		}
+	}
+	e, ok := c.Find(l.Part)
+	return ok && !offered && e.Stale(day)
+}

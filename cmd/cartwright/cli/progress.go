@@ -1,0 +1,43 @@
+package cli
+
+import (
+	"os"
+
+	"github.com/schollz/progressbar/v3"
+	"golang.org/x/term"
+)
+
+// progress tells on standard error how far a search is. It does nothing where that is no terminal.
+type progress struct {
+	bar *progressbar.ProgressBar
+}
+
+// progress starts to tell.
+func (a *app) progress() *progress {
+	f, ok := a.stderr.(*os.File)
+	if !ok || !term.IsTerminal(int(f.Fd())) {
+		return &progress{}
+	}
+	return &progress{bar: progressbar.NewOptions(-1,
+		progressbar.OptionSetWriter(f),
+		progressbar.OptionSetDescription("searching"),
+		progressbar.OptionShowCount(),
+		progressbar.OptionSetItsString("cores"),
+		progressbar.OptionClearOnFinish(),
+	)}
+}
+
+// tell takes how much was looked into so far.
+func (p *progress) tell(solved, _ int) {
+	if p.bar != nil {
+		// A terminal that takes no progress takes no answer either, and that failure is told.
+		_ = p.bar.Set(solved)
+	}
+}
+
+// clear takes the line away again.
+func (p *progress) clear() {
+	if p.bar != nil {
+		_ = p.bar.Finish()
+	}
+}

@@ -1,0 +1,25 @@
+// Command cartwright plans power carts: from a list of parts and a description of what is wanted it finds
+// the shopping plans that are cheapest, can be wired and can be rolled. Run "cartwright help" to begin.
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"cartwright/cmd/cartwright/cli"
+)
+
+func main() { os.Exit(run()) }
+
+// run hands the process's arguments and streams on, and returns the exit code.
+func run() int {
+	// A closed pipe is told like any other failed write, not by a silent death.
+	signal.Ignore(syscall.SIGPIPE)
+	// The first interrupt ends the search and shows the best so far; a second one ends the program.
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	context.AfterFunc(ctx, stop)
+	return cli.Run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+}

@@ -1,0 +1,179 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"cartwright/optimize/audit"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Audit shows how what is owned stands against the limits today.
+type Audit struct {
+	Scenario *scenarios.Scenario
+	Report   audit.Report
+	Cautions []string
+}
+
+// sheet gives the verdict, then what the parts were taken for, then every check.
+func (a Audit) sheet() sheet {
+	r := a.Report
+	s := sheet{a.verdict()}
+	if len(r.Missing) > 0 {
+		s = append(s, section{title: "Missing", bullets: r.Missing})
+	}
+	if len(r.Parts) > 0 {
+		t := &table{columns: []column{text("part"), text("unit"), number("owned"), number("used"), text("taken for")}}
+		for _, p := range r.Parts {
+			t.row(p.Part, p.Unit, short(p.Have, 2), short(p.Used, 2), p.As)
+		}
+		s = append(s, section{title: "What is owned", table: t})
+	}
+	if len(r.Runs) > 0 {
+		var runs []plan.Run
+		for _, run := range r.Runs {
+			runs = append(runs, run.Run)
+		}
+		s = append(s, section{title: "How it can be wired", table: wiringTable(runs), bullets: a.badRuns()})
+	}
+	if len(r.Checks) > 0 {
+		s = append(s, a.checks())
+	}
+	if failures := a.failures(); len(failures) > 0 {
+		s = append(s, section{title: "What fails", bullets: failures})
+	}
+	if len(r.Notes) > 0 {
+		s = append(s, section{title: "Notes", bullets: r.Notes})
+	}
+	return append(s, cautions(a.Cautions))
+}
+
+// failed returns how many checks failed.
+func (a Audit) failed() int {
+	n := 0
+	for _, c := range a.Report.Checks {
+		if !c.Passed {
+			n++
+		}
+	}
+	return n
+}
+
+// verdict says whether everything is there and passes.
+func (a Audit) verdict() section {
+	title := a.Scenario.Name + ": what is owned today "
+	switch failed, missing := a.failed(), len(a.Report.Missing); {
+	case a.Report.Passed:
+		title += "passes all " + count(len(a.Report.Checks), "check", "checks")
+	case missing > 0:
+		title += fmt.Sprintf("fails %d of %s and lacks %s", failed, count(len(a.Report.Checks), "check", "checks"),
+			count(missing, "thing", "things"))
+	default:
+		title += fmt.Sprintf("fails %d of %s", failed, count(len(a.Report.Checks), "check", "checks"))
+	}
+	return section{title: title}
+}
+
+// badRuns says what each cable path that fails fails at.
+func (a Audit) badRuns() []string {
+	var bad []string
+	for _, run := range a.Report.Runs {
+		name := run.Run.Run
+		if run.Name != "" {
+			name += " " + run.Name
+		}
+		for _, c := range run.Failed {
+			bad = append(bad, fmt.Sprintf("%s fails: %s", name, failure(c)))
+		}
+	}
+	return bad
+}
+
+// failure says what a check found and what it wanted.
+func failure(c plan.Check) string {
+	unit := ""
+	if c.Unit != "" {
+		unit = " " + c.Unit
+	}
+	s := fmt.Sprintf("%s is %s%s, limit %s%s", c.Name, fixed(c.Value, checkDecimals(c)), unit, fixed(c.Limit, checkDecimals(c)), unit)
+	if c.Detail != "" {
+		s += " (" + c.Detail + ")"
+	}
+	return s
+}
+
+// checkDecimals returns to how many decimals a check's figures are shown: counts have none.
+func checkDecimals(c plan.Check) int {
+	if c.Unit == "" && c.Value == math.Trunc(c.Value) && c.Limit == math.Trunc(c.Limit) {
+		return 0
+	}
+	return decimalsOf(c.Unit)
+}
+
+// failures says in words what fails and where the limit comes from.
+func (a Audit) failures() []string {
+	var failures []string
+	for _, c := range a.Report.Checks {
+		if c.Passed {
+			continue
+		}
+		words := failure(c)
+		if c.Source != "" {
+			words += "; " + c.Source
+		}
+		failures = append(failures, words)
+	}
+	return failures
+}
+
+// checks shows every check with by how much it passed or failed.
+func (a Audit) checks() section {
+	t := &table{columns: []column{
+		text("check"), text("result"), number("has"), number("limit"), number("apart"), text("unit"),
+	}}
+	for _, c := range a.Report.Checks {
+		decimals, result := checkDecimals(c), "pass"
+		if !c.Passed {
+			result = "FAIL"
+		}
+		t.row(c.Name, result, fixed(c.Value, decimals), fixed(c.Limit, decimals),
+			fixed(apart(c), decimals), c.Unit)
+	}
+	t.notes = []string{"Apart: by how much a check passes or fails; of checks of several things the worst is shown."}
+	return section{title: "Checks", table: t}
+}
+
+// apart returns by how much a check passed or failed.
+func apart(c plan.Check) float64 { return math.Abs(c.Value - c.Limit) }
+
+// auditRecord is the JSON of the audit command, format 1.
+type auditRecord struct {
+	Format   int    `json:"format"`
+	Command  string `json:"command"`
+	Scenario string `json:"scenario"`
+	Currency string `json:"currency"`
+	Rules    string `json:"rules"`
+	audit.Report
+	Cautions []string `json:"cautions"`
+}
+
+// record holds everything, unrounded.
+func (a Audit) record() any {
+	r := a.Report
+	r.Parts, r.Runs, r.Shelves = listed(r.Parts), listed(r.Runs), listed(r.Shelves)
+	r.Missing, r.Checks = listed(r.Missing), listed(r.Checks)
+	r.Core.Batteries, r.Core.Solar = listed(r.Core.Batteries), listed(r.Core.Solar)
+	return auditRecord{jsonFormat, "audit", a.Scenario.Name, a.Scenario.Currency, string(a.Scenario.Rules), r, listed(a.Cautions)}
+}
+
+// records holds one check a row.
+func (a Audit) records() [][]string {
+	rows := [][]string{{"check", "passed", "value", "limit", "unit", "apart", "source", "detail"}}
+	for _, c := range a.Report.Checks {
+		rows = append(rows, []string{c.Name, strconv.FormatBool(c.Passed), exact(c.Value), exact(c.Limit), c.Unit,
+			exact(apart(c)), c.Source, c.Detail})
+	}
+	return rows
+}

@@ -1,0 +1,75 @@
+package view
+
+import (
+	"testing"
+	"time"
+
+	"cartwright/catalog"
+)
+
+// smallCatalogue has a part of each kind, one price too old on the day it is shown.
+func smallCatalogue() Parts {
+	part := func(id string, price catalog.Cents, kg float64, asOf time.Time) catalog.Part {
+		return catalog.Part{ID: id, Name: "Name of " + id, Price: price, MassKg: kg, AsOf: asOf}
+	}
+	fresh, old := time.Date(2026, 7, 1, 0, 0, 0, 0, time.UTC), time.Date(2025, 7, 1, 0, 0, 0, 0, time.UTC)
+	return Parts{
+		Where: "my-parts",
+		AsOf:  time.Date(2026, 8, 1, 0, 0, 0, 0, time.UTC),
+		Catalog: &catalog.Catalog{
+			Batteries: []catalog.Battery{{Part: part("slate", 90000, 45, old), Chemistry: "LFP", NominalV: 51.2,
+				CapacityWh: 5120, UsableFraction: 0.9, MaxDischargeA: 100}},
+			Inverters: []catalog.Inverter{{Part: part("gust", 79000, 24, fresh), ACV: "120/240", DCMinV: 42, DCMaxV: 60,
+				ContinuousW: 5000, SurgeW: 10000, Efficiency: 0.925, IdleW: 50}},
+			Cables: []catalog.Cable{{Part: part("cu-4-0", 0, 0, fresh), CentsPerM: 1412.5, KgPerM: 1.186, Size: "4/0 AWG",
+				Material: "copper", InsulationC: 105, EndPrice: 597}},
+			Devices: []catalog.Device{{Part: part("fuse", 5675, 0.34, time.Time{}), Type: "fuse", Class: "T", RatingA: 175,
+				Poles: 1, MaxDCV: 125, InterruptingDCA: 20000, TerminalC: 75}},
+			Busbars:  []catalog.Busbar{{Part: part("bars", 2400, 0.45, fresh), RatingA: 150, Studs: 4}},
+			Casters:  []catalog.Casters{{Part: part("trundle", 8600, 6.8, fresh), SetOf: 4, RatingKg: 160, Brakes: 2, Swivel: 2, WheelM: 0.125}},
+			Solar:    []catalog.Solar{{Part: part("sun", 13200, 20.5, fresh), Watts: 400, VocV: 37.2, VmpV: 31.2, IscA: 13.6, ImpA: 12.8}},
+			Sundries: []catalog.Sundry{{Part: part("shunt", 3900, 0.35, fresh), Role: "shunt", RatingA: 300}},
+			Offers: []catalog.Offer{
+				{PartID: "slate", Vendor: "yard", Price: 87500, MinQty: 2, Shipping: 9500, AsOf: old},
+				{PartID: "cu-4-0", Vendor: "yard", CentsPerM: 1290, MinQty: 10, AsOf: fresh},
+			},
+		},
+	}
+}
+
+func TestPartsInEveryFormat(t *testing.T) {
+	one := smallCatalogue()
+	one.Kind = catalog.KindCable
+	for _, c := range []struct {
+		file   string
+		answer Parts
+		format Format
+	}{
+		{"parts.txt", smallCatalogue(), Table},
+		{"parts.md", smallCatalogue(), Markdown},
+		{"parts.csv", smallCatalogue(), CSV},
+		{"parts.json", smallCatalogue(), JSON},
+		{"parts-cable.txt", one, Table},
+		{"parts-cable.csv", one, CSV},
+	} {
+		t.Run(c.file, func(t *testing.T) {
+			got, err := Render(c.answer, c.format)
+			if err != nil {
+				t.Fatal(err)
+			}
+			golden(t, c.file, got)
+			if c.format == Table {
+				fits(t, string(got))
+			}
+		})
+	}
+}
+
+// The catalogue that comes with the program fits the screen.
+func TestEmbeddedPartsFit(t *testing.T) {
+	got, err := Render(Parts{Where: "here", Catalog: catalog.Embedded(), AsOf: time.Date(2026, 8, 1, 0, 0, 0, 0, time.UTC)}, Table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fits(t, string(got))
+}
