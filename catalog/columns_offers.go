@@ -117,8 +117,8 @@ func oneOf(each, length string, cable func(*Offer) bool) rule[Offer] {
 
 // wholePieces is the rule that what is not cable is bought in whole pieces.
 func wholePieces(cable func(*Offer) bool) rule[Offer] {
-	return rule[Offer]{"min_qty", []string{"part", "min_m"}, func(o *Offer, at func(string) entry) *flaw {
-		if cable(o) || o.MinQty == math.Trunc(o.MinQty) {
+	return rule[Offer]{"min_qty", []string{"part"}, func(o *Offer, at func(string) entry) *flaw {
+		if cable(o) || at("min_qty").text == "" || o.MinQty == math.Trunc(o.MinQty) {
 			return nil
 		}
 		return &flaw{fmt.Sprintf("min_qty %s is not a whole number of pieces", at("min_qty").text), "write 1 or more"}

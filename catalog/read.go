@@ -143,15 +143,17 @@ func (l *loader) strayFiles() {
 
 // twice reports an id that two parts have, whatever their kinds.
 func (l *loader) twice(c *Catalog) {
+	var to report // which stops in time
 	first := map[string]problem.Pos{}
 	for _, e := range c.All() {
 		if e.ID == "" {
 			continue
 		}
 		if pos, ok := first[e.ID]; ok {
-			l.list.Add(e.Pos, fmt.Sprintf("the id %s is taken, at %s", quote(e.ID), pos), "give each part an id of its own")
+			to.add(e.Pos, fmt.Sprintf("the id %s is taken, at %s", quote(e.ID), pos), "give each part an id of its own")
 			continue
 		}
 		first[e.ID] = e.Pos
 	}
+	l.list.AddAll(&to.list)
 }

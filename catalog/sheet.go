@@ -34,7 +34,7 @@ func (r *report) add(pos problem.Pos, wrong, right string) {
 		r.list.Add(pos, wrong, right)
 	case n == maxMistakes:
 		r.lost = true
-		r.list.Add(pos, fmt.Sprintf("reading stopped after %d mistakes in this file", maxMistakes), "mend those first")
+		r.list.Add(pos, fmt.Sprintf("there are more than %d mistakes; the rest is not listed", maxMistakes), "mend those first")
 	}
 }
 
@@ -53,8 +53,9 @@ type cell struct {
 // default that may hang on other cells, and each mistake is told with the place of its cell. A reader
 // that maps rows to structs by tags knows one name for a field and stops at the first bad cell.
 type sheet struct {
-	csv *csv.Reader
-	to  *report
+	data []byte
+	csv  *csv.Reader
+	to   *report
 }
 
 // openSheet looks through a file's bytes before any row is read, and reports what is wrong with the file
@@ -81,7 +82,7 @@ func openSheet(data []byte, to *report) (*sheet, bool) {
 	r.Comment = '#'
 	r.FieldsPerRecord = -1 // counted in table.read, with a better message
 	r.TrimLeadingSpace = true
-	return &sheet{csv: r, to: to}, true
+	return &sheet{data: data, csv: r, to: to}, true
 }
 
 // badByte returns the offset of the first byte that is not UTF-8, or -1.
@@ -121,12 +122,13 @@ func longLine(data []byte) int {
 // wrong is reported and passed over.
 func (s *sheet) next() ([]cell, bool) {
 	for !s.to.full() {
+		from := s.csv.InputOffset()
 		record, err := s.csv.Read()
 		if err == io.EOF {
 			return nil, false
 		}
 		if err != nil {
-			s.quoting(err)
+			s.quoting(err, s.data[from:s.csv.InputOffset()])
 			continue
 		}
 		row := make([]cell, len(record))
@@ -145,8 +147,8 @@ func (s *sheet) next() ([]cell, bool) {
 	return nil, false
 }
 
-// quoting reports a row that encoding/csv could not split into cells.
-func (s *sheet) quoting(err error) {
+// quoting reports a row that encoding/csv could not split into cells, and the lines it read for it.
+func (s *sheet) quoting(err error, lines []byte) {
 	s.to.lost = true
 	var bad *csv.ParseError
 	if !errors.As(err, &bad) {
@@ -157,10 +159,9 @@ func (s *sheet) quoting(err error) {
 	switch {
 	case errors.Is(bad.Err, csv.ErrBareQuote):
 		s.to.add(pos, `a " stands inside a cell that is not quoted`, `quote the whole cell and write "" for each " in it`)
-	case bad.StartLine != bad.Line:
-		s.to.add(problem.Pos{File: s.to.file, Line: bad.StartLine, Column: 1},
-			fmt.Sprintf(`the row opens a quoted cell that does not end properly by line %d`, bad.Line),
-			`close it with a " just before the comma`)
+	case bytes.Count(lines, []byte(`"`))%2 == 1:
+		pos.Line, pos.Column = bad.StartLine, 1
+		s.to.add(pos, `the row opens a quoted cell and does not close it`, `put a " before the comma, or write "" for a " in the cell`)
 	default:
 		s.to.add(pos, `a quoted cell does not end at this "`, `put a comma after it, or write "" for a " in the cell`)
 	}

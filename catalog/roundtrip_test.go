@@ -1,0 +1,204 @@
+package catalog_test
+
+import (
+	"math"
+	"reflect"
+	"strconv"
+	"testing"
+	"time"
+
+	"cartwright/catalog"
+
+	"pgregory.net/rapid"
+)
+
+// What is written reads back the same, to the last bit, whatever the numbers.
+func TestWrittenReadsBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := someCatalog(t)
+		back, err := catalog.Read(written(t, c), "cart", "cart")
+		if err != nil {
+			t.Fatalf("what was written is refused:\n%v", err)
+		}
+		if got := unplaced(back); !reflect.DeepEqual(got, c) {
+			t.Fatalf("read back:\n%+v\nwritten:\n%+v", got, c)
+		}
+	})
+}
+
+// drawn draws the fields of parts.
+type drawn struct {
+	*rapid.T
+	parts int
+}
+
+// number draws a float64 of a magnitude, or now and then a bound.
+func (d *drawn) number(name string, least, most float64) float64 {
+	switch rapid.IntRange(0, 9).Draw(d.T, name+" sort") {
+	case 0:
+		return least
+	case 1:
+		return most
+	case 2, 3, 4:
+		return math.Min(most, math.Max(least, math.Round(rapid.Float64Range(least, most).Draw(d.T, name)*100)/100))
+	}
+	exponent := rapid.Float64Range(math.Log(least), math.Log(most)).Draw(d.T, name)
+	return math.Min(most, math.Max(least, math.Exp(exponent)))
+}
+
+// orZero draws such a number or zero.
+func (d *drawn) orZero(name string, least, most float64) float64 {
+	if rapid.Bool().Draw(d.T, name+" zero") {
+		return 0
+	}
+	return d.number(name, least, most)
+}
+
+func (d *drawn) count(name string, least, most int) int {
+	return rapid.IntRange(least, most).Draw(d.T, name)
+}
+
+func (d *drawn) cents(name string) catalog.Cents {
+	return catalog.Cents(rapid.Int64Range(0, 1e11).Draw(d.T, name))
+}
+
+// words draws text with everything in it that CSV must quote.
+func (d *drawn) words(name string) string {
+	return rapid.StringMatching(`([a-z#"=',;äß日\\.-]{1,6}( [a-z#"',;]{1,6}){0,2})?`).Draw(d.T, name)
+}
+
+func (d *drawn) day(name string) time.Time {
+	n := rapid.IntRange(-1, 20000).Draw(d.T, name)
+	if n < 0 {
+		return time.Time{}
+	}
+	return time.Date(1999, 12, 31+n, 0, 0, 0, 0, time.UTC)
+}
+
+// part draws what every part has, with an id of its own.
+func (d *drawn) part() catalog.Part {
+	d.parts++
+	p := catalog.Part{
+		ID:     "p" + strconv.Itoa(d.parts) + d.words("id"),
+		Name:   "n" + d.words("name"),
+		Price:  d.cents("price"),
+		MassKg: d.orZero("mass", 1e-6, 1e5),
+		Vendor: d.words("vendor"),
+		AsOf:   d.day("as of"),
+		Notes:  d.words("notes"),
+	}
+	if rapid.Bool().Draw(d.T, "guess") {
+		p.PriceLow = p.Price - min(p.Price, d.cents("low"))
+		p.PriceHigh = min(1e11, p.Price+d.cents("high"))
+	}
+	return p
+}
+
+// someCatalog draws a catalogue of one to three parts of each kind that needs one.
+func someCatalog(t *rapid.T) *catalog.Catalog {
+	d := &drawn{T: t}
+	c := &catalog.Catalog{}
+	for range d.count("batteries", 1, 3) {
+		c.Batteries = append(c.Batteries, d.battery())
+	}
+	for range d.count("inverters", 1, 3) {
+		c.Inverters = append(c.Inverters, d.inverter())
+	}
+	for range d.count("cables", 0, 3) {
+		c.Cables = append(c.Cables, d.cable())
+	}
+	for range d.count("devices", 0, 3) {
+		c.Devices = append(c.Devices, catalog.Device{
+			Part: d.part(), Type: rapid.SampledFrom([]string{"fuse", "breaker"}).Draw(t, "type"), Class: d.words("class"),
+			RatingA: d.number("rating", 1e-3, 1e6), Poles: d.count("poles", 1, 4),
+			MaxDCV: d.orZero("dc", 1e-3, 1e4), InterruptingDCA: d.orZero("dc fault", 1e-3, 1e6),
+			MaxACV: d.orZero("ac", 1e-3, 1e4), InterruptingACA: d.orZero("ac fault", 1e-3, 1e6),
+			TerminalC: rapid.SampledFrom([]float64{60, 75, 90}).Draw(t, "terminal"),
+		})
+	}
+	for range d.count("bars", 1, 2) {
+		c.Busbars = append(c.Busbars, catalog.Busbar{Part: d.part(), RatingA: d.number("rating", 1e-3, 1e6), Studs: d.count("studs", 1, 10000)})
+	}
+	for range d.count("casters", 1, 2) {
+		set := d.count("set", 1, 100)
+		c.Casters = append(c.Casters, catalog.Casters{
+			Part: d.part(), SetOf: set, RatingKg: d.number("rating", 1e-6, 1e5), Brakes: d.count("brakes", 0, set),
+			Swivel: d.count("swivel", 0, set), WheelM: d.orZero("wheel", 1e-6, 100),
+		})
+	}
+	for range d.count("modules", 0, 2) {
+		vmp, imp := d.number("vmp", 1e-3, 1e4), d.number("imp", 1e-3, 1e6)
+		c.Solar = append(c.Solar, catalog.Solar{
+			Part: d.part(), Watts: d.number("watts", 1e-3, 1e7), VmpV: vmp, VocV: d.number("voc", vmp, 1e4),
+			ImpA: imp, IscA: d.number("isc", imp, 1e6), VocTempPctPerC: rapid.Float64Range(-5, 5).Draw(t, "coefficient"),
+		})
+	}
+	for range d.count("sundries", 0, 2) {
+		c.Sundries = append(c.Sundries, catalog.Sundry{Part: d.part(), Role: "r" + d.words("role"),
+			RatingA: d.orZero("rating", 1e-3, 1e6), Spaces: d.count("spaces", 0, 10000)})
+	}
+	for i, e := range c.All() {
+		if i%2 == 0 {
+			c.Offers = append(c.Offers, d.offer(e))
+		}
+	}
+	return c
+}
+
+func (d *drawn) battery() catalog.Battery {
+	low, discharge := d.number("min v", 1e-3, 1e4), d.number("discharge", 1e-3, 1e6)
+	nominal := d.number("nominal v", low, 1e4)
+	return catalog.Battery{
+		Part: d.part(), Chemistry: "c" + d.words("chemistry"), Group: d.words("group"),
+		MinV: low, NominalV: nominal, MaxV: d.number("max v", nominal, 1e4),
+		CapacityWh: d.number("capacity", 1e-3, 1e7), UsableFraction: d.number("usable", 1e-3, 1),
+		RoundTrip: d.number("round trip", 1e-3, 1), MaxDischargeA: discharge,
+		PeakDischargeA: d.number("peak", discharge, 1e6), MaxChargeA: d.number("charge", 1e-3, 1e6),
+		ResistanceOhm: d.number("resistance", 1e-6, 1e3), ShortCircuitA: d.number("short circuit", discharge, 1e10),
+		CycleLife: d.orZero("cycles", 1, 1e6), MaxParallel: d.count("parallel", 0, 10000), MaxSeries: d.count("series", 1, 10000),
+		LengthM: d.number("length", 1e-6, 100), WidthM: d.number("width", 1e-6, 100), HeightM: d.number("height", 1e-6, 100),
+	}
+}
+
+func (d *drawn) inverter() catalog.Inverter {
+	low, tracker, watts := d.number("min v", 1e-3, 1e4), d.orZero("mppt min", 1e-3, 1e4), d.number("watts", 1e-3, 1e7)
+	return catalog.Inverter{
+		Part: d.part(), DCMinV: low, DCMaxV: d.number("max v", low, 1e4),
+		ACV:         rapid.SampledFrom([]string{"120", "230", "120/240"}).Draw(d.T, "ac"),
+		ContinuousW: watts, SurgeW: d.number("surge", watts, 1e7), LegW: d.number("leg", 1e-3, watts),
+		Efficiency: d.number("efficiency", 1e-3, 1), IdleW: d.orZero("idle", 1e-3, 1e7), ChargerA: d.orZero("charger", 1e-3, 1e6),
+		SolarMaxW: d.orZero("solar", 1e-3, 1e7), SolarMaxVocV: d.orZero("voc", 1e-3, 1e4),
+		MPPTMinV: tracker, MPPTMaxV: d.number("mppt max", math.Max(tracker, 1e-3), 1e4), MPPTMaxA: d.orZero("mppt a", 1e-3, 1e6),
+		MPPTInputs: d.count("inputs", 0, 10000), MaxUnits: d.count("units", 1, 10000),
+	}
+}
+
+func (d *drawn) cable() catalog.Cable {
+	p := d.part() // a cable's price, mass and range are of a metre
+	p.Price, p.MassKg, p.PriceLow, p.PriceHigh = 0, 0, 0, 0
+	c := catalog.Cable{
+		Part: p, CentsPerM: d.orZero("price", 1e-4, 1e11), KgPerM: d.orZero("mass", 1e-6, 1e3),
+		Size:        rapid.SampledFrom([]catalog.Size{"14 AWG", "4/0 AWG", "250 kcmil", "1.5 mm2", "35 mm2"}).Draw(d.T, "size"),
+		Material:    rapid.SampledFrom([]string{"copper", "aluminium"}).Draw(d.T, "material"),
+		InsulationC: rapid.SampledFrom([]float64{60, 70, 75, 90, 105}).Draw(d.T, "insulation"), EndPrice: d.cents("end"),
+	}
+	if rapid.Bool().Draw(d.T, "guess") {
+		c.LowCentsPerM, c.HighCentsPerM = c.CentsPerM/2, math.Min(1e11, c.CentsPerM*1.5+1)
+		if c.LowCentsPerM < 1e-4 {
+			c.LowCentsPerM = 0
+		}
+	}
+	return c
+}
+
+func (d *drawn) offer(e catalog.Entry) catalog.Offer {
+	o := catalog.Offer{
+		PartID: e.ID, Vendor: "v" + d.words("vendor"), Shipping: d.cents("shipping"), AsOf: d.day("as of"), Notes: d.words("notes"),
+	}
+	if e.Kind == catalog.KindCable {
+		o.CentsPerM, o.MinQty = d.orZero("price", 1e-4, 1e11), d.number("from", 1e-3, 1e6)
+	} else {
+		o.Price, o.MinQty = d.cents("price"), float64(d.count("from", 1, 1e6))
+	}
+	return o
+}
