@@ -2,15 +2,9 @@ package wiring
 
 import (
 	"cartwright/catalog"
+	"cartwright/optimize/energy"
 	"cartwright/scenarios"
 )
-
-// InverterInputA returns the direct current of one inverter unit at full load, at the lowest bus voltage.
-//
-//	I = P / (efficiency · V_low)      NEC 690.8(A), stand-alone inverter input current; from memory
-func InverterInputA(inv *catalog.Inverter, bus scenarios.Bus) float64 {
-	return inv.ContinuousW / (inv.Efficiency * bus.LowV)
-}
 
 // StringDuty returns the duty of the path from one string of a battery to the bus bars, and whether the
 // scenario names such a run. Its design current is the battery's own limit.
@@ -19,9 +13,10 @@ func StringDuty(s *scenarios.Scenario, b *catalog.Battery) (Duty, bool) {
 }
 
 // MainDuty returns the duty of the path from the bus bars to one inverter unit, and whether the scenario
-// names such a run.
+// names such a run. Its design current is the unit's input at full load and the lowest bus voltage (NEC
+// 690.8(A), stand-alone inverter input; from memory).
 func MainDuty(s *scenarios.Scenario, inv *catalog.Inverter) (Duty, bool) {
-	return busDuty(s, scenarios.RunMain, InverterInputA(inv, s.Bus))
+	return busDuty(s, scenarios.RunMain, energy.BusA(inv, s.Bus))
 }
 
 // busDuty returns the duty of a two-wire path on the direct-current bus.
@@ -44,23 +39,12 @@ func FeederDuty(s *scenarios.Scenario, inv *catalog.Inverter, units int) (Duty, 
 	if run == nil {
 		return Duty{}, false
 	}
-	volts, threeWire := feederV(inv.ACV)
-	d := runDuty(run, float64(units)*inv.ContinuousW/volts)
+	volts := energy.FeederV(inv)
+	d := runDuty(run, energy.FeederA(inv, units))
 	d.AC, d.Ground = true, true
 	d.NominalV, d.DeviceV = volts, volts
-	d.Poles, d.Conductors = acPoles(volts), acConductors(threeWire)
+	d.Poles, d.Conductors = acPoles(volts), acConductors(volts == splitV)
 	return d, true
-}
-
-// feederV returns the volts a feeder carries its power at, and whether it has two hots and a neutral.
-func feederV(acV string) (volts float64, threeWire bool) {
-	switch acV {
-	case "120":
-		return 120, false
-	case "230":
-		return 230, false
-	}
-	return splitV, true
 }
 
 // splitV is the volts between the hots of a three-wire 120/240 V supply.

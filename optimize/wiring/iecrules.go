@@ -13,6 +13,19 @@ type iecRules struct{}
 
 var iecStandard = standardOf(scenarios.IEC)
 
+// iecClauses are the sources of the shared checks, from memory but for 433.1.
+var iecClauses = clauses{
+	present:      "IEC 60364-4-43 clause 431, 60364-5-52",
+	rating:       iec.OverloadSource.Source,
+	voltage:      "IEC 60364-5-53 clause 530",
+	poles:        "both hots of 240 V must open; common practice, no source",
+	interrupting: "IEC 60364-4-43 clause 434.5.1",
+	drop:         "IEC 60364-5-52 clause 525, IEC 60228:2004 table 3 at 70 C",
+	ground:       iec.GroundSource.Source,
+}
+
+func (iecRules) clauses() *clauses { return &iecClauses }
+
 // Check implements Rules.
 func (r iecRules) Check(d Duty, o Option, faultA float64) Result { return check(r, &d, o, faultA) }
 
@@ -25,7 +38,7 @@ func (r iecRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
 		source = iec.BreakerRatingsSource.Source
 	}
 	return append(checks,
-		ratingCheck(r, d, p, iec.OverloadSource.Source),
+		ratingCheck(r, d, p),
 		standardCheck(iecStandard.of(p), p, source))
 }
 
@@ -54,12 +67,12 @@ func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 		insulationA: float64(sets) * amps * ambient * grouping}
 	return append(checks,
 		setsCheck(sets, iec.ParallelAllowed(cable.Size), iec.ParallelSource.Source),
-		most("voltage drop", w.dropPct, 100*d.Drop, "%", iec.ResistanceSource.Source)), w
+		most("voltage drop", w.dropPct, 100*d.Drop, "%", iecClauses.drop)), w
 }
 
 func (iecRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64) {
 	checks = append(checks,
-		least("corrected ampacity", w.insulationA, d.DesignA, "A", iec.AmpacitySource.Source),
+		least("corrected ampacity", w.insulationA, d.DesignA, "A", "IEC 60364-5-52:2009 tables B.52.2, B.52.3, B.52.14 and B.52.17"),
 		most("cable protected", p.ratingA, w.insulationA, "A", iec.OverloadSource.Source))
 	if fuseRule(p) {
 		checks = append(checks, most("fuse overload", iec.FuseFactor(p.ratingA)*p.ratingA,
@@ -84,5 +97,3 @@ func (iecRules) groundListed(ground *catalog.Cable) bool {
 func (iecRules) groundMM2(w *path, _ protector, material string) (mm2 float64, ok bool) {
 	return iec.GroundAreaMM2(float64(w.sets) * w.cable.Size.AreaMM2()), material == copper
 }
-
-func (iecRules) groundSource() string { return iec.GroundSource.Source }

@@ -11,6 +11,19 @@ type necRules struct{}
 
 var necStandard = standardOf(scenarios.NEC)
 
+// necClauses are the sources of the shared checks, from memory but for 110.9, 706.31(C) and 250.122.
+var necClauses = clauses{
+	present:      "NEC 240.4, 310.1",
+	rating:       "NEC 210.20(A), 215.3",
+	voltage:      "NEC 240.60(A), 240.85, 706.31(C)",
+	poles:        "NEC 210.4(B), 240.15(B)",
+	interrupting: "NEC 110.9, 706.31(C)",
+	drop:         "NEC 210.19(A) informational note, chapter 9 table 8",
+	ground:       nec.GroundSource.Source,
+}
+
+func (necRules) clauses() *clauses { return &necClauses }
+
 // Check implements Rules.
 func (r necRules) Check(d Duty, o Option, faultA float64) Result { return check(r, &d, o, faultA) }
 
@@ -25,16 +38,16 @@ func (necRules) requiredA(d *Duty) float64 {
 
 func (r necRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
 	return append(checks,
-		ratingCheck(r, d, p, nec.ContinuousSource.Source),
+		ratingCheck(r, d, p),
 		standardCheck(necStandard.of(p), p, nec.StandardSource.Source))
 }
 
 // ratingCheck returns the check that the rating carries the design current, or is the branch's own.
-func ratingCheck(r Rules, d *Duty, p protector, source string) Check {
+func ratingCheck(r Rules, d *Duty, p protector) Check {
 	if d.Kind == scenarios.RunBranch {
 		return same("device rating", p.ratingA, d.DeviceA, "A", "the circuit's stated device")
 	}
-	return least("device rating", p.ratingA, r.requiredA(d), "A", source)
+	return least("device rating", p.ratingA, r.requiredA(d), "A", r.clauses().rating)
 }
 
 func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
@@ -49,7 +62,7 @@ func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 		insulationA: float64(sets) * amps * ambient * nec.BundlingFactor(d.Bundled)}
 	return append(checks,
 		setsCheck(sets, nec.ParallelAllowed(cable.Size), nec.ParallelSource.Source),
-		most("voltage drop", w.dropPct, 100*d.Drop, "%", nec.ResistanceSource.Source)), w
+		most("voltage drop", w.dropPct, 100*d.Drop, "%", necClauses.drop)), w
 }
 
 func (r necRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64) {
@@ -65,7 +78,7 @@ func (r necRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]C
 	}
 	checks = append(checks,
 		least("terminal ampacity", terminalA, r.requiredA(d), "A", nec.TerminalSource.Source),
-		least("corrected ampacity", allowedA, d.DesignA, "A", nec.AmbientSource.Source),
+		least("corrected ampacity", allowedA, d.DesignA, "A", "NEC 310.15, tables 310.16, 310.15(B)(1) and 310.15(C)(1)"),
 		most("cable protected", p.ratingA, largestA, "A", nec.NextSizeSource.Source))
 	if smallA, ok := nec.SmallConductorA(w.cable.Material, w.cable.Size); ok {
 		checks = append(checks, most("small conductor", p.ratingA, smallA, "A", nec.SmallSource.Source))
@@ -83,8 +96,6 @@ func (necRules) groundListed(ground *catalog.Cable) bool {
 func (necRules) groundMM2(w *path, p protector, material string) (mm2 float64, ok bool) {
 	return nec.GroundAreaMM2(p.ratingA, material, w.cable.Size)
 }
-
-func (necRules) groundSource() string { return nec.GroundSource.Source }
 
 // mostSets is the most parallel sets a path is built with.
 const mostSets = 2

@@ -78,7 +78,7 @@ func servingDevices(r Rules, d *Duty, c *catalog.Catalog) []*catalog.Device {
 	for i := range c.Devices {
 		dev := &c.Devices[i]
 		checks := r.ratingChecks(buf, d, protectorOf(d, dev))
-		if allPassed(deviceChecks(checks, d, dev, 0)) {
+		if allPassed(deviceChecks(checks, d, dev, 0, r.clauses())) {
 			devices = append(devices, dev)
 		}
 	}

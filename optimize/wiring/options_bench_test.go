@@ -72,15 +72,3 @@ func BenchmarkOptions(b *testing.B) {
 		}
 	}
 }
-
-// busDuty returns the duty of a short two-wire path on a 48 V bus.
-func busDuty(kind scenarios.RunKind, designA float64) wiring.Duty {
-	return wiring.Duty{Kind: kind, DesignA: designA, NominalV: 51.2, DeviceV: 58.4, Poles: 1, Conductors: 2,
-		LengthM: 1, AmbientC: 30, Bundled: 2, Drop: 0.03}
-}
-
-// feederDuty returns the duty of a short 120/240 V feeder.
-func feederDuty(designA float64) wiring.Duty {
-	return wiring.Duty{Kind: scenarios.RunFeeder, AC: true, DesignA: designA, NominalV: 240, DeviceV: 240, Poles: 2,
-		Conductors: 3, Ground: true, LengthM: 3, AmbientC: 30, Bundled: 3, Drop: 0.03}
-}

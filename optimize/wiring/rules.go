@@ -28,8 +28,8 @@ type Rules interface {
 	// groundMM2 returns the least area of a ground of a material; ok is false where no size is large
 	// enough.
 	groundMM2(w *path, p protector, material string) (mm2 float64, ok bool)
-	// groundSource is where groundMM2 comes from.
-	groundSource() string
+	// clauses names where the checks come from that both rule sets share.
+	clauses() *clauses
 }
 
 // path is a cable laid in so many parallel sets, with what the tables say of it.
@@ -80,13 +80,13 @@ func For(r scenarios.Rules) Rules {
 func check(r Rules, d *Duty, o Option, faultA float64) Result {
 	res := Result{RequiredA: r.requiredA(d)}
 	if o.Cable == nil || o.Sets < 1 {
-		res.Checks = []Check{least("cable present", 0, 1, "", cableSource)}
+		res.Checks = []Check{least("cable present", 0, 1, "", r.clauses().present)}
 		return res
 	}
 	checks, w := r.path(make([]Check, 0, mostChecks), d, o.Cable, o.Sets)
 	res.DropPct = w.dropPct
 	if d.OwnBreakerA <= 0 && o.Device == nil {
-		res.Checks = append(checks, least("device present", 0, 1, "", deviceSource))
+		res.Checks = append(checks, least("device present", 0, 1, "", r.clauses().present))
 		return res
 	}
 	p := protectorOf(d, o.Device)
@@ -94,7 +94,7 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 	checks = r.ratingChecks(checks, d, p)
 	if d.OwnBreakerA <= 0 {
 		res.InterruptingA = InterruptingA(*d, o.Device)
-		checks = deviceChecks(checks, d, o.Device, faultA)
+		checks = deviceChecks(checks, d, o.Device, faultA, r.clauses())
 	}
 	if w.cable != nil {
 		checks, res.AllowedA = r.pairChecks(checks, d, &w, p)
@@ -109,33 +109,30 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 // mostChecks is room enough for all checks of one option.
 const mostChecks = 16
 
-// Sources of the checks that both rule sets share.
-const (
-	cableSource     = "NEC 310.1; IEC 60364-5-52 clause 521"
-	deviceSource    = "NEC 240.4, 706.31; IEC 60364-4-43 clause 431"
-	voltageSource   = "NEC 240.60, 240.85, 706.31(C); IEC 60364-5-53"
-	polesSource     = "NEC 210.4(B), 240.15(B)"
-	interruptSource = "NEC 110.9, 706.31(C); IEC 60364-4-43 clause 434.5.1"
-)
+// clauses are the sources of the checks that both rule sets share.
+type clauses struct {
+	present, rating, voltage, poles, interrupting, drop, ground string
+}
 
 // deviceChecks adds the checks of a device that has nothing to do with the cable but the path's volts.
-func deviceChecks(checks []Check, d *Duty, dev *catalog.Device, faultA float64) []Check {
+func deviceChecks(checks []Check, d *Duty, dev *catalog.Device, faultA float64, c *clauses) []Check {
 	return append(checks,
-		least("device voltage", standsV(d, dev), d.DeviceV, "V", voltageSource),
-		least("device poles", float64(dev.Poles), float64(d.Poles), "", polesSource),
-		least("interrupting rating", InterruptingA(*d, dev), faultA, "A", interruptSource))
+		least("device voltage", standsV(d, dev), d.DeviceV, "V", c.voltage),
+		least("device poles", float64(dev.Poles), float64(d.Poles), "", c.poles),
+		least("interrupting rating", InterruptingA(*d, dev), faultA, "A", c.interrupting))
 }
 
 // groundCheck returns the check of a path's grounding conductor.
 func groundCheck(r Rules, w *path, p protector, ground *catalog.Cable) Check {
+	source := r.clauses().ground
 	if ground == nil {
-		return least("ground present", 0, 1, "", r.groundSource())
+		return least("ground present", 0, 1, "", source)
 	}
 	mm2, ok := r.groundMM2(w, p, ground.Material)
 	if !ok || !r.groundListed(ground) {
-		return least("ground listed", 0, 1, "", r.groundSource())
+		return least("ground listed", 0, 1, "", source)
 	}
-	return groundSize(ground.Size.AreaMM2(), mm2, r.groundSource())
+	return groundSize(ground.Size.AreaMM2(), mm2, source)
 }
 
 // groundSize returns the check that a ground's area reaches the least one.
