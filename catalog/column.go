@@ -79,12 +79,9 @@ func (c column[T]) onlyIf(is func(*T) bool) column[T] {
 	return c
 }
 
-// anyOf returns "a", "a or b", "a, b or c".
+// anyOf returns "a or b", or "a, b or c", of two names or more.
 func anyOf(names []string) string {
 	last := len(names) - 1
-	if last == 0 {
-		return names[0]
-	}
 	return strings.Join(names[:last], ", ") + " or " + names[last]
 }
 

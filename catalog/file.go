@@ -32,7 +32,7 @@ func readFile(fsys fs.FS, name string, to *report) ([]byte, error) {
 	case !info.Mode().IsRegular():
 		return fail("is not a plain file", "put a CSV file in its place")
 	case info.Size() > maxFile:
-		return fail(tooLong(info.Size()))
+		return fail(tooLong())
 	}
 	f, err := fsys.Open(name)
 	if err != nil {
@@ -44,15 +44,16 @@ func readFile(fsys fs.FS, name string, to *report) ([]byte, error) {
 	case err != nil:
 		return fail("cannot be read: "+reason(err), "make it a plain file that you may read")
 	case len(data) > maxFile:
-		return fail(tooLong(int64(len(data))))
+		return fail(tooLong())
 	}
 	return data, nil
 }
 
 // tooLong says that a file is larger than is read.
-func tooLong(size int64) (wrong, right string) {
-	return fmt.Sprintf("the file has %.1f MB", float64(size)/(1<<20)),
-		fmt.Sprintf("a catalogue file has at most %d MB: keep only parts you may buy", maxFile>>20)
+func tooLong() (wrong, right string) {
+	const megabytes = maxFile >> 20
+	return fmt.Sprintf("the file has more than %d MB", megabytes),
+		fmt.Sprintf("a catalogue file has at most %d MB: keep only parts you may buy", megabytes)
 }
 
 // reason returns what the system says, without the path, which stands before the message already.

@@ -21,7 +21,7 @@ func TestWrongFiles(t *testing.T) {
 		{"folder", fstest.MapFile{Mode: fs.ModeDir | 0o755}, `: is a folder; put a CSV file in its place`},
 		{"pipe", fstest.MapFile{Mode: fs.ModeNamedPipe | 0o644}, `: is not a plain file; put a CSV file in its place`},
 		{"17 MB", fstest.MapFile{Data: bytes.Repeat([]byte("#\n"), 17<<19)},
-			`: the file has 17.0 MB; a catalogue file has at most 16 MB: keep only parts you may buy`},
+			`: the file has more than 16 MB; a catalogue file has at most 16 MB: keep only parts you may buy`},
 		{"not UTF-8", fstest.MapFile{Data: []byte(header + "bars,B\xe4rs,40,1,250,6\n")},
 			`:2:7: byte 0xe4 is not UTF-8; save the file as CSV in UTF-8`},
 		{"not UTF-8 after others that are", fstest.MapFile{Data: []byte("# Bär\n" + header + "ä\xc3")},
@@ -45,7 +45,8 @@ func TestWrongFiles(t *testing.T) {
 // broken is a file system whose files cannot be opened, or not be read to the end.
 type broken struct {
 	fstest.MapFS
-	open, read error
+	stat, open, read error
+	grows            bool // has more bytes than it said
 }
 
 func (b broken) Open(name string) (fs.File, error) {
@@ -56,11 +57,19 @@ func (b broken) Open(name string) (fs.File, error) {
 	if b.open != nil {
 		return nil, &fs.PathError{Op: "open", Path: name, Err: b.open}
 	}
+	if b.grows {
+		return endless{f}, nil
+	}
 	return brokenFile{f, b.read}, nil
 }
 
 // Stat answers without opening the file.
-func (b broken) Stat(name string) (fs.FileInfo, error) { return fs.Stat(b.MapFS, name) }
+func (b broken) Stat(name string) (fs.FileInfo, error) {
+	if b.stat != nil && strings.HasSuffix(name, "busbars.csv") {
+		return nil, b.stat
+	}
+	return fs.Stat(b.MapFS, name)
+}
 
 type brokenFile struct {
 	fs.File
@@ -69,16 +78,30 @@ type brokenFile struct {
 
 func (f brokenFile) Read([]byte) (int, error) { return 0, f.err }
 
+// endless is a file that never ends.
+type endless struct{ fs.File }
+
+func (endless) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = '\n'
+	}
+	return len(p), nil
+}
+
 func TestUnreadableFiles(t *testing.T) {
 	for _, test := range []struct {
 		name string
 		fsys broken
 		want string
 	}{
-		{"no permission", broken{with(nil), fs.ErrPermission, nil},
+		{"no permission", broken{MapFS: with(nil), open: fs.ErrPermission},
 			"cart/busbars.csv: cannot be read: permission denied; make it a plain file that you may read"},
-		{"fails halfway", broken{with(nil), nil, fs.ErrClosed},
+		{"fails halfway", broken{MapFS: with(nil), read: fs.ErrClosed},
 			"cart/busbars.csv: cannot be read: file already closed; make it a plain file that you may read"},
+		{"not even looked at", broken{MapFS: with(nil), stat: fs.ErrPermission},
+			"cart/busbars.csv: cannot be read: permission denied; make it a plain file that you may read"},
+		{"longer than it said", broken{MapFS: with(nil), grows: true},
+			"cart/busbars.csv: the file has more than 16 MB; a catalogue file has at most 16 MB: keep only parts you may buy"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			_, err := readFrom(test.fsys)
@@ -93,9 +116,9 @@ func TestUnreadableFiles(t *testing.T) {
 func TestManyMistakes(t *testing.T) {
 	const most = 200
 	for _, test := range []struct{ name, rows, last string }{
-		{"cells", strings.Repeat("x,x,x,1,1,1\n", most) + strings.Repeat("y,y,y,y,y,y\n", 9999), "203:5"},
-		{"quotes", strings.Repeat("x,\"x\"x\n", 9999), "203:5"},
-		{"ids", strings.Repeat("bars,Bars,40,1,250,6\n", 9999), "203:1"},
+		{"cells", strings.Repeat("x,x,x,1,1,1\n", most) + strings.Repeat("y,y,y,y,y,y\n", 999), "203:5"},
+		{"quotes", strings.Repeat("x,\"x\"x\n", 999), "203:5"},
+		{"ids", strings.Repeat("bars,Bars,40,1,250,6\n", 999), "203:1"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			got := mistakes(t, with(map[string]string{"busbars.csv": smallest["busbars.csv"] + test.rows}))

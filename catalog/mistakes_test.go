@@ -120,6 +120,9 @@ func TestWrongRows(t *testing.T) {
 		{"long id", "sundries.csv", "shunt,Shunt", strings.Repeat("s", 65) + ",Shunt", []string{
 			`cart/sundries.csv:2:1: id has 65 characters; write at most 64`,
 		}},
+		{"control character in an id", "sundries.csv", "shunt,Shunt", "shu\x00nt,Shunt", []string{
+			`cart/sundries.csv:2:1: id "shu\x00nt" has a control character in it; write plain text`,
+		}},
 		{"long name", "sundries.csv", "Shunt", strings.Repeat("s", 501), []string{
 			`cart/sundries.csv:2:7: name has 501 characters; write at most 500`,
 		}},

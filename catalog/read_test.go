@@ -52,6 +52,33 @@ func TestDefaults(t *testing.T) {
 	}
 }
 
+// A solar input is there where solar watts are; the whole power is on the one leg of a two-wire inverter.
+func TestDefaultsThatHangOnOthers(t *testing.T) {
+	c := mustRead(t, with(map[string]string{"inverters.csv": `id,name,price,mass_kg,dc_min_v,dc_max_v,ac_v,continuous_w,surge_w,efficiency,idle_w,solar_max_w,leg_w
+sunny,Inverter,900,12,42,62,120/240,6000,12000,0.93,40,4000,
+one,Inverter,900,12,42,62,230,6000,12000,0.93,40,0,
+uneven,Inverter,900,12,42,62,120/240,6000,12000,0.93,40,,4000
+`}))
+	for i, want := range []struct {
+		inputs int
+		leg    float64
+	}{{1, 3000}, {0, 6000}, {0, 4000}} {
+		if got := c.Inverters[i]; got.MPPTInputs != want.inputs || got.LegW != want.leg {
+			t.Errorf("%s: %d inputs, %v W a leg; want %+v", got.ID, got.MPPTInputs, got.LegW, want)
+		}
+	}
+}
+
+// Files are named in messages as the caller shows the folder.
+func TestDisplay(t *testing.T) {
+	files := with(map[string]string{"busbars.csv": "\n"})
+	for display, want := range map[string]string{"": "busbars.csv: ", "parts/": "parts/busbars.csv: ", "my parts": "my parts/busbars.csv: "} {
+		if _, err := catalog.Read(files, "cart", display); err == nil || !strings.HasPrefix(err.Error(), want) {
+			t.Errorf("shown as %q: %v", display, err)
+		}
+	}
+}
+
 func TestUnitsBecomeSI(t *testing.T) {
 	c := mustRead(t, with(map[string]string{
 		"casters.csv": "id,name,price,mass_kg,rating_kg,wheel_mm,brakes,swivel,vendor,as_of,notes\n" +
@@ -125,6 +152,12 @@ func TestMissingFiles(t *testing.T) {
 			if !strings.HasPrefix(got[i], "cart/"+file+".csv") {
 				t.Errorf("mistake %d is not of %s: %s", i, file, got[i])
 			}
+		}
+	})
+	t.Run("a file for a folder", func(t *testing.T) {
+		_, err := catalog.Read(with(nil), "cart/offers.csv", "cart/offers.csv")
+		if want := "cart/offers.csv: the catalogue is a file, not a folder; name a folder with batteries.csv"; err == nil || !strings.HasPrefix(err.Error(), want) {
+			t.Errorf("got %v", err)
 		}
 	})
 	t.Run("none at all", func(t *testing.T) {
