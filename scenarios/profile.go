@@ -96,7 +96,7 @@ func (p *profile) header() bool {
 			p.wrong(i, fmt.Sprintf("column %q stands twice", names[i]), "keep one")
 			ok = false
 		case !contains(known, names[i]):
-			if near := problem.Nearest(names[i], known); near != "" {
+			if near := problem.Nearest(names[i], known); near != "" && !strings.Contains(names[i], ";") {
 				right = fmt.Sprintf("did you mean %q?", near)
 			}
 			p.wrong(i, fmt.Sprintf("unknown column %q", names[i]), right)
@@ -204,6 +204,16 @@ func (p *profile) steps() {
 			"write a row for every step of one or more days")
 		return
 	}
+	for i := 1; i < n; i++ {
+		if p.rows[i].dated != p.rows[0].dated {
+			is, not := "with", "is not"
+			if p.rows[0].dated {
+				is, not = "without", "has one"
+			}
+			p.problems.Add(p.rows[i].pos, fmt.Sprintf("the time is %s a date, the one above %s", is, not), "write all times one way")
+			return
+		}
+	}
 	step := p.between(0)
 	if step < 1 || step > 60 || dayMin%step != 0 {
 		p.problems.Add(p.rows[1].pos, fmt.Sprintf("the step from %s to %s is %d min", p.rows[0].text, p.rows[1].text, step),
@@ -234,11 +244,8 @@ func (p *profile) steps() {
 func (p *profile) between(i int) int {
 	a, b := p.rows[i], p.rows[i+1]
 	d := b.minute - a.minute
-	if !a.dated && !b.dated && d <= 0 {
+	if !a.dated && d <= 0 {
 		d += dayMin
-	}
-	if a.dated != b.dated {
-		return 0
 	}
 	return d
 }

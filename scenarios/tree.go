@@ -50,11 +50,13 @@ type entry struct {
 	value *node
 }
 
-// Bounds of nesting, so that a file made to exhaust the parser is refused: the deepest value a scenario
-// has is five levels down, and the longest line of a demo has a hundred bytes.
+// Bounds that refuse a file made to exhaust the parser, whose time grows with the square of the keys. The
+// deepest value a scenario has is five levels down, the longest line of a demo has some 130 bytes, and a
+// load has some forty tokens: words and marks.
 const (
 	maxFlowDepth = 16
 	maxLineBytes = 4000
+	maxTokens    = 30000
 )
 
 // tree is a YAML text on its way into nodes.
@@ -95,6 +97,10 @@ func (t *tree) parse(source string) (root *node) {
 		}
 	}()
 	tokens := lexer.Tokenize(source)
+	if len(tokens) > maxTokens {
+		t.list.Add(t.pos(tokens[maxTokens]), fmt.Sprintf("the scenario has more than %d words and marks", maxTokens), "write fewer")
+		return nil
+	}
 	if !t.shallow(tokens) {
 		return nil
 	}
