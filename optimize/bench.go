@@ -59,16 +59,24 @@ type bench struct {
 	fixedKg     float64 // frame and deck items
 	spacesTold  bool    // breaker spaces are counted
 	dcA         float64 // peak of the loads on the bus itself
-	// tipsMatter says that tipping can matter at all: some part of the cart lowers its balance. Then
-	// options are kept that are heavier and no dearer, since mass low down may help.
-	tipsMatter bool
-	reasons    []string // what the catalogue has nothing for
+	tips        tipping
+	reasons     []string // what the catalogue has nothing for
 
-	wired map[wiring.Duty][]option
+	wired wiredOptions
 }
 
-// lay lays a problem out.
-func lay(p Problem) (*bench, error) {
+// wiredOptions remembers the options of runs, which are the same as long as catalogue, holdings and tax
+// are.
+type wiredOptions map[wiredRun][]option
+
+// wiredRun is a run and whether heavier options had to be kept.
+type wiredRun struct {
+	duty  wiring.Duty
+	heavy bool
+}
+
+// lay lays a problem out. The options of runs are taken from, and put into, wired.
+func lay(p Problem, wired wiredOptions) (*bench, error) {
 	d, err := energy.DemandOf(p.Scenario)
 	if err != nil {
 		return nil, err
@@ -78,12 +86,12 @@ func lay(p Problem) (*bench, error) {
 		market:      newMarket(p.Scenario, p.Catalog),
 		fixedBodies: chassis.FixedBodies(p.Scenario),
 		dcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
-		wired:       map[wiring.Duty][]option{},
+		wired:       wired,
 	}
 	for _, body := range b.fixedBodies {
 		b.fixedKg += body.MassKg
 	}
-	b.tipsMatter = b.canTip()
+	b.tips = b.whatTips()
 	b.laySupplies()
 	b.layStacks()
 	b.layFixed()
@@ -133,14 +141,15 @@ func (b *bench) runOptions(d wiring.Duty, listed bool) ([]option, bool) {
 	if !listed {
 		return nil, true
 	}
-	options, seen := b.wired[d]
+	run := wiredRun{d, b.tips.heavyBoard}
+	options, seen := b.wired[run]
 	if !seen {
 		var scratch [5]use // a cable and its ends, a ground and its ends, a device
 		for _, w := range wiring.Options(b.rules, d, b.c) {
 			o := b.market.wire(&d, w, scratch[:])
-			options = b.market.keep(options, &o, b.tipsMatter)
+			options = b.market.keep(options, &o, b.tips.heavyBoard)
 		}
-		b.wired[d] = options
+		b.wired[run] = options
 	}
 	return options, len(options) > 0
 }
@@ -208,7 +217,7 @@ func (b *bench) layFixed() {
 		if len(options) == 0 {
 			b.reasons = append(b.reasons, nothing)
 		}
-		b.fixed = append(b.fixed, slot{name, count, b.market.prune(options, b.tipsMatter)})
+		b.fixed = append(b.fixed, slot{name, count, b.market.prune(options, b.tips.heavyBoard)})
 	}
 	for i := range b.s.Circuits {
 		c := &b.s.Circuits[i]
@@ -253,33 +262,6 @@ const (
 	uncountedSpaces = 1000
 )
 
-// canTip reports whether any body that could be on the cart lowers its balance at the tilt it must stand.
-// Where none does, no cart of these parts can tip and the tilt needs no watching.
-func (b *bench) canTip() bool {
-	bodies := append([]chassis.Body{chassis.BackboardBody(b.s, 1), chassis.CasterBody(b.s, 1)}, b.fixedBodies...)
-	for i := range b.s.Cart.Shelves {
-		for j := range b.c.Batteries {
-			bodies = append(bodies, chassis.ModuleBody(&b.s.Cart.Shelves[i], &b.c.Batteries[j]))
-		}
-	}
-	for _, body := range bodies {
-		side, length := b.margins(body)
-		if side < 0 || length < 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// margins returns what a body adds to the balance sideways and lengthways, in kg m: negative where it
-// would tip by itself at the tilt the cart must stand.
-func (b *bench) margins(body chassis.Body) (side, length float64) {
-	cart, tilt := &b.s.Cart, b.s.Limits.TiltDeg
-	side = chassis.TiltMargin(body, cart.TrackM/2, tilt)
-	body.OffsetM = 0
-	return side, chassis.TiltMargin(body, cart.WheelbaseM/2, tilt)
-}
-
 // shareBus reports whether strings of two stacks may sit on the same bus.
 func (b *bench) shareBus(a, c *stack) bool { return energy.ShareBus(a.bat, c.bat) }
 
@@ -296,7 +278,7 @@ func (b *bench) layBusbars() {
 		o.ratingA, o.studs = x.RatingA, x.Studs
 		b.busbars = append(b.busbars, o)
 	}
-	b.busbars = b.market.prune(b.busbars, b.tipsMatter)
+	b.busbars = b.market.prune(b.busbars, b.tips.heavyBoard)
 	if len(b.busbars) == 0 {
 		b.reasons = append(b.reasons, "the catalogue has no bus bars")
 	}
@@ -312,7 +294,7 @@ func (b *bench) layCasters() {
 		o.carriesKg = x.RatingKg
 		b.casters = append(b.casters, o)
 	}
-	b.casters = b.market.prune(b.casters, b.tipsMatter)
+	b.casters = b.market.prune(b.casters, b.tips.heavyCasters)
 	if len(b.casters) == 0 {
 		b.reasons = append(b.reasons, "the catalogue has no set of "+strconv.Itoa(b.s.Cart.Casters)+" casters")
 	}

@@ -12,7 +12,7 @@ import (
 // solver that reads MPS can check the first plan with it. A ratio is no linear objective, so ByLife
 // cannot be written.
 func FullModel(p Problem, o Options) (*milp.Model, error) {
-	b, err := lay(p)
+	b, err := lay(p, wiredOptions{})
 	if err != nil {
 		return nil, err
 	}
@@ -33,7 +33,7 @@ func FullModel(p Problem, o Options) (*milp.Model, error) {
 
 // wholeSpace is the space of every plan there is.
 func (b *bench) wholeSpace() space {
-	sp := space{settled: !b.tipsMatter}
+	sp := space{settled: !b.tips.matter()}
 	for i := range b.supplies {
 		sp.supplies = append(sp.supplies, i)
 	}

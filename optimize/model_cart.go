@@ -44,7 +44,7 @@ func (p *program) casters() *slotVars {
 
 // balance asks that the cart does not tip, unless that was settled before.
 func (p *program) balance() {
-	if !p.b.tipsMatter || p.sp.settled {
+	if p.sp.settled {
 		return
 	}
 	var side, length milp.Expr

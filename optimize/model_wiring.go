@@ -31,8 +31,8 @@ func just(n int) milp.Expr {
 }
 
 // usable returns the options that serve, with what no longer tells them apart taken out by alike, and
-// without those that another dominates.
-func (p *program) usable(options []option, serves func(*option) bool, alike func(*option)) []option {
+// without those that another dominates. Heavy says that mass may help there against tipping.
+func (p *program) usable(options []option, heavy bool, serves func(*option) bool, alike func(*option)) []option {
 	var kept []option
 	for i := range options {
 		if serves != nil && !serves(&options[i]) {
@@ -44,7 +44,7 @@ func (p *program) usable(options []option, serves func(*option) bool, alike func
 		}
 		kept = append(kept, o)
 	}
-	return p.b.market.prune(kept, !p.sp.settled)
+	return p.b.market.prune(kept, heavy && !p.sp.settled)
 }
 
 // fixed reports whether supply and strings are given: then currents and connections are, too.
@@ -86,7 +86,7 @@ func (p *program) layStrings() {
 			continue
 		}
 		calm := wiring.StringFaultA(k.shortA, math.Max(k.shortA, least)) // holds in the whole space
-		options := p.usable(k.options, func(o *option) bool { return o.interruptingA >= calm },
+		options := p.usable(k.options, p.b.tips.heavyBoard, func(o *option) bool { return o.interruptingA >= calm },
 			breaksAll(math.Max(k.shortA, most-k.shortA)))
 		s := slot{name: "string " + k.bat.ID, count: r.hi, options: options}
 		p.slot(slotString, i, s, milp.Sum(milp.T(1, p.strings[i])), r.lo, r.hi)
@@ -105,11 +105,11 @@ func (p *program) laySupply() {
 		}
 		name := v.inv.ID + " x" + strconv.Itoa(v.units)
 		if v.main != nil {
-			options := p.usable(v.main, func(o *option) bool { return o.interruptingA >= least }, breaksAll(most))
+			options := p.usable(v.main, p.b.tips.heavyBoard, func(o *option) bool { return o.interruptingA >= least }, breaksAll(most))
 			p.slot(slotMain, i, slot{name: "main " + name, count: v.units, options: options}, count(v.units), sure*v.units, v.units)
 		}
 		if v.feeder != nil {
-			s := slot{name: "feeder " + name, count: 1, options: p.usable(v.feeder, nil, nil)}
+			s := slot{name: "feeder " + name, count: 1, options: p.usable(v.feeder, p.b.tips.heavyBoard, nil, nil)}
 			p.slot(slotFeeder, i, s, count(1), sure, 1)
 		}
 	}
@@ -118,7 +118,7 @@ func (p *program) laySupply() {
 // layFixed fills what every plan has.
 func (p *program) layFixed() {
 	for _, s := range p.b.fixed {
-		s.options = p.usable(s.options, nil, nil)
+		s.options = p.usable(s.options, p.b.tips.heavyBoard, nil, nil)
 		p.slot(slotFixed, 0, s, just(s.count), s.count, s.count)
 	}
 }
@@ -137,13 +137,13 @@ func (p *program) layBusbars() {
 		serves = func(o *option) bool { return o.ratingA >= least && o.studs >= studs }
 		alike = func(o *option) { o.ratingA, o.studs = least, studs }
 	}
-	s := slot{name: "bus bars", count: 1, options: p.usable(p.b.busbars, serves, alike)}
+	s := slot{name: "bus bars", count: 1, options: p.usable(p.b.busbars, p.b.tips.heavyBoard, serves, alike)}
 	p.slot(slotBusbar, 0, s, just(1), 1, 1)
 }
 
 // layCasters chooses the set of casters; what they must carry is known once everything is weighed.
 func (p *program) layCasters() {
-	s := slot{name: "casters", count: 1, options: p.usable(p.b.casters, nil, nil)}
+	s := slot{name: "casters", count: 1, options: p.usable(p.b.casters, p.b.tips.heavyCasters, nil, nil)}
 	p.slot(slotCasters, 0, s, just(1), 1, 1)
 }
 

@@ -8,6 +8,7 @@
 package optimize
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -84,7 +85,13 @@ type Result struct {
 	// Changes is filled where no plan is possible: the smallest change of each single limit that makes one
 	// possible, or a smallest joint change where no single one will do.
 	Changes []Change
+	// Reasons tells, where no plan is possible, what the catalogue has nothing for.
+	Reasons []string
 }
+
+// ErrUnknown is returned where time ran out, or the solver gave up, before it was known whether a plan is
+// possible.
+var ErrUnknown = errors.New("it is not known in the time given whether a plan is possible")
 
 // Change is one limit and how far it has to give.
 type Change struct {

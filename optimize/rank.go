@@ -30,7 +30,8 @@ func Check(p Problem) error { return p.Scenario.Check(p.Catalog) }
 func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 	start := time.Now()
 	o = o.withDefaults(p)
-	b, err := lay(p)
+	wired := wiredOptions{}
+	b, err := lay(p, wired)
 	if err != nil {
 		return nil, err
 	}
@@ -47,7 +48,13 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	result.Cautions = append(result.Cautions, b.cautions()...)
+	if result.Solver.Status == Infeasible {
+		result.Reasons = b.reasons
+		if result.Changes, err = changes(ctx, p, wired); err != nil && !errors.Is(err, ErrUnknown) {
+			return nil, err
+		}
+	}
+	result.Cautions = b.cautions()
 	result.Solver.Seconds = time.Since(start).Seconds()
 	return result, nil
 }
@@ -81,6 +88,7 @@ type ranking struct {
 	scores  []float64       // of all plans found, the best first, as many as are asked for
 	models  int
 	retries []string
+	anyPlan bool // the first plan met is enough, be it the best or not
 	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
 	stopped bool
 }
@@ -97,6 +105,10 @@ func (r *ranking) run(ctx context.Context) error {
 		if len(cores) > 0 {
 			if err := r.solveAll(ctx, cores); err != nil {
 				return err
+			}
+			if r.anyPlan && len(r.scores) > 0 {
+				r.takeRest()
+				return nil
 			}
 			continue
 		}

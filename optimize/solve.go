@@ -3,9 +3,7 @@ package optimize
 import (
 	"context"
 	"fmt"
-	"math"
 
-	"cartwright/optimize/chassis"
 	"cartwright/optimize/milp"
 )
 
@@ -73,72 +71,6 @@ func (b *bench) coreSpace(c *core) space {
 			sp.strings = append(sp.strings, stringRange{b.groups[c.group][j], n, n})
 		}
 	}
-	sp.settled = !b.tipsMatter || b.cannotTip(c)
+	sp.settled = !b.tips.matter() || b.cannotTip(c)
 	return sp
-}
-
-// cannotTip reports whether a core's cart stands however its modules are placed and whatever its
-// support weighs.
-func (b *bench) cannotTip(c *core) bool {
-	var side, length float64
-	add := func(y, x float64) {
-		side += y
-		length += x
-	}
-	for _, body := range b.fixedBodies {
-		add(b.margins(body))
-	}
-	for j, n := range c.counts {
-		if n == 0 {
-			continue
-		}
-		k := &b.stacks[b.groups[c.group][j]]
-		y, x := math.Inf(1), math.Inf(1)
-		for s := range b.s.Cart.Shelves {
-			if k.caps[s] > 0 {
-				my, mx := b.margins(chassis.ModuleBody(&b.s.Cart.Shelves[s], k.bat))
-				y, x = math.Min(y, my), math.Min(x, mx)
-			}
-		}
-		add(float64(n*k.series)*y, float64(n*k.series)*x)
-	}
-	least, most := b.boardMass(c)
-	y, x := b.margins(chassis.BackboardBody(b.s, 1))
-	add(worstMargin(y, x, least, most))
-	lightest := leastOf(b.casters, nil, massOf)
-	heaviest := -leastOf(b.casters, nil, func(o *option) float64 { return -o.kg })
-	y, x = b.margins(chassis.CasterBody(b.s, 1))
-	add(worstMargin(y, x, lightest, heaviest))
-	return side >= 0 && length >= 0
-}
-
-// worstMargin returns what a mass between least and most adds to the balance at the worst, given what
-// one kg of it adds.
-func worstMargin(side, length, least, most float64) (y, x float64) {
-	return math.Min(side*least, side*most), math.Min(length*least, length*most)
-}
-
-// boardMass returns the least and the most that can hang on the backboard with a core.
-func (b *bench) boardMass(c *core) (least, most float64) {
-	v := &b.supplies[c.supply]
-	add := func(count int, options []option) {
-		if len(options) == 0 {
-			return
-		}
-		least += float64(count) * leastOf(options, nil, massOf)
-		most -= float64(count) * leastOf(options, nil, func(o *option) float64 { return -o.kg })
-	}
-	for j, n := range c.counts {
-		if n > 0 {
-			add(n, b.stacks[b.groups[c.group][j]].options)
-		}
-	}
-	add(v.units, v.main)
-	add(1, v.feeder)
-	add(1, b.busbars)
-	for _, s := range b.fixed {
-		add(s.count, s.options)
-	}
-	own := float64(v.units) * v.inv.MassKg
-	return least + own, most + own
 }

@@ -1,0 +1,196 @@
+package optimize
+
+import (
+	"context"
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+)
+
+// cents returns an amount of currency units in whole cents.
+func cents(units float64) catalog.Cents { return catalog.CentsFrom(units) }
+
+// Feasible finds out whether a problem has any plan: the first one met, or nil. It is an error where time
+// ran out or the solver gave up before that was known.
+func Feasible(ctx context.Context, p Problem) (*plan.Plan, error) {
+	return firstPlan(ctx, p, wiredOptions{}, ByCost, true)
+}
+
+// firstPlan returns the best plan, or just any; nil where there is none.
+func firstPlan(ctx context.Context, p Problem, wired wiredOptions, by By, anyPlan bool) (*plan.Plan, error) {
+	b, err := lay(p, wired)
+	if err != nil {
+		return nil, err
+	}
+	o := Options{Plans: 1, By: by}.withDefaults(p)
+	r := &ranking{search: newSearch(b, by), o: o, anyPlan: anyPlan}
+	if err := r.run(ctx); err != nil {
+		return nil, err
+	}
+	if len(r.ranked) > 0 {
+		return &r.ranked[0].plan, nil
+	}
+	if r.stopped || r.gaveUp {
+		return nil, ErrUnknown
+	}
+	return nil, nil
+}
+
+// changes returns, for a problem without a plan, the smallest change of every single limit that makes one
+// possible, each found by solving; where no single limit will do, a smallest joint change; nothing where
+// not even all limits together would.
+func changes(ctx context.Context, p Problem, wired wiredOptions) ([]Change, error) {
+	all := levers(p.Scenario)
+	var single []Change
+	for i := range all {
+		to, ok, err := leastChange(ctx, p, wired, all[i])
+		if err != nil {
+			return single, err
+		}
+		if ok {
+			single = append(single, Change{[]LimitChange{all[i].change(p, to)}})
+		}
+	}
+	if len(single) > 0 {
+		return single, nil
+	}
+	return jointChange(ctx, p, wired, all)
+}
+
+// change tells a lever's change.
+func (l *lever) change(p Problem, to float64) LimitChange {
+	unit := l.unit
+	if l.name == "budget" {
+		unit = p.Scenario.Currency
+	}
+	return LimitChange{Name: l.name, From: l.get(p.Scenario), To: to, Unit: unit}
+}
+
+// leastChange returns the value nearest to a limit's own with which there is a plan, to the lever's step.
+func leastChange(ctx context.Context, p Problem, wired wiredOptions, l lever) (to float64, ok bool, err error) {
+	loose := p.with([]lever{l}, []float64{l.end})
+	found, err := firstPlan(ctx, loose, wired, l.by.orCost(), l.by == "")
+	if err != nil || found == nil {
+		return 0, false, err
+	}
+	if l.by != "" { // the best plan by this objective needs least of the limit
+		return l.round(l.shown(found, p.Scenario)), true, nil
+	}
+	tight, open := l.get(p.Scenario), l.end
+	open = l.nearer(found, p, tight, open)
+	for math.Abs(open-tight) > l.step {
+		middle := (open + tight) / 2
+		found, err := firstPlan(ctx, p.with([]lever{l}, []float64{middle}), wired, ByCost, true)
+		switch {
+		case err != nil:
+			return 0, false, err
+		case found == nil:
+			tight = middle
+		default:
+			open = l.nearer(found, p, tight, middle)
+		}
+	}
+	return l.round(open), true, nil
+}
+
+// orCost returns the objective, or that of cost where there is none.
+func (by By) orCost() By {
+	if by == "" {
+		return ByCost
+	}
+	return by
+}
+
+// nearer returns how much of a limit a plan needs, where the plan tells and it is nearer to the limit's
+// own value than what was tried.
+func (l *lever) nearer(found *plan.Plan, p Problem, tight, tried float64) float64 {
+	if l.shown == nil {
+		return tried
+	}
+	v := l.shown(found, p.Scenario)
+	if l.loosens(tried, v) && l.loosens(v, tight) {
+		return v
+	}
+	return tried
+}
+
+// round moves a value to a whole step on the loose side, so that what is printed is enough.
+func (l *lever) round(v float64) float64 {
+	const hair = 1e-6 // of a step
+	steps := v / l.step
+	if l.end < v {
+		return math.Floor(steps+hair) * l.step
+	}
+	return math.Ceil(steps-hair) * l.step
+}
+
+// jointChange finds a smallest set of limits that together make a plan possible, and then for one after
+// the other how little is enough while those after it are open.
+func jointChange(ctx context.Context, p Problem, wired wiredOptions, all []lever) ([]Change, error) {
+	set, err := smallestSet(ctx, p, wired, all)
+	if err != nil || set == nil {
+		return nil, err
+	}
+	values := make([]float64, len(set))
+	for i := range set {
+		values[i] = set[i].end
+	}
+	var change Change
+	for i := range set {
+		others := append(append([]lever(nil), set[:i]...), set[i+1:]...)
+		open := append(append([]float64(nil), values[:i]...), values[i+1:]...)
+		to, ok, err := leastChange(ctx, p.with(others, open), wired, set[i])
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			return nil, nil // the engine contradicts itself; say nothing rather than something wrong
+		}
+		values[i] = to
+		change.Limits = append(change.Limits, set[i].change(p, to))
+	}
+	return []Change{change}, nil
+}
+
+// smallestSet returns the smallest set of levers, the first of its size in their order, that makes a plan
+// possible when they no longer limit anything; nil where not even all of them do.
+func smallestSet(ctx context.Context, p Problem, wired wiredOptions, all []lever) ([]lever, error) {
+	possible := func(set []lever) (bool, error) {
+		ends := make([]float64, len(set))
+		for i := range set {
+			ends[i] = set[i].end
+		}
+		found, err := firstPlan(ctx, p.with(set, ends), wired, ByCost, true)
+		return found != nil, err
+	}
+	if ok, err := possible(all); err != nil || !ok {
+		return nil, err
+	}
+	for size := 2; size < len(all); size++ {
+		set, err := firstSet(all, size, nil, possible)
+		if err != nil || set != nil {
+			return set, err
+		}
+	}
+	return all, nil
+}
+
+// firstSet returns the first set of a size that is possible.
+func firstSet(rest []lever, size int, chosen []lever, possible func([]lever) (bool, error)) ([]lever, error) {
+	if size == 0 {
+		ok, err := possible(chosen)
+		if err != nil || !ok {
+			return nil, err
+		}
+		return chosen, nil
+	}
+	for i := 0; i+size <= len(rest); i++ {
+		next := append(append([]lever(nil), chosen...), rest[i])
+		set, err := firstSet(rest[i+1:], size-1, next, possible)
+		if err != nil || set != nil {
+			return set, err
+		}
+	}
+	return nil, nil
+}

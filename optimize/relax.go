@@ -1,0 +1,145 @@
+package optimize
+
+import (
+	"math"
+	"slices"
+
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// lever is one limit of a scenario that can give way: how to read it, set it, and how far it may go at
+// all. Safety factors and the rules for wiring are no levers.
+type lever struct {
+	name  string
+	unit  string
+	step  float64 // how finely a change is told
+	end   float64 // the value that no longer limits anything
+	get   func(s *scenarios.Scenario) float64
+	set   func(s *scenarios.Scenario, v float64)
+	by    By                                                // the objective whose best plan shows the least change at once; "" where it has to be searched
+	shown func(p *plan.Plan, s *scenarios.Scenario) float64 // what a plan needs of the limit; nil: not told by a plan
+}
+
+// levers returns the limits a scenario states, in the order they are told.
+func levers(s *scenarios.Scenario) []lever {
+	list := []lever{
+		{name: "autonomy", unit: "h", step: 0.01, end: shortestH,
+			get:   func(s *scenarios.Scenario) float64 { return s.AutonomyH },
+			set:   func(s *scenarios.Scenario, v float64) { s.AutonomyH = v },
+			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.AutonomyH }},
+	}
+	if s.Recharge != nil {
+		list = append(list, lever{name: "recharge within", unit: "h", step: 0.01, end: longestH,
+			get: func(s *scenarios.Scenario) float64 { return s.Recharge.WithinH },
+			set: func(s *scenarios.Scenario, v float64) {
+				r := *s.Recharge
+				r.WithinH = v
+				s.Recharge = &r
+			}})
+	}
+	if !math.IsInf(s.Limits.MassKg, 1) {
+		list = append(list, lever{name: "mass", unit: "kg", step: 0.01, end: math.Inf(1), by: ByMass,
+			get:   func(s *scenarios.Scenario) float64 { return s.Limits.MassKg },
+			set:   func(s *scenarios.Scenario, v float64) { s.Limits.MassKg = v },
+			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.MassKg }})
+	}
+	if s.Limits.Budget != math.MaxInt64 {
+		list = append(list, budgetLever())
+	}
+	if s.Limits.Reserve > 0 {
+		list = append(list, lever{name: "reserve", unit: "%", step: 0.01, end: 0,
+			get: func(s *scenarios.Scenario) float64 { return 100 * s.Limits.Reserve },
+			set: func(s *scenarios.Scenario, v float64) { s.Limits.Reserve = v / 100 }})
+	}
+	list = append(list, lever{name: "tilt", unit: "deg", step: 0.01, end: 0.01,
+		get:   func(s *scenarios.Scenario) float64 { return s.Limits.TiltDeg },
+		set:   func(s *scenarios.Scenario, v float64) { s.Limits.TiltDeg = v },
+		shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.Balance.TiltDeg }})
+	if s.Limits.PushN > 0 {
+		list = append(list, lever{name: "push", unit: "N", step: 0.01, end: math.MaxFloat32, by: ByMass,
+			get: func(s *scenarios.Scenario) float64 { return s.Limits.PushN },
+			set: func(s *scenarios.Scenario, v float64) { s.Limits.PushN = v },
+			shown: func(p *plan.Plan, s *scenarios.Scenario) float64 {
+				return chassis.PushN(p.MassKg, s.Limits.Slope)
+			}})
+	}
+	return append(append(list, dropLevers(s)...), shelfLevers(s)...)
+}
+
+const (
+	shortestH   = 1.0 / 60
+	longestH    = 31 * 24
+	largestDrop = 20 // % of the nominal voltage
+)
+
+func budgetLever() lever {
+	return lever{name: "budget", unit: "", step: 0.01, end: math.Inf(1), by: ByCost,
+		get: func(s *scenarios.Scenario) float64 { return s.Limits.Budget.Units() },
+		set: func(s *scenarios.Scenario, v float64) {
+			s.Limits.Budget = math.MaxInt64
+			if !math.IsInf(v, 1) {
+				s.Limits.Budget = cents(v)
+			}
+		},
+		shown: func(p *plan.Plan, s *scenarios.Scenario) float64 { return p.Cost.Units() - s.Sold.Units() }}
+}
+
+// dropLevers are the voltage drops allowed on runs and circuits.
+func dropLevers(s *scenarios.Scenario) []lever {
+	var list []lever
+	for i := range s.Runs {
+		list = append(list, lever{name: "drop of the " + string(s.Runs[i].Kind), unit: "%", step: 0.001, end: largestDrop,
+			get: func(s *scenarios.Scenario) float64 { return 100 * s.Runs[i].Drop },
+			set: func(s *scenarios.Scenario, v float64) {
+				s.Runs = slices.Clone(s.Runs)
+				s.Runs[i].Drop = v / 100
+			}})
+	}
+	for i := range s.Circuits {
+		list = append(list, lever{name: "drop of circuit " + s.Circuits[i].Name, unit: "%", step: 0.001, end: largestDrop,
+			get: func(s *scenarios.Scenario) float64 { return 100 * s.Circuits[i].Drop },
+			set: func(s *scenarios.Scenario, v float64) {
+				s.Circuits = slices.Clone(s.Circuits)
+				s.Circuits[i].Drop = v / 100
+			}})
+	}
+	return list
+}
+
+// shelfLevers are the masses the shelves may carry.
+func shelfLevers(s *scenarios.Scenario) []lever {
+	var list []lever
+	for i := range s.Cart.Shelves {
+		if math.IsInf(s.Cart.Shelves[i].MaxMassKg, 1) {
+			continue
+		}
+		list = append(list, lever{name: "mass on shelf " + s.Cart.Shelves[i].Name, unit: "kg", step: 0.01, end: math.Inf(1),
+			get: func(s *scenarios.Scenario) float64 { return s.Cart.Shelves[i].MaxMassKg },
+			set: func(s *scenarios.Scenario, v float64) {
+				s.Cart.Shelves = slices.Clone(s.Cart.Shelves)
+				s.Cart.Shelves[i].MaxMassKg = v
+			},
+			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.Shelves[i].MassKg }})
+	}
+	return list
+}
+
+// loosens reports whether a is a looser value of the lever than b.
+func (l *lever) loosens(a, b float64) bool {
+	if l.end < b {
+		return a < b
+	}
+	return a > b
+}
+
+// with returns a copy of a problem with levers set.
+func (p Problem) with(levers []lever, values []float64) Problem {
+	s := *p.Scenario
+	for i := range levers {
+		levers[i].set(&s, values[i])
+	}
+	p.Scenario = &s
+	return p
+}
