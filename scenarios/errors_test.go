@@ -309,6 +309,12 @@ func TestErrors(t *testing.T) {
 			[]string{"60 W}", "60 W, duty: &half 50 %}\n  - {name: b, watts: 5 W, duty: *half}"},
 			`5:37: an anchor or alias is not read in a scenario; write the value out where it is wanted
 6:33: an anchor or alias is not read in a scenario; write the value out where it is wanted`},
+		{"tag on the cart, and other mistakes", []string{"Test cart", "!!str Test cart", "cart:", "cart: &c", "18 h", "18"},
+			`1:7: a tag is not read in a scenario; write the value alone
+6:11: autonomy: "18" has no unit; add h, min, s or days, for example "18 h"
+7:7: an anchor or alias is not read in a scenario; write the value out where it is wanted`},
+		{"directive", []string{"name: Test cart", "%YAML 1.2\n---\nname: Test cart"},
+			`1:1: a directive is not read in a scenario; leave it out`},
 		{"merge key",
 			[]string{"", "<<: {a: 1}"},
 			`14:1: a merge key is not read in a scenario; write the keys out where they are wanted`},

@@ -65,7 +65,7 @@ func (s *Scenario) read(data []byte, file string, open opener, list *problem.Lis
 		return
 	}
 	root := parseTree(data, file, list)
-	if root == nil {
+	if root == nil || root.kind == isRefused {
 		return
 	}
 	if root.kind != isMapping {

@@ -84,6 +84,7 @@ func (s section) value(key string, want kind, required bool, form string) *node 
 			right += ", or leave the key out"
 		}
 		s.r.problems.Add(n.pos, fmt.Sprintf("%q has no value", key), right)
+	case n.kind == isRefused:
 	case n.kind == isTruth:
 		s.r.problems.Add(n.pos, fmt.Sprintf("%q is the bare word %s", key, n.source), "write "+form)
 	default:
@@ -122,6 +123,9 @@ func (s section) items(key, noun string, required bool, known []string) []sectio
 	var out []section
 	for i, item := range n.items {
 		path := s.at(key) + "[" + strconv.Itoa(i) + "]"
+		if item.kind == isRefused {
+			continue
+		}
 		if item.kind != isMapping {
 			s.r.problems.Add(item.pos, fmt.Sprintf("%s is %v", noun, item.kind),
 				"write its keys: "+strings.Join(known, ", "))

@@ -25,11 +25,12 @@ const (
 	isTruth               // an unquoted true or false
 	isList                // a sequence
 	isMapping             // keys with values
+	isRefused             // what a scenario may not have; that was told
 )
 
 // String returns the kind as it is told to the person who wrote it.
 func (k kind) String() string {
-	return [...]string{"nothing", "text", "a number", "true or false", "a list", "a group of keys"}[k]
+	return [...]string{"nothing", "text", "a number", "true or false", "a list", "a group of keys", "refused"}[k]
 }
 
 // node is a value in the file. Pos and source are kept so that a mistake is told where it stands, and so
@@ -67,8 +68,8 @@ type tree struct {
 }
 
 // parseTree reads YAML text into nodes, or adds to the list why it cannot be read and returns nil.
-// Anchors, aliases, merge keys, tags, directives and further documents are refused: nothing in a scenario
-// needs them, and they are how a small file can be made to stand for a huge one.
+// Anchors, aliases, merge keys, tags, directives and further documents are refused, each where it stands:
+// nothing in a scenario needs them, and they are how a small file can be made to stand for a huge one.
 func parseTree(data []byte, file string, list *problem.List) *node {
 	source := strings.ReplaceAll(string(data), "\r\n", "\n")
 	t := &tree{file: file, lines: strings.Split(source, "\n"), list: list}
@@ -79,24 +80,16 @@ func parseTree(data []byte, file string, list *problem.List) *node {
 			return nil
 		}
 	}
-	before := list.Len()
-	root := t.parse(source)
-	if list.Len() > before {
-		return nil
-	}
-	return root
+	return t.parse(source)
 }
 
-// parse turns the text into nodes. The YAML parser has been seen to panic on broken text; that is told as
-// what it is, a text that cannot be read.
-func (t *tree) parse(source string) (root *node) {
-	defer func() {
-		if recover() != nil {
-			t.unreadable(problem.Pos{File: t.file}, "")
-			root = nil
-		}
-	}()
-	tokens := lexer.Tokenize(source)
+// parse turns the text into nodes.
+func (t *tree) parse(source string) *node {
+	var tokens token.Tokens
+	if err := guard(func() error { tokens = lexer.Tokenize(source); return nil }); err != nil {
+		t.unreadable(problem.Pos{File: t.file}, err.Error())
+		return nil
+	}
 	if len(tokens) > maxTokens {
 		t.list.Add(t.pos(tokens[maxTokens]), fmt.Sprintf("the scenario has more than %d words and marks", maxTokens), "write fewer")
 		return nil
@@ -104,19 +97,27 @@ func (t *tree) parse(source string) (root *node) {
 	if !t.shallow(tokens) {
 		return nil
 	}
-	f, err := parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
+	var f *ast.File
+	err := guard(func() (err error) {
+		f, err = parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
+		return err
+	})
 	if err != nil {
 		var syntax *yaml.SyntaxError
 		if errors.As(err, &syntax) && syntax.Token != nil {
 			t.unreadable(t.pos(syntax.Token), strings.ReplaceAll(syntax.Message, "'\t'", "tab"))
 		} else {
-			t.unreadable(problem.Pos{File: t.file}, "")
+			t.unreadable(problem.Pos{File: t.file}, err.Error())
 		}
 		return nil
 	}
 	var body ast.Node
 	for _, doc := range f.Docs {
 		if doc.Body == nil {
+			continue
+		}
+		if d, ok := doc.Body.(*ast.DirectiveNode); ok {
+			t.refuse(d.GetToken(), "a directive", "leave it out")
 			continue
 		}
 		if body != nil {
@@ -129,6 +130,17 @@ func (t *tree) parse(source string) (root *node) {
 		return &node{kind: isEmpty, pos: problem.Pos{File: t.file, Line: 1, Column: 1}}
 	}
 	return t.node(body)
+}
+
+// guard runs a part of the YAML parser and returns a panic of it as an error: broken text of a user must
+// not bring the program down, whoever is at fault.
+func guard(parse func() error) (err error) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			err = fmt.Errorf("the parser failed: %v", fault)
+		}
+	}()
+	return parse()
 }
 
 // shallow reports whether brackets and braces are nested no deeper than maxFlowDepth.
@@ -183,12 +195,13 @@ func (t *tree) node(n ast.Node) *node {
 		}
 	case *ast.AnchorNode, *ast.AliasNode:
 		t.refuse(n.GetToken(), "an anchor or alias", "write the value out where it is wanted")
+		out.kind = isRefused
 	case *ast.TagNode:
 		t.refuse(n.GetToken(), "a tag", "write the value alone")
-	case *ast.DirectiveNode:
-		t.refuse(n.GetToken(), "a directive", "leave it out")
+		out.kind = isRefused
 	default:
-		t.refuse(n.GetToken(), "something that no scenario has", "write keys and values")
+		t.refuse(n.GetToken(), "this", "write keys and values")
+		out.kind = isRefused
 	}
 	return out
 }
