@@ -3,6 +3,18 @@
 //
 // Units are converted once, while reading: past this package everything is in SI units (metres,
 // kilograms, volts, amperes, watts, watt-hours, ohms) and money is in whole cents.
+//
+// The files are CSV of RFC 4180 in UTF-8, with lines that begin with # as comments. A header says the unit
+// of its column and may say either of a pair (mass_kg or mass_lb). The tables of columns in columns_*.go
+// are the format: names, what must be there, what an empty cell stands for; Columns shows them to people.
+// Conversions are exact and rounded once, so that either unit of a pair gives the same float64.
+//
+// Every mistake in every file is reported at once, with its place (package problem). What is accepted is
+// finite and within bounds that no sum, product or quotient of it overflows; past Read it is trusted.
+//
+// Whether a conductor size or a device rating stands in a table of the codes is not judged here: that
+// hangs on the rule set of a scenario. Nor is it an error if a part is of no use, for example a device
+// that states no voltage.
 package catalog
 
 import "sort"

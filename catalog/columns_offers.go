@@ -8,9 +8,6 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// quantities measures how many an offer begins at.
-var quantities = &scale{unit{"pieces, of a cable metres", "", tens(0), "4"}, nil, 0, 1e-3, 1e6}
-
 // offerTable is the format of offers.csv beside a catalogue of parts. What a price and a quantity are of
 // hangs on the part: for a cable, "price" is that of a metre and "min_qty" counts metres; the columns
 // price_per_m|price_per_ft and min_m|min_ft say so in their headers and take either unit.

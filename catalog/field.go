@@ -2,7 +2,7 @@ package catalog
 
 import (
 	"fmt"
-	"math/big"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -23,7 +23,7 @@ func number[T any](name string, s *scale, allow signs, field func(*T) *float64) 
 	c.read = func(v *T, in entry) *flaw {
 		x, bad := s.read(in, allow)
 		if bad == nil {
-			*field(v), _ = x.Float64()
+			*field(v) = x
 		}
 		return bad
 	}
@@ -31,7 +31,7 @@ func number[T any](name string, s *scale, allow signs, field func(*T) *float64) 
 	return c
 }
 
-// money is a column of an amount, which is rounded to the cent.
+// money is a column of an amount, which is rounded to the nearest cent, halves up.
 func money[T any](name string, field func(*T) *Cents) column[T] {
 	return column[T]{
 		name:     name,
@@ -39,18 +39,12 @@ func money[T any](name string, field func(*T) *Cents) column[T] {
 		read: func(v *T, in entry) *flaw {
 			x, bad := currency.read(in, zeroToo)
 			if bad == nil {
-				*field(v) = nearestCent(x)
+				*field(v) = Cents(math.Round(x))
 			}
 			return bad
 		},
 		write: func(v *T) string { return currency.write(float64(*field(v))) },
 	}
-}
-
-// nearestCent rounds an amount of cents that is not negative to a whole one, halves up.
-func nearestCent(x *big.Rat) Cents {
-	half := new(big.Rat).Add(x, big.NewRat(1, 2))
-	return Cents(new(big.Int).Quo(half.Num(), half.Denom()).Int64())
 }
 
 // count is a column of whole numbers.
@@ -130,8 +124,8 @@ func grade[T any](name string, known []float64, field func(*T) *float64) column[
 		name:     name,
 		expected: anyOf(words),
 		read: func(v *T, in entry) *flaw {
-			x, err := strconv.ParseFloat(in.text, 64)
-			if err != nil || !decimal.MatchString(in.text) || !slices.Contains(known, x) {
+			x, err := unit{}.toSI(in.text)
+			if err != nil || !slices.Contains(known, x) {
 				return &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), "write " + anyOf(words)}
 			}
 			*field(v) = x

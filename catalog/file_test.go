@@ -28,8 +28,10 @@ func TestWrongFiles(t *testing.T) {
 			`:3:3: byte 0xc3 is not UTF-8; save the file as CSV in UTF-8`},
 		{"UTF-16, low byte first", fstest.MapFile{Data: []byte("\xff\xfei\x00d\x00")}, `:1:1: the text is UTF-16; save the file as CSV in UTF-8`},
 		{"UTF-16, high byte first", fstest.MapFile{Data: []byte("\xfe\xff\x00i\x00d")}, `:1:1: the text is UTF-16; save the file as CSV in UTF-8`},
-		{"a very long line", fstest.MapFile{Data: []byte(header + strings.Repeat(",", 1<<16+1))},
-			`:2:1: the line is longer than 65536 bytes; write one part a line`},
+		{"a very long row", fstest.MapFile{Data: []byte(header + row + strings.Repeat(",", 1<<21))},
+			`:3:1: the row is longer than 1048576 bytes; look for a lost quote`},
+		{"a quote lost in a long file", fstest.MapFile{Data: []byte(header + `"` + strings.Repeat(row, 1<<16))},
+			`:2:1: the row is longer than 1048576 bytes; look for a lost quote`},
 		{"nothing", fstest.MapFile{}, `: the file is empty; name the columns in the first line: id,name,price,mass_kg,rating_a,studs`},
 	} {
 		t.Run(test.name, func(t *testing.T) {

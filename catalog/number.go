@@ -1,10 +1,10 @@
 package catalog
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/big"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -15,8 +15,9 @@ import (
 type unit struct {
 	name    string   // for messages: "pounds"
 	suffix  string   // of the header: "_lb"; "" where the header has no second unit
-	factor  *big.Rat // SI units, or cents, in one
 	example string   // a plausible number of them
+	tens    int      // SI = number * 10^tens; for money, cents for SI
+	factor  *big.Rat // SI = number * factor, where it is no power of ten; else nil
 }
 
 // scale is what a column measures: in which unit, perhaps in which second one, and between which bounds.
@@ -24,10 +25,9 @@ type unit struct {
 // a number in the wrong unit when it is wrong by a lot.
 type scale struct {
 	metric unit
-	us     *unit // nil: no second unit
-	tens   int   // SI = metric number * 10^tens
-	least  float64
-	most   float64 // bounds of a number that is not zero, in SI units or cents
+	us     *unit   // nil: no second unit
+	least  float64 // of a number that is not zero, in SI units or cents
+	most   float64
 }
 
 // in returns the unit a header asks for.
@@ -52,25 +52,19 @@ func per(name string, d quantity.Dimension) *big.Rat {
 // quotient returns a / b, for units such as pounds per foot.
 func quotient(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
 
-// tens returns 10^n.
-func tens(n int) *big.Rat {
-	r, _ := new(big.Rat).SetString("1e" + strconv.Itoa(n))
-	return r
-}
-
-// Units of a header that come alone. Each has its bounds in SI units beside it.
+// Units of a header that come alone. The bounds behind each are in SI units.
 var (
-	volts   = &scale{unit{"volts", "", tens(0), "51.2"}, nil, 0, 1e-3, 1e4}
-	amperes = &scale{unit{"amperes", "", tens(0), "100"}, nil, 0, 1e-3, 1e6}
-	// shortCircuit has room for the greatest max_v over the least resistance.
-	shortCircuit  = &scale{unit{"amperes", "", tens(0), "2500"}, nil, 0, 1e-6, 1e10}
-	watts         = &scale{unit{"watts", "", tens(0), "3000"}, nil, 0, 1e-3, 1e7}
-	kilowattHours = &scale{unit{"kilowatt-hours", "", tens(3), "5.12"}, nil, 3, 1e-3, 1e7}
-	milliohms     = &scale{unit{"milliohms", "", tens(-3), "22"}, nil, -3, 1e-6, 1e3}
-	fraction      = &scale{unit{"a fraction", "", tens(0), "0.93 for 93 %"}, nil, 0, 1e-3, 1}
-	cycles        = &scale{unit{"cycles", "", tens(0), "4000"}, nil, 0, 1, 1e6}
-	percentPerC   = &scale{unit{"percent per degree", "", tens(0), "-0.28"}, nil, 0, -5, 5}
-	currency      = &scale{unit{"units of currency", "", tens(2), "1290.50"}, nil, 2, 0, maxCents}
+	volts         = &scale{unit{"volts", "", "51.2", 0, nil}, nil, 1e-3, 1e4}
+	amperes       = &scale{unit{"amperes", "", "100", 0, nil}, nil, 1e-3, 1e6}
+	shortCircuit  = &scale{unit{"amperes", "", "2500", 0, nil}, nil, 1e-6, 1e10} // most volts over least ohms
+	watts         = &scale{unit{"watts", "", "3000", 0, nil}, nil, 1e-3, 1e7}
+	kilowattHours = &scale{unit{"kilowatt-hours", "", "5.12", 3, nil}, nil, 1e-3, 1e7}
+	milliohms     = &scale{unit{"milliohms", "", "22", -3, nil}, nil, 1e-6, 1e3}
+	fraction      = &scale{unit{"a fraction", "", "0.93 for 93 %", 0, nil}, nil, 1e-3, 1}
+	cycles        = &scale{unit{"cycles", "", "4000", 0, nil}, nil, 1, 1e6}
+	percentPerC   = &scale{unit{"percent per degree", "", "-0.28", 0, nil}, nil, -5, 5}
+	currency      = &scale{unit{"units of currency", "", "1290.50", 2, nil}, nil, 0, maxCents}
+	quantities    = &scale{unit{"pieces, of a cable metres", "", "4", 0, nil}, nil, 1e-3, 1e6}
 )
 
 // maxCents is the highest price that is read, one thousand million units of currency: a thousand parts
@@ -79,41 +73,54 @@ const maxCents = 1e9 * 100
 
 // Units of a header that come in pairs, metric and US.
 var (
-	kilograms = &scale{unit{"kilograms", "_kg", tens(0), "45"},
-		&unit{"pounds", "_lb", per("lb", quantity.Mass), "99"}, 0, 1e-6, 1e5}
-	millimetres = &scale{unit{"millimetres", "_mm", tens(-3), "442"},
-		&unit{"inches", "_in", per("in", quantity.Length), "17.4"}, -3, 1e-6, 100}
-	kilogramsPerMetre = &scale{unit{"kilograms per metre", "_kg_per_m", tens(0), "0.35"},
-		&unit{"pounds per foot", "_lb_per_ft", quotient(per("lb", quantity.Mass), per("ft", quantity.Length)), "0.23"}, 0, 1e-6, 1e3}
-	currencyPerMetre = &scale{unit{"units of currency a metre", "_per_m", tens(2), "8.70"},
-		&unit{"units of currency a foot", "_per_ft", quotient(tens(2), per("ft", quantity.Length)), "2.65"}, 2, 1e-4, maxCents}
-	metres = &scale{unit{"metres", "_m", tens(0), "10"},
-		&unit{"feet", "_ft", per("ft", quantity.Length), "30"}, 0, 1e-3, 1e6}
+	kilograms = &scale{unit{"kilograms", "_kg", "45", 0, nil},
+		&unit{"pounds", "_lb", "99", 0, per("lb", quantity.Mass)}, 1e-6, 1e5}
+	millimetres = &scale{unit{"millimetres", "_mm", "442", -3, nil},
+		&unit{"inches", "_in", "17.4", 0, per("in", quantity.Length)}, 1e-6, 100}
+	metres = &scale{unit{"metres", "_m", "10", 0, nil},
+		&unit{"feet", "_ft", "30", 0, per("ft", quantity.Length)}, 1e-3, 1e6}
+	kilogramsPerMetre = &scale{unit{"kilograms per metre", "_kg_per_m", "0.35", 0, nil},
+		&unit{"pounds per foot", "_lb_per_ft", "0.23", 0, quotient(per("lb", quantity.Mass), per("ft", quantity.Length))}, 1e-6, 1e3}
+	currencyPerMetre = &scale{unit{"units of currency a metre", "_per_m", "8.70", 2, nil},
+		&unit{"units of currency a foot", "_per_ft", "2.65", 0, quotient(big.NewRat(100, 1), per("ft", quantity.Length))}, 1e-4, maxCents}
 )
-
-// decimal matches the numbers that are read: no units, no thousands separators, no currency signs.
-var decimal = regexp.MustCompile(`^[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?$`)
 
 // maxNumber is the longest number read, in bytes: more digits than a float64 holds.
 const maxNumber = 64
 
-// exact returns the number in a cell, multiplied by the unit's factor.
-func (u unit) exact(header, text string) (*big.Rat, *flaw) {
-	if len(text) > maxNumber || !decimal.MatchString(text) {
-		return nil, &flaw{fmt.Sprintf("%s %s is not a number", header, quote(text)),
-			fmt.Sprintf("write %s, for example %s", u.name, u.example)}
+// toSI reads a decimal number of the unit and returns it in SI units (money: in cents), rounded once. No
+// units, thousands separators or currency signs are taken. The error is strconv.ErrSyntax or ErrRange.
+func (u unit) toSI(text string) (float64, error) {
+	if len(text) > maxNumber || strings.Trim(text, "0123456789+-.eE") != "" {
+		return 0, strconv.ErrSyntax
 	}
-	// ParseFloat bounds the exponent, so that the rational cannot grow without limit.
+	// ParseFloat bounds the exponent, so that the rational below cannot grow without limit.
 	rough, err := strconv.ParseFloat(text, 64)
 	if err != nil {
-		return nil, &flaw{fmt.Sprintf("%s %s is too large", header, quote(text)),
-			fmt.Sprintf("write %s, for example %s", u.name, u.example)}
+		return 0, err
+	}
+	if u.factor == nil {
+		return shifted(text, u.tens)
 	}
 	x := new(big.Rat)
 	if rough != 0 {
 		x.SetString(text)
 	}
-	return x.Mul(x, u.factor), nil
+	si, _ := x.Mul(x, u.factor).Float64()
+	return si, nil
+}
+
+// shifted returns a decimal number times 10^tens, by writing another exponent behind it: a multiplication
+// would round a second time.
+func shifted(text string, tens int) (float64, error) {
+	if i := strings.IndexAny(text, "eE"); i >= 0 {
+		e, err := strconv.Atoi(text[i+1:])
+		if err != nil {
+			return 0, err
+		}
+		text, tens = text[:i], tens+e
+	}
+	return strconv.ParseFloat(text+"e"+strconv.Itoa(tens), 64)
 }
 
 // signs says which numbers a column takes beside those between the bounds of its scale.
@@ -126,29 +133,30 @@ const (
 )
 
 // read returns the number in a cell in SI units (money: in cents), rounded once.
-func (s *scale) read(in entry, allow signs) (*big.Rat, *flaw) {
+func (s *scale) read(in entry, allow signs) (float64, *flaw) {
 	u := s.in(in.us)
-	x, bad := u.exact(in.header, in.text)
-	if bad != nil {
-		return nil, bad
+	v, err := u.toSI(in.text)
+	if err != nil {
+		wrong := "is not a number"
+		if errors.Is(err, strconv.ErrRange) {
+			wrong = "is too large"
+		}
+		return 0, &flaw{fmt.Sprintf("%s %s %s", in.header, quote(in.text), wrong),
+			fmt.Sprintf("write %s, for example %s", u.name, u.example)}
 	}
-	v, _ := x.Float64()
-	switch {
-	case v >= s.least && v <= s.most && !(v == 0 && allow == positive):
-		return x, nil
-	case x.Sign() == 0 && allow == zeroToo:
-		return x, nil
+	if v >= s.least && v <= s.most && !(v == 0 && allow == positive) || v == 0 && allow == zeroToo {
+		return v, nil
 	}
 	wrong := "is too large"
 	switch {
 	case v < 0 && allow != eitherSign:
 		wrong = "is negative"
-	case x.Sign() == 0:
+	case v == 0:
 		wrong = "is zero"
 	case v < s.least:
 		wrong = "is too small"
 	}
-	return nil, &flaw{fmt.Sprintf("%s %s %s", in.header, in.text, wrong), s.right(u, allow, wrong)}
+	return 0, &flaw{fmt.Sprintf("%s %s %s", in.header, in.text, wrong), s.right(u, allow, wrong)}
 }
 
 // right says which numbers a column takes, in the unit of its header.
@@ -165,9 +173,8 @@ func (s *scale) right(u unit, allow signs, wrong string) string {
 
 // inUnit returns a bound in a unit, to six digits.
 func inUnit(si float64, u unit) string {
-	x := new(big.Rat).SetFloat64(si)
-	v, _ := x.Quo(x, u.factor).Float64()
-	short, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 6, 64), 64)
+	one, _ := u.toSI("1")
+	short, _ := strconv.ParseFloat(strconv.FormatFloat(si/one, 'g', 6, 64), 64)
 	return strconv.FormatFloat(short, 'f', -1, 64)
 }
 
@@ -176,7 +183,7 @@ func inUnit(si float64, u unit) string {
 func (s *scale) write(v float64) string {
 	mantissa, exponent, _ := strings.Cut(strconv.FormatFloat(math.Abs(v), 'e', -1, 64), "e")
 	e, _ := strconv.Atoi(exponent)
-	digits, point := strings.Replace(mantissa, ".", "", 1), e-s.tens+1
+	digits, point := strings.Replace(mantissa, ".", "", 1), e-s.metric.tens+1
 	sign := ""
 	if v < 0 {
 		sign = "-"
@@ -185,7 +192,7 @@ func (s *scale) write(v float64) string {
 	case v == 0:
 		return "0"
 	case point < -20 || point > 20:
-		return fmt.Sprintf("%s%se%d", sign, mantissa, e-s.tens)
+		return fmt.Sprintf("%s%se%d", sign, mantissa, e-s.metric.tens)
 	case point <= 0:
 		return sign + "0." + strings.Repeat("0", -point) + digits
 	case point >= len(digits):

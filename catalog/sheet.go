@@ -12,9 +12,9 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// maxLine is the longest line of a CSV file, in bytes. A row of a catalogue has some 30 cells; a line
-// beyond this is no row, and millions of cells in one would only eat memory.
-const maxLine = 64 << 10
+// maxRow is how many bytes are read for one row, the comments before it included. A row of a catalogue has
+// some 30 cells; a lost quote or another kind of file may make millions, which only eat memory.
+const maxRow = 1 << 20
 
 // maxMistakes is how many mistakes are reported for one file before reading of it stops: far more than
 // anyone mends in one go, few enough to read when the file is something else altogether.
@@ -53,9 +53,10 @@ type cell struct {
 // default that may hang on other cells, and each mistake is told with the place of its cell. A reader
 // that maps rows to structs by tags knows one name for a field and stops at the first bad cell.
 type sheet struct {
-	data []byte
-	csv  *csv.Reader
-	to   *report
+	data  []byte
+	lines *lines
+	csv   *csv.Reader
+	to    *report
 }
 
 // openSheet looks through a file's bytes before any row is read, and reports what is wrong with the file
@@ -73,16 +74,12 @@ func openSheet(data []byte, to *report) (*sheet, bool) {
 	if !bytes.ContainsRune(data, '\n') { // some spreadsheets still end lines with a bare CR
 		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
 	}
-	if line := longLine(data); line > 0 {
-		to.add(problem.Pos{File: to.file, Line: line, Column: 1},
-			fmt.Sprintf("the line is longer than %d bytes", maxLine), "write one part a line")
-		return nil, false
-	}
-	r := csv.NewReader(bytes.NewReader(data))
+	lines := &lines{rest: data}
+	r := csv.NewReader(lines)
 	r.Comment = '#'
 	r.FieldsPerRecord = -1 // counted in table.read, with a better message
 	r.TrimLeadingSpace = true
-	return &sheet{data: data, csv: r, to: to}, true
+	return &sheet{data, lines, r, to}, true
 }
 
 // badByte returns the offset of the first byte that is not UTF-8, or -1.
@@ -103,19 +100,30 @@ func place(file string, data []byte, at int) problem.Pos {
 	return problem.Pos{File: file, Line: line, Column: at - bytes.LastIndexByte(data[:at], '\n')}
 }
 
-// longLine returns the number of the first line longer than maxLine, or 0.
-func longLine(data []byte) int {
-	for line := 1; len(data) > 0; line++ {
-		n := bytes.IndexByte(data, '\n')
-		if n < 0 {
-			n = len(data)
-		}
-		if n > maxLine {
-			return line
-		}
-		data = data[min(n+1, len(data)):]
+// lines hands out data at most a line at a time, so that encoding/csv reads no further than it must, and
+// no more than left bytes.
+type lines struct {
+	rest []byte
+	left int
+}
+
+// errLongRow says that a row is longer than maxRow.
+var errLongRow = errors.New("catalog: the row is too long")
+
+func (l *lines) Read(p []byte) (int, error) {
+	switch {
+	case len(l.rest) == 0:
+		return 0, io.EOF
+	case l.left <= 0:
+		return 0, errLongRow
 	}
-	return 0
+	n := min(len(p), len(l.rest))
+	if end := bytes.IndexByte(l.rest[:n], '\n'); end >= 0 {
+		n = end + 1
+	}
+	copy(p, l.rest[:n])
+	l.rest, l.left = l.rest[n:], l.left-n
+	return n, nil
 }
 
 // next returns the next row that says something, or false at the end of the file. A row whose quotes are
@@ -123,11 +131,16 @@ func longLine(data []byte) int {
 func (s *sheet) next() ([]cell, bool) {
 	for !s.to.full() {
 		from := s.csv.InputOffset()
+		s.lines.left = maxRow
 		record, err := s.csv.Read()
-		if err == io.EOF {
+		switch {
+		case err == io.EOF:
 			return nil, false
-		}
-		if err != nil {
+		case errors.Is(err, errLongRow):
+			s.to.lost = true
+			s.to.add(place(s.to.file, s.data, int(from)), fmt.Sprintf("the row is longer than %d bytes", maxRow), "look for a lost quote")
+			return nil, false
+		case err != nil:
 			s.quoting(err, s.data[from:s.csv.InputOffset()])
 			continue
 		}
@@ -151,10 +164,7 @@ func (s *sheet) next() ([]cell, bool) {
 func (s *sheet) quoting(err error, lines []byte) {
 	s.to.lost = true
 	var bad *csv.ParseError
-	if !errors.As(err, &bad) {
-		s.to.add(problem.Pos{File: s.to.file}, "the file cannot be read: "+err.Error(), "")
-		return
-	}
+	errors.As(err, &bad) // the only other errors are those of lines
 	pos := problem.Pos{File: s.to.file, Line: bad.Line, Column: bad.Column}
 	switch {
 	case errors.Is(bad.Err, csv.ErrBareQuote):

@@ -45,15 +45,26 @@ func (t table[T]) read(s *sheet) []T {
 	if separated(head, s.to) {
 		return nil
 	}
-	seats := t.seats(head, s.to)
+	f := &form{head, t.seats(head, s.to), map[string]int{}, s.to}
+	for i, c := range t.columns {
+		f.columns[c.name] = i
+	}
 	var rows []T
 	for {
 		cells, ok := s.next()
 		if !ok {
 			return rows
 		}
-		rows = append(rows, t.row(head, seats, cells, s.to))
+		rows = append(rows, t.row(f, cells))
 	}
+}
+
+// form is how the rows of one file are laid out.
+type form struct {
+	head    []cell
+	seats   []seat         // of each column of the table
+	columns map[string]int // from names to seats
+	to      *report
 }
 
 // separated reports a header whose cells are not separated by commas.
@@ -128,32 +139,32 @@ func (t table[T]) unknown(h cell, to *report) {
 }
 
 // row reads one row, as far as its cells can be read.
-func (t table[T]) row(head []cell, seats []seat, cells []cell, to *report) T {
+func (t table[T]) row(f *form, cells []cell) T {
 	var v T
-	first := t.columns[0]
+	id := f.seats[0]
 	*t.pos(&v) = cells[0].pos
-	if i := seats[0].index; i >= 0 && i < len(cells) {
-		*t.pos(&v) = cells[i].pos
+	if id.index >= 0 && id.index < len(cells) {
+		*t.pos(&v) = cells[id.index].pos
 	}
-	if len(cells) != len(head) {
-		to.add(cells[min(len(head), len(cells)-1)].pos,
-			fmt.Sprintf("the row has %d cells, the header has %d", len(cells), len(head)),
+	if len(cells) != len(f.head) {
+		f.to.add(cells[min(len(f.head), len(cells)-1)].pos,
+			fmt.Sprintf("the row has %d cells, the header has %d", len(cells), len(f.head)),
 			"give each column one cell, and quote a cell with a comma in it")
-		if i := seats[0].index; i >= 0 && i < len(cells) {
-			first.read(&v, entry{cells[i], first.name, false})
+		if id.index >= 0 && id.index < len(cells) {
+			t.columns[0].read(&v, entry{cells[id.index], id.header, false})
 		}
 		return v
 	}
-	for i, h := range head {
+	for i, h := range f.head {
 		if h.text == "" && cells[i].text != "" {
-			to.add(cells[i].pos, "the cell "+quote(cells[i].text)+" stands under no header", "name its column or empty it")
+			f.to.add(cells[i].pos, "the cell "+quote(cells[i].text)+" stands under no header", "name its column or empty it")
 		}
 	}
-	wrong := map[string]bool{}
+	wrong := make([]bool, len(t.columns))
 	for i, c := range t.columns {
-		wrong[c.name] = !c.cell(&v, seats[i], cells, to)
+		wrong[i] = !c.cell(&v, f.seats[i], cells, f.to)
 	}
-	t.check(&v, seats, cells, wrong, to)
+	t.check(&v, f, cells, wrong)
 	if t.finish != nil {
 		t.finish(&v)
 	}
@@ -197,20 +208,21 @@ func (c column[T]) entry(s seat, cells []cell, to *report) (entry, bool) {
 }
 
 // check tries the rules whose cells could all be read.
-func (t table[T]) check(v *T, seats []seat, cells []cell, wrong map[string]bool, to *report) {
+func (t table[T]) check(v *T, f *form, cells []cell, wrong []bool) {
 	at := func(name string) entry {
-		i := slices.IndexFunc(t.columns, func(c column[T]) bool { return c.name == name })
-		if seats[i].index < 0 {
+		s := f.seats[f.columns[name]]
+		if s.index < 0 {
 			return entry{cell{"", cells[0].pos}, name, false}
 		}
-		return entry{cells[seats[i].index], seats[i].header, seats[i].us}
+		return entry{cells[s.index], s.header, s.us}
 	}
+	unread := func(name string) bool { return wrong[f.columns[name]] }
 	for _, r := range t.rules {
-		if wrong[r.at] || slices.ContainsFunc(r.uses, func(name string) bool { return wrong[name] }) {
+		if unread(r.at) || slices.ContainsFunc(r.uses, unread) {
 			continue
 		}
 		if bad := r.broken(v, at); bad != nil {
-			to.add(at(r.at).pos, bad.wrong, bad.right)
+			f.to.add(at(r.at).pos, bad.wrong, bad.right)
 		}
 	}
 }
