@@ -88,12 +88,20 @@ func (f *findings) audit() plan.Audit {
 	}
 	sort.Slice(a.Checks, func(i, j int) bool {
 		x, y := a.Checks[i].Name, a.Checks[j].Name
-		if ruleAt[x] != ruleAt[y] {
-			return ruleAt[x] < ruleAt[y]
+		if placeOf(x) != placeOf(y) {
+			return placeOf(x) < placeOf(y)
 		}
 		return x < y
 	})
 	return a
+}
+
+// placeOf returns a check's place in Rules; after them all for one that a rule set made without telling.
+func placeOf(name string) int {
+	if at, ok := ruleAt[name]; ok {
+		return at
+	}
+	return len(allRules)
 }
 
 // printable returns a number as JSON can hold it: no number as 0, infinity as the largest number.

@@ -3,6 +3,7 @@ package audit
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring"
@@ -29,6 +30,7 @@ var pathChecks = []Rule{
 	{pathConductors, "", "battery paths 2; 120 and 230 V 2; 120/240 3; 240 V without neutral 2", practice},
 	{pathOwnBreaker, "", "no device is bought where the inverter's own breaker serves", fromScenario},
 	{pathNoGround, "", "battery paths have no grounding conductor", practice},
+	{"cable present", "", "a cable, in at least one set", ""},
 	{"device present", "", "a device, where the inverter's own breaker does not serve", ""},
 	{"device rating", "A", "rating >= the current asked for; of a branch the stated one", ""},
 	{"standard rating", "A", "a standard rating of the rule set", ""},
@@ -54,12 +56,18 @@ var pathKinds = []scenarios.RunKind{
 	scenarios.RunString, scenarios.RunMain, scenarios.RunFeeder, scenarios.RunBranch,
 }
 
-// runRules are the checks of the cable paths, by kind.
+// runRules are the checks of the cable paths, by kind: those that a kind can fail.
 func runRules() []Rule {
 	rules := []Rule{{ruleRunKinds, "", "every run is of a known kind and serves a battery, inverter or circuit there is", fromParts}}
 	for _, kind := range pathKinds {
+		battery := kind == scenarios.RunString || kind == scenarios.RunMain
 		for _, r := range pathChecks {
-			r.Name = string(kind) + " " + r.Name
+			grounded := strings.HasPrefix(r.Name, "ground ")
+			if battery && grounded || !battery && r.Name == pathNoGround ||
+				kind == scenarios.RunBranch && r.Name == pathOwnBreaker {
+				continue
+			}
+			r.Name = pathRule(kind, r.Name)
 			rules = append(rules, r)
 		}
 	}
@@ -122,16 +130,12 @@ func (a *auditor) judge(t *task, r *plan.Run) {
 	}
 }
 
-// ruling returns what the rule set says of one entry of the runs; nothing for a cable that is not known.
+// ruling returns what the rule set says of one entry of the runs.
 func (a *auditor) ruling(t *task, r *plan.Run) wiring.Result {
-	o := wiring.Option{
+	return wiring.For(a.s.Rules).Check(t.duty, wiring.Option{
 		Cable: a.stock.cables[r.Cable], Sets: r.Sets,
 		Device: a.stock.devices[r.Device], Ground: a.stock.cables[r.Ground],
-	}
-	if o.Cable == nil {
-		return wiring.Result{}
-	}
-	return wiring.For(a.s.Rules).Check(t.duty, o, t.faultA)
+	}, t.faultA)
 }
 
 // passOn tells a check of the rule set as one of a kind of path.
@@ -160,7 +164,7 @@ func (a *auditor) figuresOfRuns() {
 	for i := range a.p.Runs {
 		r := &a.p.Runs[i]
 		t := taskOf(tasks, r)
-		if t == nil || a.stock.cables[r.Cable] == nil {
+		if t == nil {
 			continue
 		}
 		d, res := &t.duty, a.ruling(t, r)

@@ -23,9 +23,11 @@ func scale(a, b float64) float64 { return math.Max(math.Abs(a), math.Abs(b)) }
 // reaches reports whether value >= limit, up to roundoff. False for what is no number.
 func reaches(value, limit float64) bool { return value >= limit-roundoff*math.Abs(limit) }
 
-// tells reports whether a stated figure is the true one, up to its rounding. False for what is no number.
+// tells reports whether a stated figure is the true one, up to its rounding. False for what is no number
+// or infinite: no figure tells that.
 func tells(stated, truth float64) bool {
-	return math.Abs(stated-truth) <= sixDigits*scale(stated, truth)
+	size := scale(stated, truth)
+	return math.Abs(stated-truth) <= sixDigits*size && !math.IsInf(size, 1)
 }
 
 // rounds reports whether whole cents are the rounding of an amount in cents.

@@ -1,0 +1,119 @@
+package audit
+
+import (
+	"math"
+
+	"cartwright/optimize/plan"
+)
+
+var cartMutations = append([]mutation{
+	mutated("no bus bars", newFair, func(k *cart) { k.drop("bars-150") }, ruleBusbars),
+	mutated("two pairs of bus bars", newFair, func(k *cart) { k.line("bars-150", "busbar").Quantity = 2 }, ruleBusbars, ruleEnough),
+	mutated("bus bars too weak", newBarn, func(k *cart) { k.c.Busbars[0].RatingA = 185.9 }, ruleBusbarCurrent),
+	mutated("bus bars too weak for the loads on the bus", newBarn, func(k *cart) { k.c.Busbars[0].RatingA = 185.3 }, ruleBusbarCurrent),
+	mutated("a stud short", newBarn, func(k *cart) { k.c.Busbars[0].Studs = 4 }, ruleBusbarStuds),
+
+	mutated("a shelf there is not", newFair, func(k *cart) { k.p.Shelves[1].Shelf = "c" }, ruleShelves),
+	mutated("a shelf twice", newFair, func(k *cart) {
+		one := func() []plan.ShelfModules { return []plan.ShelfModules{{Part: "block", Modules: 1}} }
+		k.p.Shelves[1].Batteries = one()
+		k.p.Shelves = append(k.p.Shelves, plan.Shelf{Shelf: "b", Batteries: one()})
+	}, ruleShelves),
+	mutated("a module on no shelf", newFair, func(k *cart) { k.p.Shelves[1].Batteries[0].Modules = 1 }, ruleStands),
+	mutated("a module of no string", newBarn, func(k *cart) { k.p.Shelves[1].Batteries[0].Modules = 2 }, ruleStands),
+	mutated("other shelf, too many for it", newBarn, func(k *cart) {
+		k.p.Shelves[0].Batteries = append(k.p.Shelves[0].Batteries, k.p.Shelves[1].Batteries...)
+		k.p.Shelves = k.p.Shelves[:1]
+	}, ruleShelfRoom),
+	mutated("other shelf, too tall for it", newBarn, func(k *cart) {
+		k.s.Cart.Shelves[1].ClearHeightM = 0.145
+		k.p.Shelves[0].Shelf, k.p.Shelves[1].Shelf = "high", "low"
+	}, ruleShelfHeight),
+	mutated("module too tall", newFair, func(k *cart) { k.battery("block").HeightM = 0.251 }, ruleShelfHeight),
+	mutated("shelf too weak", newFair, func(k *cart) { k.s.Cart.Shelves[1].MaxMassKg = 23.9 }, ruleShelfMass),
+
+	mutated("too heavy", newBarn, func(k *cart) { k.s.Limits.MassKg = 220.8 }, ruleMass),
+	mutated("too heavy by what is on deck", newBarn, func(k *cart) { k.s.Cart.DeckItems[0].MassKg = 190 }, ruleMass, ruleCasterLoad),
+	mutated("smaller casters", newBarn, func(k *cart) { k.c.Casters[0].RatingKg = 92 }, ruleCasterLoad),
+	mutated("rougher floor", newFair, func(k *cart) { k.s.CasterFactor = 2.1 }, ruleCasterLoad),
+	mutated("set of three casters", newFair, func(k *cart) { k.c.Casters[0].SetOf = 3 }, ruleCasterCount),
+	mutated("tips sideways", newBarn, func(k *cart) { k.s.Cart.TrackM = 0.2 }, ruleTiltSideways),
+	mutated("tips to the side of the backboard", newBarn, func(k *cart) { k.s.Cart.Backboard.OffsetM = -1.3 }, ruleTiltSideways),
+	mutated("tips by itself", newBarn, func(k *cart) { k.s.Cart.Backboard.OffsetM = 3 }, ruleTiltSideways),
+	mutated("tips lengthways", newBarn, func(k *cart) { k.s.Cart.WheelbaseM = 0.14 }, ruleTiltLength),
+	mutated("steeper ground", newBarn, func(k *cart) { k.s.Limits.TiltDeg = 33 }, ruleTiltSideways),
+	mutated("pushed too hard", newBarn, func(k *cart) { k.s.Limits.PushN = 86.6 }, rulePush),
+	mutated("pushed up a slope", newBarn, func(k *cart) { k.s.Limits.Slope = 0.12 }, rulePush),
+}, stated([]mutation{
+	mutated("module larger than the shelf", newFair, func(k *cart) { k.battery("block").LengthM = 0.41 }, ruleShelfRoom, ruleLimits),
+	mutated("shelf mass", newBarn, func(k *cart) { k.p.Shelves[1].MassKg += 0.1 }, ruleShelfFigures),
+	mutated("mass 1 kg off", newBarn, func(k *cart) { k.p.MassKg++ }, ruleMassFigure),
+	mutated("casters miscounted", newBarn, func(k *cart) { k.p.Casters.Count = 3 }, ruleCasterFigures),
+	mutated("caster load misstated", newBarn, func(k *cart) { k.p.Casters.LoadEachKg -= 0.1 }, ruleCasterFigures),
+	mutated("caster rating misstated", newBarn, func(k *cart) { k.p.Casters.RatingEachKg += 0.1 }, ruleCasterFigures),
+	mutated("height of the centre misstated", newBarn, func(k *cart) { k.p.Balance.CGHeightMM++ }, ruleBalanceFigures),
+	mutated("tilt misstated", newBarn, func(k *cart) { k.p.Balance.TiltDeg = 47.64174174902143 }, ruleBalanceFigures),
+	mutated("tilt asked for misstated", newBarn, func(k *cart) { k.p.Balance.RequiredDeg = 9 }, ruleBalanceFigures),
+})...)
+
+var needMutations = []mutation{
+	mutated("no disconnect", newBarn, func(k *cart) { k.drop("switch-300") }, ruleNeeds),
+	mutated("shunt too weak", newBarn, func(k *cart) { k.c.Sundries[0].RatingA = 199 }, ruleNeeds),
+	mutated("a receptacle less", newBarn, func(k *cart) {
+		l := k.line("outlet-20", "sundry")
+		l.Quantity, l.Buy = 1, 1
+	}, ruleNeeds),
+	mutated("receptacle too weak", newFair, func(k *cart) { k.s.Circuits[0].Receptacle.RatingA = 20 }, ruleNeeds),
+	mutated("one strong receptacle for two", newBarn, func(k *cart) {
+		weak := k.c.Sundries[3]
+		weak.ID, weak.RatingA = "outlet-15", 15
+		k.c.Sundries = append(k.c.Sundries, weak)
+		l := k.line("outlet-20", "sundry")
+		l.Quantity, l.Buy = 1, 1
+		other := *l
+		other.Part = "outlet-15"
+		k.p.Bill = append(k.p.Bill, other)
+	}, ruleNeeds),
+	mutated("a sundry too many", newBarn, func(k *cart) {
+		l := k.line("shunt-300", "sundry")
+		l.Quantity, l.Buy = 2, 2
+	}, ruleSundries),
+	mutated("a sundry nobody asked for", newBarn, func(k *cart) { k.s.Needs = k.s.Needs[1:] }, ruleSundries),
+	mutated("poles over the spaces", newBarn, func(k *cart) { k.c.Sundries[2].Spaces = 2 }, ruleSpaces),
+	mutated("another breaker pole over the spaces", newBarn, func(k *cart) {
+		k.c.Sundries[2].Spaces = 3
+		k.device("b20-1").Poles = 2
+	}, ruleSpaces),
+}
+
+// What leaves the cart alone must not fail it.
+var harmless = []mutation{
+	mutated("load centre that states no spaces", newBarn, func(k *cart) { k.c.Sundries[2].Spaces = 0 }),
+	mutated("fuses take no spaces", newBarn, func(k *cart) {
+		k.c.Sundries[2].Spaces = 2
+		k.device("b20-1").Type = "fuse"
+	}),
+	mutated("stronger receptacles than asked for", newBarn, func(k *cart) { k.c.Sundries[3].RatingA = 30 }),
+	mutated("shelves in another order", newBarn, func(k *cart) { k.p.Shelves[0], k.p.Shelves[1] = k.p.Shelves[1], k.p.Shelves[0] }),
+	mutated("runs one by one", newBarn, func(k *cart) {
+		k.run("main", "").Count = 1
+		k.p.Runs = append(k.p.Runs, *k.run("main", ""))
+	}),
+	mutated("an empty shelf is not told", newBarn, func(k *cart) {
+		empty := k.s.Cart.Shelves[1]
+		empty.Name = "top"
+		k.s.Cart.Shelves = append(k.s.Cart.Shelves, empty)
+	}),
+	mutated("no push asked for", newBarn, func(k *cart) { k.s.Limits.PushN = 0 }),
+	mutated("no mass limit", newBarn, func(k *cart) { k.s.Limits.MassKg = math.Inf(1) }),
+	mutated("no recharge asked for", newBarn, func(k *cart) { k.s.Recharge = nil; k.inverter("split-3").ChargerA = 0 }),
+	mutated("nothing known of parallel strings", newBarn, func(k *cart) { k.battery("slab").MaxParallel = 0 }),
+	mutated("no cycle life", newBarn, func(k *cart) { k.battery("brick").CycleLife = 0 }),
+	mutated("legs of a single one", newFair, func(k *cart) {}),
+	mutated("a feeder nobody lists, nobody wires", newFair, func(k *cart) {
+		k.s.Runs = k.s.Runs[:2]
+		k.p.Runs = append(k.p.Runs[:2], k.p.Runs[3:]...)
+	}),
+	mutated("a part that is kept unused", newBarn, func(k *cart) { k.drop("old-inverter") }),
+	mutated("gravity of a level cart", newBarn, func(k *cart) { k.s.Limits.Slope = 0 }),
+}
