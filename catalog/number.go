@@ -82,7 +82,7 @@ var (
 	kilogramsPerMetre = &scale{unit{"kilograms per metre", "_kg_per_m", "0.35", 0, nil},
 		&unit{"pounds per foot", "_lb_per_ft", "0.23", 0, quotient(per("lb", quantity.Mass), per("ft", quantity.Length))}, 1e-6, 1e3}
 	currencyPerMetre = &scale{unit{"units of currency a metre", "_per_m", "8.70", 2, nil},
-		&unit{"units of currency a foot", "_per_ft", "2.65", 0, quotient(big.NewRat(100, 1), per("ft", quantity.Length))}, 1e-4, maxCents}
+		&unit{"units of currency a foot", "_per_ft", "2.65", 0, quotient(big.NewRat(100, 1), per("ft", quantity.Length))}, 1e-4, 10 * maxCents} // so that maxCents a foot fits
 )
 
 // maxNumber is the longest number read, in bytes: more digits than a float64 holds.

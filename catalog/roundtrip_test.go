@@ -177,13 +177,13 @@ func (d *drawn) cable() catalog.Cable {
 	p := d.part() // a cable's price, mass and range are of a metre
 	p.Price, p.MassKg, p.PriceLow, p.PriceHigh = 0, 0, 0, 0
 	c := catalog.Cable{
-		Part: p, CentsPerM: d.orZero("price", 1e-4, 1e11), KgPerM: d.orZero("mass", 1e-6, 1e3),
+		Part: p, CentsPerM: d.orZero("price", 1e-4, 1e12), KgPerM: d.orZero("mass", 1e-6, 1e3),
 		Size:        rapid.SampledFrom([]catalog.Size{"14 AWG", "4/0 AWG", "250 kcmil", "1.5 mm2", "35 mm2"}).Draw(d.T, "size"),
 		Material:    rapid.SampledFrom([]string{"copper", "aluminium"}).Draw(d.T, "material"),
 		InsulationC: rapid.SampledFrom([]float64{60, 70, 75, 90, 105}).Draw(d.T, "insulation"), EndPrice: d.cents("end"),
 	}
 	if rapid.Bool().Draw(d.T, "guess") {
-		c.LowCentsPerM, c.HighCentsPerM = c.CentsPerM/2, math.Min(1e11, c.CentsPerM*1.5+1)
+		c.LowCentsPerM, c.HighCentsPerM = c.CentsPerM/2, math.Min(1e12, c.CentsPerM*1.5+1)
 		if c.LowCentsPerM < 1e-4 {
 			c.LowCentsPerM = 0
 		}
@@ -196,7 +196,7 @@ func (d *drawn) offer(e catalog.Entry) catalog.Offer {
 		PartID: e.ID, Vendor: "v" + d.words("vendor"), Shipping: d.cents("shipping"), AsOf: d.day("as of"), Notes: d.words("notes"),
 	}
 	if e.Kind == catalog.KindCable {
-		o.CentsPerM, o.MinQty = d.orZero("price", 1e-4, 1e11), d.number("from", 1e-3, 1e6)
+		o.CentsPerM, o.MinQty = d.orZero("price", 1e-4, 1e12), d.number("from", 1e-3, 1e6)
 	} else {
 		o.Price, o.MinQty = d.cents("price"), float64(d.count("from", 1, 1e6))
 	}
