@@ -27,7 +27,7 @@ func (a *app) modelCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	by := addBy(cmd)
+	by := addChoice(cmd, "by", "what is least: cost or mass", []string{string(optimize.ByCost), string(optimize.ByMass)})
 	out := cmd.Flags().String("out", "-", "`file` to write; - is standard output")
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		p, err := a.open(args)
@@ -36,7 +36,7 @@ func (a *app) modelCommand() *cobra.Command {
 		}
 		m, err := optimize.FullModel(p, optimize.Options{By: optimize.By(by.value)})
 		if err != nil {
-			return err
+			return &outcome{code: codeNo, err: err, hint: "\"cartwright plan\" says what would have to change"}
 		}
 		return a.writeFile(*out, func(w io.Writer) error { return m.WriteMPS(w) })
 	}

@@ -2,8 +2,10 @@ package cli
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 
 	"cartwright/catalog/problem"
@@ -61,5 +63,19 @@ func TestEnding(t *testing.T) {
 		if got := report(&bytes.Buffer{}, ending(p, r)); got != want {
 			t.Errorf("status %s: exit %d, want %d", status, got, want)
 		}
+	}
+}
+
+// A search that is interrupted at once ends with 3, whatever it had found.
+func TestInterrupted(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	var stdout, stderr bytes.Buffer
+	code := Run(ctx, []string{"plan", "star-party"}, strings.NewReader(""), &stdout, &stderr)
+	if code != codeUnproven {
+		t.Errorf("exit %d, want %d; stderr: %s", code, codeUnproven, stderr.String())
+	}
+	if !strings.Contains(stderr.String(), "stopped before") {
+		t.Errorf("stderr does not say that it was stopped: %s", stderr.String())
 	}
 }

@@ -32,12 +32,6 @@ const planExample = `  cartwright plan cider-shed
 // mostPlans is the longest ranking that can be asked for; nobody reads a longer one.
 const mostPlans = 1000
 
-// addBy gives a command the choice of an objective.
-func addBy(cmd *cobra.Command) *choice {
-	return addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
-		[]string{string(optimize.ByCost), string(optimize.ByMass), string(optimize.ByLife)})
-}
-
 // planCommand ranks shopping plans.
 func (a *app) planCommand() *cobra.Command {
 	cmd := &cobra.Command{
@@ -48,7 +42,8 @@ func (a *app) planCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	by := addBy(cmd)
+	by := addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
+		[]string{string(optimize.ByCost), string(optimize.ByMass), string(optimize.ByLife)})
 	distinct := addChoice(cmd, "distinct", "when plans count as different: another core, or other battery parts",
 		[]string{string(optimize.DistinctCore), string(optimize.DistinctBattery)})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
@@ -106,11 +101,15 @@ func (a *app) rank(ctx context.Context, p optimize.Problem, o optimize.Options) 
 	o.Progress = bar.tell
 	r, err := optimize.Rank(ctx, p, o)
 	bar.clear()
-	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
-		return nil, &outcome{code: codeUnproven, err: errors.New("stopped before any plan was found")}
+	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, optimize.ErrUnknown) {
+		return nil, &outcome{code: codeUnproven, err: errors.New("stopped before it was known whether there is a plan"),
+			hint: moreTime}
 	}
 	return r, err
 }
+
+// moreTime is the hint after a search that was stopped.
+const moreTime = "give it more time, for example --time-limit 10m, or ask for fewer plans with --plans"
 
 // ending returns how a ranking ended: nil where it is proved.
 func ending(p optimize.Problem, r *optimize.Result) error {
@@ -122,7 +121,7 @@ func ending(p optimize.Problem, r *optimize.Result) error {
 			hint: "make one of the changes above in the scenario, or add parts to the catalogue"}
 	case optimize.TimeLimit:
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the proof was complete"),
-			hint: "give it more time, for example --time-limit 10m, or ask for fewer plans with --plans"}
+			hint: moreTime}
 	default:
 		return &outcome{code: codeUnproven, err: fmt.Errorf("the solver ended with %q before the proof was complete", r.Solver.Status),
 			hint: "write the program with \"cartwright model\" and have another solver check it"}

@@ -22,6 +22,9 @@ func (p Plans) impossible() sheet {
 		}
 		joint = append(joint, strings.Join(parts, " and "))
 	}
+	if len(p.Result.Reasons) > 0 {
+		s = append(s, section{title: "What stands in the way:", bullets: p.Result.Reasons})
+	}
 	switch {
 	case len(single) > 0:
 		s = append(s, section{title: "Any one of these changes alone makes a plan possible:", bullets: single})

@@ -27,6 +27,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 	nothing := none
 	result := *none.Result
 	result.Changes = nil
+	result.Reasons = []string{"no inverter for 240 V"}
 	nothing.Result = &result
 	stopped := sample()
 	stopped.Result.Solver.Status = optimize.TimeLimit
@@ -58,6 +59,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 		{"impossible.txt", none, Table},
 		{"impossible.json", none, JSON},
 		{"hopeless.txt", nothing, Table},
+		{"hopeless.json", nothing, JSON},
 		{"stopped.txt", stopped, Table},
 		{"stopped-empty.txt", empty, Table},
 		{"nothing-to-buy.txt", owned, Table},

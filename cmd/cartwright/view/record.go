@@ -15,6 +15,7 @@ type plansRecord struct {
 	Solver   optimize.Solver   `json:"solver"`
 	Plans    []plan.Plan       `json:"plans"`
 	Changes  []optimize.Change `json:"changes,omitempty"` // only where no plan is possible
+	Reasons  []string          `json:"reasons,omitempty"` // likewise: what the catalogue has nothing for
 	Cautions []string          `json:"cautions"`
 }
 
@@ -29,6 +30,7 @@ func (p Plans) record() any {
 		Solver:   p.Result.Solver,
 		Plans:    []plan.Plan{},
 		Changes:  p.Result.Changes,
+		Reasons:  p.Result.Reasons,
 		Cautions: listed(p.Result.Cautions),
 	}
 	for _, one := range p.Result.Plans {
