@@ -19,6 +19,7 @@ func TestShelfCapacity(t *testing.T) {
 	module := func(length, width, height float64) catalog.Battery {
 		return catalog.Battery{LengthM: length, WidthM: width, HeightM: height}
 	}
+	clear := 0.2
 	for _, c := range []struct {
 		name  string
 		shelf scenarios.Shelf
@@ -41,6 +42,7 @@ func TestShelfCapacity(t *testing.T) {
 		{"20 in in 508 mm", shelf(0.508, 0.381, 0.2032, 0), module(20*inchM, 15*inchM, 8*inchM), 1},
 		{"two of 10 in in 508 mm", shelf(0.508, 0.254, 0.3, 0), module(10*inchM, 10*inchM, 0.2), 2},
 		{"within the tolerance", shelf(0.5, 0.5, 0.2, 0), module(0.5000009, 0.5, 0.2000009), 1},
+		{"as tall as the tolerance allows", shelf(0.5, 0.5, clear, 0), module(0.5, 0.5, clear+fitTolM), 1},
 		{"longer than the tolerance", shelf(0.5, 0.5, 0.2, 0), module(0.5000011, 0.5, 0.2), 0},
 		{"taller than the tolerance", shelf(0.5, 0.5, 0.2, 0), module(0.5, 0.5, 0.2000011), 0},
 		{"no length", shelf(0.5, 0.5, 0.2, 0), module(0, 0.5, 0.2), 0},

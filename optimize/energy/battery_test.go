@@ -11,10 +11,10 @@ import (
 func TestUsableAndLifetimeEnergy(t *testing.T) {
 	b := &catalog.Battery{CapacityWh: 5000, UsableFraction: 0.9, RoundTrip: 0.81, CycleLife: 3000}
 	for _, c := range []struct{ reserve, want float64 }{{0, 4050}, {0.2, 3240}, {1, 0}} {
-		if got := UsableWh(b, c.reserve); !close2(got, c.want) {
+		if got := UsableWh(b, c.reserve); !near(got, c.want) {
 			t.Errorf("reserve %v: %v Wh, want %v Wh", c.reserve, got, c.want)
 		}
-		if got := LifetimeWh(b, c.reserve); !close2(got, 3000*c.want) {
+		if got := LifetimeWh(b, c.reserve); !near(got, 3000*c.want) {
 			t.Errorf("reserve %v: %v Wh in its life, want %v Wh", c.reserve, got, 3000*c.want)
 		}
 	}
@@ -32,6 +32,7 @@ func TestCostPerKWh(t *testing.T) {
 		{catalog.CentsFrom(1200), 4000, 300},
 		{0, 4000, 0},
 		{100, 0, math.Inf(1)},
+		{0, 0, math.Inf(1)},
 		{100, -5, math.Inf(1)},
 		{100, math.NaN(), math.Inf(1)},
 	} {
@@ -57,7 +58,8 @@ func TestSeries(t *testing.T) {
 }
 
 func TestFits(t *testing.T) {
-	bus := scenarios.Bus{NominalV: 48, LowV: 44, HighV: 58.4}
+	low, high := 44.0, 58.4
+	bus := scenarios.Bus{NominalV: 48, LowV: low, HighV: high}
 	for _, c := range []struct {
 		name             string
 		bus              scenarios.Bus
@@ -71,6 +73,7 @@ func TestFits(t *testing.T) {
 		{"three allowed", bus, 12.8, 14.6, 3, 4, false},
 		{"above the window in series", bus, 12.8, 14.7, 4, 4, false},
 		{"at the low end", bus, 44, 50, 1, 1, true},
+		{"at the tolerances", bus, low - voltTie, high + voltTie, 1, 1, true},
 		{"below the low end", bus, 43.99, 50, 1, 1, false},
 		{"below the low end in series", bus, 10.99, 12, 4, 4, false},
 		{"none would do", scenarios.Bus{NominalV: 24, LowV: 0, HighV: 60}, 51.2, 58.4, 1, 0, false},

@@ -58,7 +58,7 @@ func TestInverterCurrents(t *testing.T) {
 		{"277", 150, 0, math.Inf(1)},
 	} {
 		inv := &catalog.Inverter{ContinuousW: 5400, Efficiency: 0.9, ACV: c.acv}
-		if got := BusA(inv, bus); !close2(got, c.busA) {
+		if got := BusA(inv, bus); !near(got, c.busA) {
 			t.Errorf("%s: %v A on the bus, want %v A", c.acv, got, c.busA)
 		}
 		if got := FeederV(inv); got != c.feederV {

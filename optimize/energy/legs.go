@@ -1,9 +1,10 @@
 package energy
 
 import (
+	"cmp"
 	"encoding/binary"
 	"math"
-	"sort"
+	"slices"
 
 	"cartwright/scenarios"
 )
@@ -31,38 +32,44 @@ func assignLegs(loads []scenarios.Load, stepMin int) (legs []scenarios.Leg, prov
 	legs = make([]scenarios.Leg, len(loads))
 	var auto []int
 	for i := range loads {
-		switch {
-		case loads[i].DC:
-		case loads[i].Leg == scenarios.LegAuto:
-			auto = append(auto, i)
-		default:
-			legs[i] = loads[i].Leg
+		if loads[i].DC {
+			continue
 		}
-	}
-	if len(auto) == 0 {
-		return legs, true
+		if legs[i] = loads[i].Leg; legs[i] == scenarios.LegAuto {
+			auto = append(auto, i)
+		}
 	}
 	moments := busiestMoments(loads, stepMin)
-
-	bySize := append([]int(nil), auto...)
-	sort.SliceStable(bySize, func(a, b int) bool { return peakW(&loads[bySize[a]]) > peakW(&loads[bySize[b]]) })
-	least := newLegSearch(loads, bySize, moments)
-	least.after = func(peak float64) float64 { return peak * (1 - peakTie) }
-	least.cheapFirst = true
-	least.run(math.Inf(1))
-	chosen := least
-	if least.nodes < maxNodes {
-		first := newLegSearch(loads, auto, moments)
-		first.after = func(float64) float64 { return -1 } // no peak is below 0: the first one ends it
-		first.run(least.peak * (1 + peakTie))
-		if first.best != nil {
-			chosen = first
-		}
+	chosen := leastPeak(loads, auto, moments)
+	proven = chosen.nodes < maxNodes
+	if first := firstWithin(loads, auto, moments, chosen.peak*(1+peakTie)); first.best != nil {
+		chosen = first
 	}
 	for k, i := range chosen.order {
 		legs[i] = chosen.best[k]
 	}
-	return legs, least.nodes < maxNodes
+	return legs, proven
+}
+
+// leastPeak searches for an assignment of the auto loads with the least peak, largest load first. It
+// has looked into maxNodes if what it found is not proved.
+func leastPeak(loads []scenarios.Load, auto, moments []int) *legSearch {
+	bySize := slices.Clone(auto)
+	slices.SortStableFunc(bySize, func(a, b int) int { return cmp.Compare(peakW(&loads[b]), peakW(&loads[a])) })
+	s := newLegSearch(loads, bySize, moments)
+	s.after = func(peak float64) float64 { return peak * (1 - peakTie) }
+	s.cheapFirst = true
+	s.run(math.Inf(1))
+	return s
+}
+
+// firstWithin searches for the first assignment of the auto loads, in their order with A before B, that
+// has a peak of at most limit. Its best is nil if none was found within maxNodes.
+func firstWithin(loads []scenarios.Load, auto, moments []int, limit float64) *legSearch {
+	s := newLegSearch(loads, auto, moments)
+	s.after = func(float64) float64 { return -1 } // no peak is below 0: the first one ends it
+	s.run(limit)
+	return s
 }
 
 // busiestMoments returns minutes of the day at which the sets of loads through the inverter that are on
@@ -167,8 +174,9 @@ func (s *legSearch) descend(depth int) {
 	if max(peak, s.floor) > s.limit || s.nodes >= maxNodes {
 		return
 	}
+	s.nodes++
 	if depth == len(s.order) {
-		s.best, s.peak = append([]scenarios.Leg(nil), s.legs...), peak
+		s.best, s.peak = append([]scenarios.Leg{}, s.legs...), peak
 		s.limit = s.after(peak)
 		return
 	}
@@ -177,7 +185,6 @@ func (s *legSearch) descend(depth int) {
 		return
 	}
 	s.seen[state] = true
-	s.nodes++
 	order := [2]scenarios.Leg{scenarios.LegA, scenarios.LegB}
 	if s.cheapFirst && s.peakWith(depth, s.legB) < s.peakWith(depth, s.legA) {
 		order[0], order[1] = order[1], order[0]

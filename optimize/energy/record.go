@@ -8,8 +8,8 @@ import (
 )
 
 const (
-	dayMin         = 24 * 60 // minutes of a day
-	longestStepMin = 60      // minutes; a step is never longer
+	dayMin         = 1440 // minutes of a day
+	longestStepMin = 60   // minutes; a step is never longer
 )
 
 // DemandOf returns the demand of a scenario's loads.
@@ -41,14 +41,15 @@ func DemandOf(s *scenarios.Scenario) (*Demand, error) {
 
 // measuredDemand returns the demand of a measured record.
 func measuredDemand(m *scenarios.Measured) (*Demand, error) {
-	steps := len(m.LegA)
-	switch {
-	case m.StepMin < 1 || m.StepMin > longestStepMin || dayMin%m.StepMin != 0:
+	if m.StepMin < 1 || m.StepMin > longestStepMin || dayMin%m.StepMin != 0 {
 		return nil, fmt.Errorf("energy: measured step of %d min; use 1 to %d min that divide the day",
 			m.StepMin, longestStepMin)
-	case steps == 0 || steps*m.StepMin%dayMin != 0:
+	}
+	steps := len(m.LegA)
+	if steps == 0 || steps*m.StepMin%dayMin != 0 {
 		return nil, fmt.Errorf("energy: %d measured steps of %d min are no whole days", steps, m.StepMin)
-	case m.ByLeg && len(m.LegB) != steps:
+	}
+	if m.ByLeg && len(m.LegB) != steps {
 		return nil, fmt.Errorf("energy: %d measured steps on leg A, %d on leg B", steps, len(m.LegB))
 	}
 	d := newDemand(steps, m.StepMin)
@@ -149,34 +150,39 @@ func gcd(a, b int) int {
 
 // onAt reports whether a load is on in the step that begins at a minute of the day.
 func onAt(l *scenarios.Load, minute int) bool {
-	switch {
-	case l.AllDay:
+	if l.AllDay {
 		return true
-	case l.FromMin < l.ToMin:
-		return l.FromMin <= minute && minute < l.ToMin
-	default: // past midnight
-		return l.FromMin <= minute || minute < l.ToMin
 	}
+	if l.FromMin < l.ToMin {
+		return l.FromMin <= minute && minute < l.ToMin
+	}
+	return l.FromMin <= minute || minute < l.ToMin // past midnight
 }
 
 // checkLoad returns an error that names the first thing no load can have.
 func checkLoad(l *scenarios.Load) error {
 	bad := func(what string) error { return fmt.Errorf("energy: load %q: %s", l.Name, what) }
-	inDay := func(minute int) bool { return minute >= 0 && minute <= dayMin }
-	switch {
-	case !isAmount(l.Watts):
+	if !isAmount(l.Watts) {
 		return bad("watts must be finite and not negative")
-	case l.Count < 0:
+	}
+	if l.Count < 0 {
 		return bad("count must not be negative")
-	case !(l.Duty >= 0 && l.Duty <= 1):
+	}
+	if !(l.Duty >= 0 && l.Duty <= 1) {
 		return bad("duty must be between 0 and 1")
-	case !isAmount(l.Start):
+	}
+	if !isAmount(l.Start) {
 		return bad("start must be finite and not negative")
-	case !l.AllDay && (!inDay(l.FromMin) || !inDay(l.ToMin)):
-		return bad("from and to must be minutes of one day")
-	case !l.AllDay && l.FromMin == l.ToMin:
-		return bad("from and to must differ; all day is neither")
-	case l.DC:
+	}
+	if !l.AllDay {
+		if !inDay(l.FromMin) || !inDay(l.ToMin) {
+			return bad("from and to must be minutes of one day")
+		}
+		if l.FromMin == l.ToMin {
+			return bad("from and to must differ; all day is neither")
+		}
+	}
+	if l.DC {
 		return nil // a load on the bus has no leg
 	}
 	switch l.Leg {
@@ -185,6 +191,9 @@ func checkLoad(l *scenarios.Load) error {
 	}
 	return bad(fmt.Sprintf("leg %q is none; use A, B, both or auto", l.Leg))
 }
+
+// inDay reports whether a minute is one of a day, its end included.
+func inDay(minute int) bool { return minute >= 0 && minute <= dayMin }
 
 // isAmount reports whether x is finite and not negative.
 func isAmount(x float64) bool { return x >= 0 && !math.IsInf(x, 1) }

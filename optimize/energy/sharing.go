@@ -70,9 +70,7 @@ func Carries(strings []Strings, busA float64) bool {
 func totalS(strings []Strings) float64 {
 	total := 0.0
 	for _, s := range strings {
-		if s.Count > 0 {
-			total += float64(s.Count) * ConductanceS(s.Battery, s.Series)
-		}
+		total += float64(s.Count) * ConductanceS(s.Battery, s.Series)
 	}
 	return total
 }

@@ -9,7 +9,7 @@ import (
 	"cartwright/catalog"
 )
 
-func strings2(ohm, maxA float64, series, count int) Strings {
+func parallel(ohm, maxA float64, series, count int) Strings {
 	return Strings{
 		Battery: &catalog.Battery{ResistanceOhm: ohm, MaxDischargeA: maxA, MaxChargeA: maxA / 2, RoundTrip: 1},
 		Series:  series, Count: count,
@@ -19,7 +19,7 @@ func strings2(ohm, maxA float64, series, count int) Strings {
 func drawStrings(t *rapid.T) []Strings {
 	var all []Strings
 	for range rapid.IntRange(1, 4).Draw(t, "kinds") {
-		all = append(all, strings2(
+		all = append(all, parallel(
 			rapid.Float64Range(0.001, 0.05).Draw(t, "ohm"), rapid.Float64Range(10, 200).Draw(t, "maxA"),
 			rapid.IntRange(1, 4).Draw(t, "series"), rapid.IntRange(0, 3).Draw(t, "count")))
 	}
@@ -42,12 +42,12 @@ func TestSharesObeyKirchhoff(t *testing.T) {
 			}
 			sum += a * float64(s.Count)
 			v := a * s.Battery.ResistanceOhm * float64(s.Series)
-			if any && !close2(v, drop) {
+			if any && !near(v, drop) {
 				t.Errorf("%v V lost in one string, %v V in another", v, drop)
 			}
 			drop, any = v, true
 		}
-		if any && !close2(sum, busA) {
+		if any && !near(sum, busA) {
 			t.Errorf("currents sum to %v A, want %v A", sum, busA)
 		}
 	})
@@ -81,19 +81,19 @@ func TestSharing(t *testing.T) {
 		carry float64
 	}{
 		{"none", nil, 0},
-		{"none of a kind", []Strings{strings2(0.01, 100, 1, 0)}, 0},
-		{"one", []Strings{strings2(0.01, 100, 1, 1)}, 100},
-		{"three equal", []Strings{strings2(0.003, 100, 1, 3)}, 300},
-		{"series lowers no current", []Strings{strings2(0.01, 100, 4, 2)}, 200},
-		{"a kind not present counts for nothing", []Strings{strings2(0.01, 100, 1, 1), strings2(0.001, 1, 1, 0)}, 100},
+		{"none of a kind", []Strings{parallel(0.01, 100, 1, 0)}, 0},
+		{"one", []Strings{parallel(0.01, 100, 1, 1)}, 100},
+		{"three equal", []Strings{parallel(0.003, 100, 1, 3)}, 300},
+		{"series lowers no current", []Strings{parallel(0.01, 100, 4, 2)}, 200},
+		{"a kind not present counts for nothing", []Strings{parallel(0.01, 100, 1, 1), parallel(0.001, 1, 1, 0)}, 100},
 		// The second takes as much as the first and may give half.
-		{"the weaker limits", []Strings{strings2(0.01, 100, 1, 1), strings2(0.01, 50, 1, 1)}, 100},
+		{"the weaker limits", []Strings{parallel(0.01, 100, 1, 1), parallel(0.01, 50, 1, 1)}, 100},
 		// A stiff small string takes three quarters: 40 A / (3/4) is less than the 100 A of the other alone.
-		{"a further string may lower it", []Strings{strings2(0.03, 100, 1, 1), strings2(0.01, 40, 1, 1)}, 160.0 / 3},
-		{"in series it takes less", []Strings{strings2(0.03, 100, 1, 1), strings2(0.01, 100, 3, 1)}, 200},
+		{"a further string may lower it", []Strings{parallel(0.03, 100, 1, 1), parallel(0.01, 40, 1, 1)}, 160.0 / 3},
+		{"in series it takes less", []Strings{parallel(0.03, 100, 1, 1), parallel(0.01, 100, 3, 1)}, 200},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if got := CarryA(c.all); !close2(got, c.carry) {
+			if got := CarryA(c.all); !near(got, c.carry) {
 				t.Errorf("%v A, want %v A", got, c.carry)
 			}
 			if !Carries(c.all, c.carry) {
@@ -114,15 +114,15 @@ func TestRecharge(t *testing.T) {
 	if got := RechargeA(4800, 48, 5, 1); got != 20 {
 		t.Errorf("%v A, want 20 A", got)
 	}
-	if got := RechargeA(4800, 48, 5, 0.64); !close2(got, 25) {
+	if got := RechargeA(4800, 48, 5, 0.64); !near(got, 25) {
 		t.Errorf("%v A, want 25 A", got)
 	}
-	good, bad := strings2(0.01, 60, 1, 2), strings2(0.01, 30, 1, 1)
+	good, bad := parallel(0.01, 60, 1, 2), parallel(0.01, 30, 1, 1)
 	bad.Battery.RoundTrip = 0.64
-	if got := GridRechargeA([]Strings{good, bad}, 4800, 48, 5); !close2(got, 25) {
+	if got := GridRechargeA([]Strings{good, bad}, 4800, 48, 5); !near(got, 25) {
 		t.Errorf("the worst round trip: %v A, want 25 A", got)
 	}
-	if got := GridRechargeA([]Strings{bad, good}, 4800, 48, 5); !close2(got, 25) {
+	if got := GridRechargeA([]Strings{bad, good}, 4800, 48, 5); !near(got, 25) {
 		t.Errorf("the worst round trip first: %v A, want 25 A", got)
 	}
 	if got := ChargeA([]Strings{good, bad}); got != 75 {

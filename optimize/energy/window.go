@@ -38,9 +38,7 @@ func (d *Demand) BusW(efficiency, idleW float64) []float64 {
 // Source: the mass curve of Rippl (1883) with the record repeated, as Thomas and Burden (1963) have it;
 // see Loucks and van Beek, Water Resource Systems Planning and Management, ch. 11.
 func (d *Demand) WindowWh(efficiency, idleW, hours float64) float64 {
-	if !(hours > 0) {
-		return 0
-	}
+	hours = max(0, hours)
 	c := newMassCurve(d.BusW(efficiency, idleW), d.StepH)
 	recordH := d.RecordH()
 	rounds := math.Floor(hours / recordH)
