@@ -7,7 +7,7 @@
 // be right; what can be known only with a catalogue at hand is told by Check.
 //
 // Of YAML the package reads mappings, lists and single values; anchors, aliases, merge keys, tags and
-// further documents are refused. Reading goes text -> tree.go (nodes with their places) -> section.go and
+// further documents are refused. Reading goes text -> yaml.go and tree.go (nodes with their places) -> section.go and
 // values.go (one key, checked) -> read.go, loads.go, cart.go, runs.go, owning.go (the sections). The
 // places of all values stay with the scenario, see Scenario.Pos.
 package scenarios

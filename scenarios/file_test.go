@@ -92,14 +92,14 @@ func TestHostileYAML(t *testing.T) {
 	for _, tt := range []struct{ name, text, want string }{
 		{"aliases of aliases", laughs, "an anchor or alias is not read in a scenario"},
 		{"open brackets", "a: " + strings.Repeat("[", 3000), "brackets more than 16 deep"},
-		{"open brackets over lines", "a: " + strings.Repeat("[\n", 9000), "brackets more than 16 deep"},
+		{"open brackets over lines", "a: " + strings.Repeat("[\n", 5000), "brackets more than 16 deep"},
 		{"lists in one line", strings.Repeat("- ", 100000) + "a", "the line has 200001 bytes"},
 		{"lists of lists", strings.Repeat("- ", 1900) + "a", "the scenario is a list"},
 		{"one long line", "name: " + strings.Repeat("x", 200000), "the line has 200006 bytes"},
 		{"deep indents", deep, "unknown key"},
-		{"many keys", strings.Repeat("k: 1\n", 50000), "more than 30000 words and marks"},
-		{"as many keys as are read", strings.Repeat("k: 1\n", 9999), `key "k" stands twice`},
-		{"as many keys in braces", "a: {" + strings.Repeat("k: 1,\n", 7000) + "}", `unknown key "a"`},
+		{"many keys", strings.Repeat("k: 1\n", 50000), "more than 20000 words and marks"},
+		{"as many keys as are read", strings.Repeat("k: 1\n", 6600), `key "k" stands twice`},
+		{"as many keys in braces", "a: {" + strings.Repeat("k: 1,\n", 4900) + "}", `unknown key "a"`},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			start := time.Now()
