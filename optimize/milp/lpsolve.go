@@ -2,78 +2,9 @@ package milp
 
 /*
 #cgo CFLAGS: -O2
-#cgo LDFLAGS: -llpsolve55 -lcolamd -ldl -lm
-#include <stdatomic.h>
+#cgo LDFLAGS: -Wl,--wrap=load_BLAS -llpsolve55 -lcolamd -ldl -lm
 #include <stdlib.h>
-#include <time.h>
-#include <lpsolve/lp_lib.h>
-
-// milp_watch tells a running search to end: another thread sets stop, or the deadline passes. It lives
-// in C memory, so that no Go pointer is kept by C.
-typedef struct {
-	atomic_int stop;
-	int timed_out;           // written by the searching thread only
-	long long deadline_ns;   // of the monotonic clock, 0: none
-} milp_watch;
-
-static long long milp_now(void) {
-	struct timespec t;
-	clock_gettime(CLOCK_MONOTONIC, &t);
-	return (long long)t.tv_sec * 1000000000LL + t.tv_nsec;
-}
-
-static milp_watch *milp_new_watch(long long limit_ns) {
-	milp_watch *w = calloc(1, sizeof *w);
-	if (w != NULL && limit_ns > 0)
-		w->deadline_ns = milp_now() + limit_ns;
-	return w;
-}
-
-static void milp_stop(milp_watch *w) { atomic_store(&w->stop, 1); }
-
-static int milp_stopped(milp_watch *w) { return atomic_load(&w->stop); }
-
-// milp_due is what the engine asks every few pivots: nonzero ends the search.
-static int __WINAPI milp_due(lprec *lp, void *handle) {
-	milp_watch *w = handle;
-	(void)lp;
-	if (atomic_load_explicit(&w->stop, memory_order_relaxed))
-		return 1;
-	if (w->deadline_ns != 0 && milp_now() >= w->deadline_ns)
-		w->timed_out = 1;
-	return w->timed_out;
-}
-
-static void milp_put_watch(lprec *lp, milp_watch *w) { put_abortfunc(lp, milp_due, w); }
-
-// milp_load makes an lprec of a model by rows. Indices are checked by the caller; NULL: no memory.
-// begin has rows+1 entries; at and coef are addressed by it; colnos count from 1.
-static lprec *milp_load(int rows, int cols, int *begin, int *colno, double *coef, int *type, double *rhs,
-		int objs, int *objcol, double *objcoef, double *lo, double *hi, unsigned char *isint) {
-	lprec *lp = make_lp(0, cols);
-	int i, j, ok = lp != NULL;
-	if (!ok)
-		return NULL;
-	set_verbose(lp, NEUTRAL);
-	set_use_names(lp, TRUE, FALSE);
-	set_use_names(lp, FALSE, FALSE);
-	ok = resize_lp(lp, rows, cols);
-	set_add_rowmode(lp, TRUE);
-	ok = ok && set_obj_fnex(lp, objs, objcoef, objcol);
-	for (i = 0; ok && i < rows; i++)
-		ok = add_constraintex(lp, begin[i+1] - begin[i], coef + begin[i], colno + begin[i], type[i], rhs[i]);
-	set_add_rowmode(lp, FALSE);
-	for (j = 0; ok && j < cols; j++) {
-		ok = set_bounds(lp, j + 1, lo[j], hi[j]);
-		if (ok && isint[j])
-			ok = set_int(lp, j + 1, TRUE);
-	}
-	if (!ok) {
-		delete_lp(lp);
-		return NULL;
-	}
-	return lp;
-}
+#include "lpsolve.h"
 */
 import "C"
 
@@ -81,10 +12,15 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
-	"runtime"
+	"sync"
 	"time"
+	"unsafe"
 )
+
+// This file is the only one that touches C.
+
+// prepare makes the engine ready once a process.
+var prepare = sync.OnceFunc(func() { C.milp_init() })
 
 // Version returns the version of the engine, as "5.5.2.5".
 func Version() string {
@@ -99,11 +35,12 @@ var errNoMemory = errors.New("milp: the solver found no memory for the model")
 // watch ends running searches when its context is cancelled or its deadline passes.
 type watch struct {
 	c    *C.milp_watch
-	free func()
+	free func() // to be called when no search runs any more
 }
 
-// newWatch starts to watch. The caller frees it when no search runs any more.
+// newWatch starts to watch a context and, unless limit is 0, the clock.
 func newWatch(ctx context.Context, limit time.Duration) (*watch, error) {
+	prepare()
 	c := C.milp_new_watch(C.longlong(limit))
 	if c == nil {
 		return nil, errNoMemory
@@ -117,20 +54,22 @@ func newWatch(ctx context.Context, limit time.Duration) (*watch, error) {
 		close(stopped)
 	})
 	return &watch{c: c, free: func() {
-		if !cancel() { // the function has started: wait, or it would write to freed memory
+		if !cancel() { // the function has started: wait for it, or it would write to freed memory
 			<-stopped
 		}
-		C.free(unsafePointer(c))
+		C.free(unsafe.Pointer(c))
 	}}, nil
 }
 
 // due reports whether searching must end.
-func (w *watch) due() bool { return C.milp_due(nil, unsafePointer(w.c)) != 0 }
+func (w *watch) due() bool { return C.milp_due(w.c) != 0 }
 
 // outcome is what one run of the engine says. It is a claim, to be checked.
 type outcome struct {
 	code   int       // the engine's own return value
-	values []float64 // by column of the loaded model; nil where there is no point
+	values []float64 // by column; nil where there is no point
+	root   float64   // optimum of the relaxation, NaN where there is none
+	cut    bool      // branching may have been cut off at the setting's depth: nothing is excluded
 }
 
 // The engine's return values, as its header names them.
@@ -144,39 +83,42 @@ const (
 	codeTimeout    = int(C.TIMEOUT)
 )
 
-// run loads a program, searches once with the setting s, and frees everything.
-func (p *program) run(s *setting, w *watch) (outcome, error) {
+// run loads a program, searches once with a setting, and frees everything. The engine's improvements are
+// to be at least gap, in the program's own scale.
+func (p *program) run(s *setting, gap float64, w *watch) (outcome, error) {
 	if err := p.check(); err != nil {
 		return outcome{}, err
 	}
-	// The engine copies what it is given; nothing of Go's memory is kept after the call.
-	lp := C.milp_load(C.int(len(p.kind)), C.int(len(p.lo)),
-		(*C.int)(&p.begin[0]), (*C.int)(first(p.colno)), (*C.double)(first(p.coef)),
-		(*C.int)(first(p.kind)), (*C.double)(first(p.rhs)),
-		C.int(len(p.objcol)), (*C.int)(first(p.objcol)), (*C.double)(first(p.objcoef)),
-		(*C.double)(first(p.lo)), (*C.double)(first(p.hi)), (*C.uchar)(first(p.isint)))
-	runtime.KeepAlive(p)
+	lp := C.milp_load(C.int(len(p.kind)), C.int(len(p.lo)), ints(p.begin), ints(p.colno), doubles(p.coef),
+		ints(p.kind), doubles(p.rhs), C.int(len(p.objcol)), ints(p.objcol), doubles(p.objcoef),
+		doubles(p.lo), doubles(p.hi), (*C.uchar)(unsafe.SliceData(p.isint)))
 	if lp == nil {
 		return outcome{}, errNoMemory
 	}
 	defer C.delete_lp(lp)
-	s.apply(lp)
-	C.milp_put_watch(lp, w.c)
+	s.apply(lp, gap)
+	C.milp_obey(lp, w.c)
 	out := outcome{code: int(C.solve(lp))}
 	if out.code == codeNoMemory {
 		return outcome{}, errNoMemory
 	}
+	out.root = finite(float64(C.milp_root(lp)))
+	out.cut = int(C.get_max_level(lp)) >= s.depth
 	if out.code == codeOptimal || out.code == codeSuboptimal {
 		out.values = make([]float64, len(p.lo))
-		if C.get_variables(lp, (*C.double)(first(out.values))) == 0 {
-			out.values = nil
+		if C.get_variables(lp, doubles(out.values)) == C.FALSE {
+			return outcome{}, errors.New("milp: internal: the solver has a point but does not give it")
 		}
 	}
 	return out, nil
 }
 
-// apply sets every parameter of the engine; nothing is left to a default.
-func (s *setting) apply(lp *C.lprec) {
+// ints and doubles give C a slice for the time of a call.
+func ints(s []int32) *C.int         { return (*C.int)(unsafe.SliceData(s)) }
+func doubles(s []float64) *C.double { return (*C.double)(unsafe.SliceData(s)) }
+
+// apply sets every parameter of the engine; nothing is left to a default. The reasons stand at setting.
+func (s *setting) apply(lp *C.lprec, gap float64) {
 	C.set_verbose(lp, C.NEUTRAL)
 	C.set_print_sol(lp, C.FALSE)
 	C.set_trace(lp, C.FALSE)
@@ -185,37 +127,34 @@ func (s *setting) apply(lp *C.lprec) {
 	C.set_minim(lp)
 	C.set_timeout(lp, 0) // whole seconds only; the watch is finer
 	C.set_infinite(lp, C.double(engineInfinity))
+	C.set_epslevel(lp, C.EPS_TIGHT)
 	C.set_epsint(lp, C.double(s.intTol))
-	C.set_epsel(lp, 1e-12)
-	C.set_epsb(lp, C.double(s.rowTol))
-	C.set_epsd(lp, 1e-9)
-	C.set_epspivot(lp, 2e-7)
-	C.set_epsperturb(lp, 1e-5)
-	C.set_negrange(lp, -1e-6)
-	C.set_mip_gap(lp, C.TRUE, 1e-11)
-	C.set_mip_gap(lp, C.FALSE, 1e-9)
+	C.set_epsel(lp, C.double(engineZero))
+	C.set_epsb(lp, C.double(engineRow))
+	C.set_epsd(lp, C.double(engineDual))
+	C.set_epspivot(lp, C.double(enginePivot))
+	C.set_epsperturb(lp, C.double(enginePerturb))
+	C.set_negrange(lp, C.double(engineNegRange))
+	C.set_break_numeric_accuracy(lp, C.double(engineAccuracy))
+	C.set_mip_gap(lp, C.TRUE, C.double(max(gap, engineGap)))
+	C.set_mip_gap(lp, C.FALSE, C.double(engineRelativeGap))
 	C.set_break_at_first(lp, C.FALSE)
 	C.set_break_at_value(lp, C.double(-engineInfinity))
 	C.set_obj_bound(lp, C.double(engineInfinity))
-	C.set_solutionlimit(lp, 1)
+	C.set_solutionlimit(lp, anySolutions)
 	C.set_obj_in_basis(lp, C.TRUE)
 	C.set_bounds_tighter(lp, C.FALSE)
 	C.set_basiscrash(lp, C.CRASH_NONE)
-	C.set_maxpivot(lp, 250)
+	C.set_maxpivot(lp, enginePivots)
 	C.set_simplextype(lp, C.int(s.simplex))
 	C.set_pivoting(lp, C.int(s.pricing))
+	C.set_multiprice(lp, 0)
 	C.set_scaling(lp, C.int(s.scaling))
-	C.set_scalelimit(lp, 5)
+	C.set_scalelimit(lp, engineScaleLoops)
 	C.set_presolve(lp, C.PRESOLVE_NONE, 0)
 	C.set_improve(lp, C.int(s.improve))
 	C.set_anti_degen(lp, C.int(s.antiDegen))
 	C.set_bb_rule(lp, C.int(s.nodeRule))
-	C.set_bb_floorfirst(lp, C.int(s.floor))
-	C.set_bb_depthlimit(lp, C.int(s.depth))
+	C.set_bb_floorfirst(lp, C.int(s.first))
+	C.set_bb_depthlimit(lp, C.int(-s.depth))
 }
-
-// engineInfinity is what the engine takes for infinite: its own default.
-const engineInfinity = 1e30
-
-// toEngine turns an infinity of Go into the engine's.
-func toEngine(v float64) float64 { return math.Max(-engineInfinity, math.Min(engineInfinity, v)) }

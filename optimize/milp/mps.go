@@ -29,8 +29,9 @@ func (m *Model) WriteMPS(w io.Writer) error {
 		fmt.Fprintln(b, "* maximise: the objective is written negated, to be minimised")
 	}
 	fmt.Fprintf(b, "NAME %s\nROWS\n N OBJ\n", cleanName(m.name))
+	letter := [...]string{AtMost: "L", AtLeast: "G", Equal: "E"}
 	for i := range m.rows {
-		fmt.Fprintf(b, " %s %s\n", map[Rel]string{AtMost: "L", AtLeast: "G", Equal: "E"}[m.rows[i].rel], rowNames[i])
+		fmt.Fprintf(b, " %s %s\n", letter[m.rows[i].rel], rowNames[i])
 	}
 	m.writeColumns(b, sign, rowNames, colNames)
 	fmt.Fprintln(b, "RHS")

@@ -27,6 +27,11 @@ func Violations(m *Model, values []float64, tol float64) []Violation {
 	if len(values) != len(m.cols) {
 		panic(fmt.Sprintf("milp: %d values for %d variables", len(values), len(m.cols)))
 	}
+	return violations(m, values, tol, true)
+}
+
+// violations is Violations with a choice whether integers have to be whole.
+func violations(m *Model, values []float64, tol float64, whole bool) []Violation {
 	var found []Violation
 	for j, c := range m.cols {
 		x := values[j]
@@ -38,23 +43,14 @@ func Violations(m *Model, values []float64, tol float64) []Violation {
 		case x-c.hi > tol*math.Max(1, math.Abs(c.hi)):
 			found = append(found, Violation{"upper bound", c.name, x, c.hi, x - c.hi})
 		}
-		if off := math.Abs(x - math.Round(x)); c.integer && off > tol {
+		if off := math.Abs(x - math.Round(x)); whole && c.integer && off > tol {
 			found = append(found, Violation{"integer", c.name, x, math.Round(x), off})
 		}
 	}
 	for i := range m.rows {
 		r := &m.rows[i]
 		lhs, scale := r.at(values)
-		off := 0.0
-		switch r.rel {
-		case AtMost:
-			off = lhs - r.rhs
-		case AtLeast:
-			off = r.rhs - lhs
-		case Equal:
-			off = math.Abs(lhs - r.rhs)
-		}
-		if !(off <= tol*scale) { // also true for NaN
+		if off := r.off(lhs); !(off <= tol*scale) { // also true for NaN
 			found = append(found, Violation{"row", r.name, lhs + r.moved, r.rhs + r.moved, off})
 		}
 	}
@@ -70,13 +66,4 @@ func (r *row) at(values []float64) (lhs, scale float64) {
 		scale = math.Max(scale, math.Abs(term))
 	}
 	return lhs, scale
-}
-
-// objectiveAt returns the objective at a point, in the model's own sense and with its constant.
-func (m *Model) objectiveAt(values []float64) float64 {
-	sum := m.objConst
-	for _, e := range m.obj {
-		sum += e.coef * values[e.col]
-	}
-	return sum
 }

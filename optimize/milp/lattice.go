@@ -1,0 +1,46 @@
+package milp
+
+import "math"
+
+// spacing returns the g > 0 for which every value of the objective is a whole multiple of g beside its
+// constant: the greatest common divisor of its coefficients, where all are whole numbers at integer
+// variables; else 0.
+func (m *Model) spacing() float64 {
+	const exact = 1 << 53 // beyond it a float64 skips whole numbers
+	g := 0.0
+	for _, e := range m.obj {
+		c := math.Abs(e.coef)
+		if !m.cols[e.col].integer || c != math.Floor(c) || c > exact {
+			return 0
+		}
+		for c != 0 {
+			g, c = c, math.Mod(g, c)
+		}
+	}
+	return g
+}
+
+// better returns by how much a point must beat the objective value at to be worth finding, a little less
+// than what it is asked to be where values are regularly spaced: so that the point lies clear of the limit.
+func (s *search) better(at float64) float64 {
+	scale := math.Max(1, math.Abs(at))
+	res := s.o.Resolution
+	if res == 0 {
+		res = defaultResolution * scale
+	}
+	if g := s.spacing; latticeSlack*g > finestResolution*scale {
+		res = math.Max(res, g) - latticeSlack*g
+	}
+	return math.Max(res, finestResolution*scale)
+}
+
+// limitOf turns a cutoff into the right-hand side of a row, clear of the values that must pass and of
+// those that must not; the objective to be minimised and without its constant.
+func (s *search) limitOf(cutoff float64) float64 {
+	limit := s.sign * (cutoff - s.m.objConst)
+	scale := math.Max(1, math.Abs(limit))
+	if g := s.spacing; latticeSlack*g > finestResolution*scale {
+		return g * (math.Floor(limit/g+finestResolution*scale/g) + latticeSlack)
+	}
+	return limit + finestResolution*scale
+}

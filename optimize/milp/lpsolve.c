@@ -1,0 +1,98 @@
+#include <stdlib.h>
+#include <time.h>
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
+#include "lpsolve.h"
+
+// The engine looks for a shared library libmyBLAS.so on the loader's path for every model it makes, in
+// vain, at 40 us each; and it would run whatever it found. The linker wraps that call into this one
+// (--wrap in the Go file); the engine then keeps its own routines, as it does when nothing is found.
+MYBOOL __wrap_load_BLAS(char *libname) {
+	(void)libname;
+	return FALSE;
+}
+
+enum {
+	KEEP_BYTES = 32 << 20, // of freed memory, before it goes back to the system
+};
+
+void milp_init(void) {
+#ifdef __GLIBC__
+	// Every model takes and frees a few arrays of 0.1 to 1 MB. Left alone, the C library maps and unmaps
+	// them afresh each time, which costs a small model more than its solving.
+	mallopt(M_MMAP_THRESHOLD, KEEP_BYTES);
+	mallopt(M_TRIM_THRESHOLD, KEEP_BYTES);
+#endif
+	// The first lprec of a process fills in tables that all share; so it is made before threads are.
+	lprec *lp = make_lp(0, 0);
+	if (lp != NULL)
+		delete_lp(lp);
+}
+
+static long long now_ns(void) {
+	struct timespec t;
+	clock_gettime(CLOCK_MONOTONIC, &t);
+	return (long long)t.tv_sec * 1000000000LL + t.tv_nsec;
+}
+
+milp_watch *milp_new_watch(long long limit_ns) {
+	milp_watch *w = calloc(1, sizeof *w);
+	if (w != NULL && limit_ns > 0)
+		w->deadline_ns = now_ns() + limit_ns;
+	return w;
+}
+
+void milp_stop(milp_watch *w) { atomic_store(&w->stop, 1); }
+
+int milp_due(milp_watch *w) {
+	return atomic_load(&w->stop) || (w->deadline_ns != 0 && now_ns() >= w->deadline_ns);
+}
+
+static int __WINAPI asked(lprec *lp, void *handle) {
+	(void)lp;
+	return milp_due(handle);
+}
+
+void milp_obey(lprec *lp, milp_watch *w) { put_abortfunc(lp, asked, w); }
+
+double milp_root(lprec *lp) { return lp->real_solution; }
+
+// load fills an empty lprec; the casts drop const, which the engine's interface lacks.
+static int load(lprec *lp, int rows, int cols, const int *begin, const int *colno, const double *coef,
+		const int *kind, const double *rhs, int objs, const int *objcol, const double *objcoef,
+		const double *lo, const double *hi, const unsigned char *isint) {
+	set_use_names(lp, TRUE, FALSE);
+	set_use_names(lp, FALSE, FALSE);
+	if (!resize_lp(lp, rows, cols))
+		return 0;
+	set_add_rowmode(lp, TRUE);
+	if (objs > 0 && !set_obj_fnex(lp, objs, (double *)objcoef, (int *)objcol))
+		return 0;
+	for (int i = 0; i < rows; i++)
+		if (!add_constraintex(lp, begin[i + 1] - begin[i], (double *)coef + begin[i],
+				(int *)colno + begin[i], kind[i], rhs[i]))
+			return 0;
+	set_add_rowmode(lp, FALSE);
+	for (int j = 0; j < cols; j++) {
+		if (!set_bounds(lp, j + 1, lo[j], hi[j]))
+			return 0;
+		if (isint[j] && !set_int(lp, j + 1, TRUE))
+			return 0;
+	}
+	return 1;
+}
+
+lprec *milp_load(int rows, int cols, const int *begin, const int *colno, const double *coef,
+		const int *kind, const double *rhs, int objs, const int *objcol, const double *objcoef,
+		const double *lo, const double *hi, const unsigned char *isint) {
+	lprec *lp = make_lp(0, cols);
+	if (lp == NULL)
+		return NULL;
+	set_verbose(lp, NEUTRAL);
+	if (!load(lp, rows, cols, begin, colno, coef, kind, rhs, objs, objcol, objcoef, lo, hi, isint)) {
+		delete_lp(lp);
+		return NULL;
+	}
+	return lp;
+}
