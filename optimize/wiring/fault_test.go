@@ -62,8 +62,8 @@ func ExampleShortCircuitA() {
 }
 
 // NFPA 70 215.3 in likeness, common practice, no source: 160 A of inverters and 8 A of dc loads ask for
-// 210 A; two strings and two inverters for four studs.
+// 210 A; three strings, two inverters and one solar input for six studs.
 func ExampleBusbarA() {
-	fmt.Printf("%.0f A, %d studs\n", wiring.BusbarA(160, 8), wiring.BusbarStuds(2, 2, 0))
-	// Output: 210 A, 4 studs
+	fmt.Printf("%.0f A, %d studs\n", wiring.BusbarA(160, 8), wiring.BusbarStuds(3, 2, 1))
+	// Output: 210 A, 6 studs
 }

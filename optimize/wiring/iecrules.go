@@ -55,12 +55,12 @@ func method(d *Duty) iec.Method {
 }
 
 func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
-	ohm, known := iec.ResistancePerM(cable.Size)
-	insulation, insulated := iec.InsulationOf(cable.InsulationC)
+	insulation, _ := iec.InsulationOf(cable.InsulationC) // no insulation: not listed in it
 	amps, listed := iec.Ampacity(cable.Size, insulation, method(d))
-	if !known || !insulated || !listed || cable.Material != copper {
+	if !listed || cable.Material != copper {
 		return append(checks, least("cable listed", 0, 1, "", iec.AmpacitySource.Source)), path{}
 	}
+	ohm, _ := iec.ResistancePerM(cable.Size)                   // every size of B.52.2 and B.52.3 is in IEC 60228
 	ambient, _ := iec.AmbientFactor(d.AmbientC, insulation)    // 0 where it is too hot
 	grouping, _ := iec.GroupingFactor(iec.Circuits(d.Bundled)) // 0 where the group is too large
 	w := path{cable: cable, sets: sets, dropPct: dropPct(d, sets, ohm),

@@ -51,13 +51,13 @@ func ratingCheck(r Rules, d *Duty, p protector) Check {
 }
 
 func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
-	ohm, known := nec.ResistancePerM(cable.Material, cable.Size)
-	column, insulated := nec.InsulationColumn(cable.InsulationC)
+	column, _ := nec.InsulationColumn(cable.InsulationC) // no column: not listed in it
 	amps, listed := nec.Ampacity(cable.Material, cable.Size, column)
-	if !known || !insulated || !listed {
+	if !listed {
 		return append(checks, least("cable listed", 0, 1, "", nec.AmpacitySource.Source)), path{}
 	}
-	ambient, _ := nec.AmbientFactor(d.AmbientC, column) // 0 where it is too hot: no ampacity is left
+	ohm, _ := nec.ResistancePerM(cable.Material, cable.Size) // every size of table 310.16 is in table 8
+	ambient, _ := nec.AmbientFactor(d.AmbientC, column)      // 0 where it is too hot: no ampacity is left
 	w := path{cable: cable, sets: sets, dropPct: dropPct(d, sets, ohm),
 		insulationA: float64(sets) * amps * ambient * nec.BundlingFactor(d.Bundled)}
 	return append(checks,

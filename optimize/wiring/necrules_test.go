@@ -6,6 +6,8 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize/wiring"
+	"cartwright/optimize/wiring/iec"
+	"cartwright/optimize/wiring/nec"
 	"cartwright/scenarios"
 )
 
@@ -210,6 +212,40 @@ func TestDropLimit(t *testing.T) {
 		d.LengthM *= 1.001
 		if got := failed(c.r.Check(d, c.o, 0)); len(got) != 1 || got[0] != "voltage drop" {
 			t.Errorf("%T above the limit: failed %q, want voltage drop", c.r, got)
+		}
+	}
+}
+
+// TestRoundoff: figures that differ by less than a billionth are the same, by more are not.
+func TestRoundoff(t *testing.T) {
+	const within, beyond = 5e-10, 5e-9
+	long := func(d *wiring.Duty) { d.LengthM = 50 } // about 20 %: a limit well away from 1
+	drop := necRules.Check(necMain(long), necOption("2 AWG", 110), 0).DropPct
+	limited := func(short float64) wiring.Duty {
+		return necMain(func(d *wiring.Duty) { d.LengthM, d.Drop = 50, drop/100*(1-short) })
+	}
+	runVerdicts(t, necRules, []verdict{
+		{"rating within", necMain(func(d *wiring.Duty) { d.DesignA = 88 * (1 + within) }), necOption("2 AWG", 110), 0, nil},
+		{"rating beyond", necMain(func(d *wiring.Duty) { d.DesignA = 88 * (1 + beyond) }), necOption("2 AWG", 110), 0,
+			[]string{"device rating"}},
+		{"drop within", limited(within), necOption("2 AWG", 110), 0, nil},
+		{"drop beyond", limited(beyond), necOption("2 AWG", 110), 0, []string{"voltage drop"}},
+	})
+}
+
+// TestTablesTogether: every conductor with an ampacity has a resistance, as the rules take for granted.
+func TestTablesTogether(t *testing.T) {
+	for _, size := range necSizes {
+		for _, material := range []string{"copper", "aluminium"} {
+			_, ampacity := nec.Ampacity(material, size, nec.Col75)
+			if _, resistance := nec.ResistancePerM(material, size); ampacity && !resistance {
+				t.Errorf("%s %s has an ampacity and no resistance", material, size)
+			}
+		}
+	}
+	for _, size := range iecSizes {
+		if _, ok := iec.ResistancePerM(size); !ok {
+			t.Errorf("%s has an ampacity and no resistance", size)
 		}
 	}
 }

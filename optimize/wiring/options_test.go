@@ -145,14 +145,25 @@ func TestUngroundedAndGrounds(t *testing.T) {
 	})
 }
 
-// TestOptionsWide: the catalogue of the benchmark, thinned out for brute force, has options for every kind
-// of run, so that the property tests' agreement is not one of empty lists.
-func TestOptionsWide(t *testing.T) {
-	c := wideCatalog()
-	for i := range c.Cables[:len(c.Cables)/3] {
-		c.Cables[i] = c.Cables[3*i]
+// narrowCatalog returns a few cables and devices of both rule sets, invented: few enough for brute force
+// with every ground, and enough for every kind of run.
+func narrowCatalog() *catalog.Catalog {
+	c := &catalog.Catalog{}
+	for _, size := range []catalog.Size{"12 AWG", "10 AWG", "6 AWG", "2 AWG", "1/0 AWG", "4/0 AWG", "4 mm2", "16 mm2", "50 mm2", "95 mm2"} {
+		c.Cables = append(c.Cables, *copperCable(size, 90))
 	}
-	c.Cables = c.Cables[:len(c.Cables)/3]
+	for _, kind := range []string{"fuse", "breaker"} {
+		for _, a := range []float64{20, 50, 125, 250} {
+			c.Devices = append(c.Devices, *device(kind, a), *acBreaker(a, 1), *acBreaker(a, 2))
+		}
+	}
+	return c
+}
+
+// TestOptionsAbound: every kind of run has options, so that the property tests' agreement is not one of
+// empty lists.
+func TestOptionsAbound(t *testing.T) {
+	c := narrowCatalog()
 	own := changed(feederDuty(24), func(d *wiring.Duty) { d.OwnBreakerA = 40 })
 	for _, rules := range []scenarios.Rules{scenarios.NEC, scenarios.IEC} {
 		r := wiring.For(rules)
