@@ -73,6 +73,8 @@ type installer struct {
 	missing []string
 	notes   []string
 	spare   []string // faults of the core: inverters that can't be installed beside others
+
+	mostMatchings, mostPlacings int // bounds of the searches
 }
 
 func newInstaller(s *scenarios.Scenario, c *catalog.Catalog) (*installer, error) {
@@ -81,7 +83,8 @@ func newInstaller(s *scenarios.Scenario, c *catalog.Catalog) (*installer, error)
 		return nil, err
 	}
 	in := &installer{s: s, c: c, stock: stockOf(c), p: &plan.Plan{Core: plan.Core{Batteries: []plan.CoreBattery{}, Solar: []plan.CoreSolar{}}, Shelves: []plan.Shelf{}},
-		owned: &tally{}, left: &tally{}, as: map[string][]string{}, missing: []string{}}
+		owned: &tally{}, left: &tally{}, as: map[string][]string{}, missing: []string{},
+		mostMatchings: mostMatchings, mostPlacings: mostPlacings}
 	for _, l := range d.Legs {
 		in.p.Legs = append(in.p.Legs, plan.LegLoad{Load: l.Load, Leg: string(l.Leg)})
 	}

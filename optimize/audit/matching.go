@@ -1,5 +1,10 @@
 package audit
 
+import (
+	"cmp"
+	"slices"
+)
+
 // mostMatchings bounds how many partial assignments of owned parts to cable paths are looked into. A cart
 // has some ten kinds of path and a drawer of cables; that is settled in thousands. Past the bound the best
 // assignment found stands and the report says so.
@@ -13,6 +18,7 @@ type matching struct {
 	ways  [][]wired // of each task, those that pass
 	left  *tally
 	nodes int
+	bound int // of nodes
 
 	chosen [][]*wired // of each task, so far
 	passed int
@@ -22,7 +28,7 @@ type matching struct {
 
 // matchRuns finds the best assignment of what an installer has left.
 func matchRuns(in *installer, a *auditor, tasks []task) *matching {
-	m := &matching{tasks: tasks, left: &tally{}, most: -1}
+	m := &matching{tasks: tasks, left: &tally{}, bound: in.mostMatchings, most: -1}
 	m.left.move(1, in.left)
 	for i := range tasks {
 		var pass []wired
@@ -32,18 +38,20 @@ func matchRuns(in *installer, a *auditor, tasks []task) *matching {
 			}
 		}
 		m.ways = append(m.ways, thrifty(pass))
-		m.chosen = append(m.chosen, nil)
+		m.chosen, m.best = append(m.chosen, nil), append(m.best, nil)
 	}
 	m.descend(0, 0, 0)
 	return m
 }
 
 // proved reports whether the search was not cut short.
-func (m *matching) proved() bool { return m.nodes < mostMatchings }
+func (m *matching) proved() bool { return m.nodes < m.bound }
 
-// thrifty returns the ways to wire that no other beats by taking no more of anything.
+// thrifty returns the ways to wire that no other beats by taking no more of anything, those first that
+// take the least metal: the first best assignment found then wastes no thick cable on a thin one's task.
 func thrifty(ways []wired) []wired {
 	var kept []wired
+	slices.SortStableFunc(ways, func(x, y wired) int { return cmp.Compare(x.metal, y.metal) })
 	for i := range ways {
 		beaten := false
 		for j := range ways {
@@ -62,7 +70,7 @@ func thrifty(ways []wired) []wired {
 // descend looks at path number path of task number at. Of a task's equal paths each takes a way no
 // earlier than the one before, as their order makes no difference.
 func (m *matching) descend(at, path, firstWay int) {
-	if m.nodes >= mostMatchings || m.passed+m.hope(at, path) <= m.most {
+	if m.nodes >= m.bound || m.passed+m.hope(at, path) <= m.most {
 		return
 	}
 	m.nodes++

@@ -22,6 +22,7 @@ type placing struct {
 	shelves []*scenarios.Shelf // from the lowest up
 	kinds   []pile
 	nodes   int
+	bound   int // of nodes
 
 	room, kg []float64 // taken of each shelf so far
 	stands   [][]int   // kind, shelf -> modules so far
@@ -45,7 +46,7 @@ type pile struct {
 func (in *installer) installModules() {
 	p := newPlacing(in)
 	p.descend(0, 0)
-	if p.nodes >= mostPlacings {
+	if p.nodes >= p.bound {
 		in.notes = append(in.notes, "the search for the best place of the modules was cut short; they may stand lower, or more of them")
 	}
 	for s, sh := range p.shelves {
@@ -64,8 +65,9 @@ func (in *installer) installModules() {
 	}
 }
 
+// newPlacing prepares the search for the modules of an installer's core.
 func newPlacing(in *installer) *placing {
-	p := &placing{most: -1}
+	p := &placing{bound: in.mostPlacings, most: -1}
 	for i := range in.s.Cart.Shelves {
 		p.shelves = append(p.shelves, &in.s.Cart.Shelves[i])
 	}
@@ -79,13 +81,14 @@ func newPlacing(in *installer) *placing {
 		}
 		p.kinds = append(p.kinds, q)
 		p.stands = append(p.stands, make([]int, len(p.shelves)))
+		p.best = append(p.best, make([]int, len(p.shelves)))
 	}
 	return p
 }
 
 // descend puts modules of kind k on shelf s, as many as there is room for down to none, and goes on.
 func (p *placing) descend(k, s int) {
-	if p.nodes >= mostPlacings {
+	if p.nodes >= p.bound {
 		return
 	}
 	p.nodes++

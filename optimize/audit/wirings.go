@@ -2,6 +2,7 @@ package audit
 
 import (
 	"math"
+	"slices"
 
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
@@ -12,6 +13,7 @@ import (
 type wired struct {
 	run    plan.Run
 	takes  tally
+	metal  float64 // mm2·m of conductor it takes
 	failed []wiring.Check
 }
 
@@ -19,7 +21,8 @@ type wired struct {
 const mostSets = 2
 
 // waysToWire returns every way to build a task's path from the parts a tally holds, whether it passes or
-// not, in the order of the catalogue. Partial ways go without a device or a ground.
+// not, in the order of the catalogue; but no parallel sets of conductors too small for them, which nobody
+// should build. Partial ways go without a device or a ground.
 func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) (ways []wired) {
 	cables := in.held(from, catalog.KindCable)
 	devices, grounds := in.held(from, catalog.KindDevice), cables
@@ -37,7 +40,7 @@ func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) 
 		for sets := 1; sets <= mostSets; sets++ {
 			for _, device := range devices {
 				for _, ground := range grounds {
-					if w := in.wire(a, t, cable, sets, device, ground); w.takes.within(from) {
+					if w := in.wire(a, t, cable, sets, device, ground); w.takes.within(from) && !w.fails("parallel sets") {
 						ways = append(ways, w)
 					}
 				}
@@ -67,9 +70,13 @@ func (in *installer) wire(a *auditor, t *task, cable string, sets int, device, g
 		Device: device, Count: 1, LengthM: d.LengthM, Conductors: d.Conductors,
 		DesignA: d.DesignA, DropLimitPct: 100 * d.Drop, FaultA: t.faultA,
 	}}
-	w.takes.add(article{part: cable}, d.LengthM*float64(sets*d.Conductors))
+	lay := func(cable string, metres float64) {
+		w.takes.add(article{part: cable}, metres)
+		w.metal += metres * in.stock.cables[cable].Size.AreaMM2()
+	}
+	lay(cable, d.LengthM*float64(sets*d.Conductors))
 	if ground != "" {
-		w.takes.add(article{part: ground}, d.LengthM)
+		lay(ground, d.LengthM)
 	}
 	if device != "" {
 		w.takes.add(article{part: device}, 1)
@@ -85,6 +92,11 @@ func (in *installer) wire(a *auditor, t *task, cable string, sets int, device, g
 	return w
 }
 
+// fails reports whether a way to wire fails a check of the rule set.
+func (w *wired) fails(check string) bool {
+	return slices.ContainsFunc(w.failed, func(c wiring.Check) bool { return c.Name == check })
+}
+
 // nothingThere is how far a path without a device is from passing, in failed checks: further than one
 // with any device, which fails no more than this.
 const nothingThere = 20
@@ -95,9 +107,9 @@ func (w *wired) shortfall() float64 {
 	sum := 0.0
 	for _, c := range w.failed {
 		sum += 1 + math.Abs(c.Value-c.Limit)/math.Max(scale(c.Value, c.Limit), math.SmallestNonzeroFloat64)
-		if c.Name == "device present" {
-			sum += nothingThere
-		}
+	}
+	if w.fails("device present") {
+		sum += nothingThere
 	}
 	return sum
 }

@@ -1,0 +1,329 @@
+package audit
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// ownAll makes the holdings of a cart all that its plan installs.
+func (k *cart) ownAll() *cart {
+	k.s.Have = nil
+	for _, l := range k.p.Bill {
+		if l.Kind != kindCableEnd && l.Quantity > 0 {
+			k.s.Have = append(k.s.Have, scenarios.Holding{PartID: l.Part, Count: l.Quantity})
+		}
+	}
+	return k
+}
+
+// own sets how much of a part is owned.
+func (k *cart) own(part string, count float64) {
+	k.s.Have = slices.DeleteFunc(k.s.Have, func(h scenarios.Holding) bool { return h.PartID == part })
+	if count > 0 {
+		k.s.Have = append(k.s.Have, scenarios.Holding{PartID: part, Count: count})
+	}
+}
+
+func (k *cart) installed(t *testing.T) Report {
+	t.Helper()
+	r, err := Installed(k.s, k.c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// Owning all that a good plan installs, the cart passes, and is found as the plan has it; but the iec
+// cart's cables would do in thriftier ways too.
+func TestInstalledAll(t *testing.T) {
+	for name, k := range map[string]*cart{"nec": newBarn().ownAll(), "iec": newFair().ownAll()} {
+		t.Run(name, func(t *testing.T) {
+			r := k.installed(t)
+			if !r.Passed || len(r.Missing) > 0 || len(r.Notes) > 0 {
+				t.Errorf("passed is %t, missing %q, notes %q, failed %q", r.Passed, r.Missing, r.Notes, failed(plan.Audit{Checks: r.Checks}))
+			}
+			if got, want := fmt.Sprint(r.Core.Batteries, r.Core.Inverter), fmt.Sprint(k.p.Core.Batteries, k.p.Core.Inverter); got != want {
+				t.Errorf("core is %s, want %s", got, want)
+			}
+			if got, want := fmt.Sprint(r.Shelves), fmt.Sprint(k.p.Shelves); got != want {
+				t.Errorf("shelves are %s, want %s", got, want)
+			}
+			for i, run := range r.Runs {
+				if !run.Passed || len(run.Failed) > 0 {
+					t.Errorf("run %s %s%s fails %v", run.Run.Run, run.Name, run.Battery, run.Failed)
+				}
+				if name == "nec" {
+					want := k.p.Runs[i]
+					if !tells(run.AllowedA, want.AllowedA) || !tells(run.DropPct, want.DropPct) || run.Count != want.Count ||
+						run.Cable != want.Cable || run.Device != want.Device || run.Ground != want.Ground || run.Sets != want.Sets {
+						t.Errorf("run is %+v, want %+v", run.Run, want)
+					}
+				}
+			}
+			for _, o := range r.Parts {
+				if name == "nec" && (!tells(o.Used, o.Have) || o.As == "spare") {
+					t.Errorf("of %g %s of %s only %g are used, as %q", o.Have, o.Unit, o.Part, o.Used, o.As)
+				}
+			}
+		})
+	}
+}
+
+func TestInstalledNothing(t *testing.T) {
+	k := newBarn()
+	k.s.Have = nil
+	r := k.installed(t)
+	want := []string{
+		"a battery", "an inverter", "a set of 4 casters", "bus bars",
+		"1 x shunt", "1 x disconnect", "1 x load-centre", "2 x receptacle", "1 x pump socket",
+		"1 x cable and device for branch bench, 6 m of conductor each",
+		"1 x cable and device for branch pump, 4 m of conductor each",
+	}
+	if !slices.Equal(r.Missing, want) {
+		t.Errorf("missing\n got %q\nwant %q", r.Missing, want)
+	}
+	if r.Passed || r.Parts == nil || len(r.Parts) > 0 || r.Runs == nil || len(r.Runs) > 0 || r.Core.Batteries == nil || r.Core.Solar == nil {
+		t.Errorf("report of nothing is %+v", r)
+	}
+	if got := failed(plan.Audit{Checks: r.Checks}); !slices.Equal(got, []string{ruleCore, "branch count", ruleBusbars, ruleNeeds}) {
+		t.Errorf("failed checks %q", got)
+	}
+	mustJSON(r)
+}
+
+func TestInstalled(t *testing.T) {
+	for _, tt := range []struct {
+		name    string
+		fresh   func() *cart
+		do      func(k *cart)
+		missing []string
+		failed  []string
+		as      map[string]string // part -> what it is taken for
+	}{
+		{"a module too few for a string", newFair, func(k *cart) { k.own("block", 3) },
+			nil, []string{ruleBusCurrent, ruleAutonomy},
+			map[string]string{"block": "strings of 2 in series: 1, 2 on shelf a", "c35": "string of block", "c50": "main"}},
+		{"half a string", newFair, func(k *cart) { k.own("block", 1) },
+			[]string{"1 x block to make a string of 2", "a battery"}, []string{ruleCore, ruleBusCurrent, ruleAutonomy},
+			map[string]string{"block": "spare", "c50": "spare"}},
+		{"a second kind of inverter", newBarn, func(k *cart) { k.own("old-inverter", 2) },
+			nil, []string{ruleCore}, map[string]string{"old-inverter": "spare"}},
+		{"the inverters with more power win", newBarn, func(k *cart) {
+			k.own("old-inverter", 7)
+			k.inverter("old-inverter").MaxUnits = 7
+		}, []string{"5 x cable and device for main, 1.6 m of conductor each"}, []string{
+			ruleCore, ruleInputHigh, ruleOutput, ruleAutonomy, ruleCharger, "main count", "feeder device rating",
+			"feeder terminal ampacity", "feeder corrected ampacity", ruleBusbarStuds, ruleCasterLoad}, map[string]string{"split-3": "spare", "old-inverter": "inverter"}},
+		{"no inverter", newBarn, func(k *cart) { k.own("split-3", 0) }, []string{"an inverter"}, []string{ruleCore},
+			map[string]string{"g1-0": "spare", "bars-250": "bus bars"}},
+		{"no casters", newBarn, func(k *cart) { k.own("caster-120", 0) }, []string{"a set of 4 casters"}, nil, nil},
+		{"no bus bars", newBarn, func(k *cart) { k.own("bars-250", 0) }, []string{"bus bars"}, []string{ruleBusbars}, nil},
+		{"a shunt less", newBarn, func(k *cart) { k.own("shunt-300", 0) }, []string{"1 x shunt"}, []string{ruleNeeds}, nil},
+		{"a receptacle less", newBarn, func(k *cart) { k.own("outlet-20", 1) }, []string{"1 x receptacle"}, []string{ruleNeeds}, nil},
+		{"a receptacle more", newBarn, func(k *cart) { k.own("outlet-20", 3) }, nil, nil, map[string]string{"outlet-20": "receptacle"}},
+		{"no fuse for a main", newFair, func(k *cart) { k.s.Runs[1].OwnBreakerA = 0 }, []string{"a fuse or breaker for main"},
+			[]string{"main device present"}, map[string]string{"c35": "string of block"}},
+		{"no ground", newBarn, func(k *cart) { k.own("g10", 0) }, []string{"a ground for feeder"}, []string{"feeder ground present"}, nil},
+		{"a cable a hand short", newBarn, func(k *cart) { k.own("g1-0", 3.1) },
+			[]string{"1 x cable and device for main, 1.6 m of conductor each"}, []string{"main count"}, map[string]string{"fuse-100": "main"}},
+		{"a breaker too weak for the fault", newBarn, func(k *cart) { k.device("b35-2").InterruptingACA = 4000 },
+			nil, []string{"feeder interrupting rating"}, nil},
+		{"a shelf less", newFair, func(k *cart) { k.s.Cart.Shelves = k.s.Cart.Shelves[:1] }, nil, []string{ruleStands}, nil},
+		{"too heavy by a part that is used", newBarn, func(k *cart) { k.s.Limits.MassKg = 220 }, nil, []string{ruleMass}, nil},
+		{"not too heavy by a part that is spare", newBarn, func(k *cart) {
+			k.s.Limits.MassKg = 221
+			k.own("outlet-20", 30)
+			k.own("g12", 1000)
+		}, nil, nil, nil},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			k := tt.fresh().ownAll()
+			tt.do(k)
+			r := k.installed(t)
+			if !slices.Equal(r.Missing, tt.missing) && len(r.Missing)+len(tt.missing) > 0 {
+				t.Errorf("missing\n got %q\nwant %q", r.Missing, tt.missing)
+			}
+			if got := failed(plan.Audit{Checks: r.Checks}); tt.failed != nil && !slices.Equal(got, tt.failed) {
+				t.Errorf("failed checks\n got %q\nwant %q", got, tt.failed)
+			}
+			for _, o := range r.Parts {
+				if want, ok := tt.as[o.Part]; ok && o.As != want {
+					t.Errorf("%s is taken for %q, want %q", o.Part, o.As, want)
+				}
+				if (o.As == "spare") != (o.Used == 0) || o.Used > o.Have*(1+sixDigits) {
+					t.Errorf("%+v is not so", o)
+				}
+			}
+			if want := len(tt.missing) == 0 && tt.failed == nil; r.Passed != want {
+				t.Errorf("passed is %t, want %t", r.Passed, want)
+			}
+		})
+	}
+}
+
+// A path for which nothing passes gets what comes nearest, and the report says by how much it fails.
+func TestInstalledNearest(t *testing.T) {
+	k := newBarn().ownAll()
+	k.own("g1-0", 0) // the mains have to do with thinner cable
+	thin := *k.cable("g8")
+	thin.ID = "g4"
+	thin.Size = "4 AWG" // 70 A at 60 °C, where 92.6 A are asked for
+	thinner := thin
+	thinner.ID, thinner.Size = "g6", "6 AWG"
+	k.c.Cables = append(k.c.Cables, thinner, thin)
+	k.own("g6", 20)
+	k.own("g4", 20)
+	r := k.installed(t)
+	if len(r.Missing) > 0 || r.Passed {
+		t.Errorf("passed is %t, missing %q", r.Passed, r.Missing)
+	}
+	for _, run := range r.Runs {
+		if run.Run.Run != "main" {
+			if !run.Passed {
+				t.Errorf("%s %s%s fails %v", run.Run.Run, run.Name, run.Battery, run.Failed)
+			}
+			continue
+		}
+		if run.Cable != "g4" || run.Count != 2 || run.Device != "fuse-100" || run.Passed {
+			t.Errorf("mains are %+v, want two of g4", run.Run)
+		}
+		var told []string
+		for _, c := range run.Failed {
+			told = append(told, fmt.Sprintf("%s: %.4g of %.4g %s", c.Name, c.Value, c.Limit, c.Unit))
+		}
+		want := "main terminal ampacity: 70 of 92.64 A, main corrected ampacity: 70 of 74.11 A, main cable protected: 100 of 70 A"
+		if got := strings.Join(told, ", "); got != want {
+			t.Errorf("the mains fail by\n got %s\nwant %s", got, want)
+		}
+	}
+}
+
+// As many paths as possible pass: a cable that serves two kinds of path goes where nothing else does.
+func TestInstalledMatchesExactly(t *testing.T) {
+	k := newBarn().ownAll()
+	// The brick's string could take the thick cable too, and stands last in the plan; one slab's path is
+	// short of it then.
+	k.own("g3", 0)
+	k.own("g1", 3.6)
+	if r := k.installed(t); !r.Passed {
+		t.Errorf("missing %q, failed %q", r.Missing, failed(plan.Audit{Checks: r.Checks}))
+	}
+	// With one length less and the mains' cable to spare, that goes to the strings.
+	k.own("g1", 2.4)
+	k.own("g1-0", 4.4)
+	if r := k.installed(t); !r.Passed {
+		t.Errorf("missing %q, failed %q", r.Missing, failed(plan.Audit{Checks: r.Checks}))
+	}
+}
+
+// Of several owned sets and bars the best is taken.
+func TestInstalledTakesTheBest(t *testing.T) {
+	k := newBarn().ownAll()
+	weak, three, bars, few := k.c.Casters[0], k.c.Casters[0], k.c.Busbars[0], k.c.Busbars[0]
+	weak.ID, weak.RatingKg = "caster-90", 90
+	three.ID, three.RatingKg, three.SetOf = "caster-3", 500, 3
+	bars.ID, bars.RatingA = "bars-100", 100
+	few.ID, few.Studs = "bars-4", 4
+	k.c.Casters = append([]catalog.Casters{weak, three}, k.c.Casters...)
+	k.c.Busbars = append([]catalog.Busbar{bars, few}, k.c.Busbars...)
+	for _, id := range []string{"caster-90", "caster-3", "bars-100", "bars-4"} {
+		k.own(id, 1)
+	}
+	r := k.installed(t)
+	if !r.Passed {
+		t.Errorf("failed %q", failed(plan.Audit{Checks: r.Checks}))
+	}
+	k.own("bars-250", 0)
+	k.own("caster-120", 0)
+	r = k.installed(t)
+	if got := failed(plan.Audit{Checks: r.Checks}); !slices.Equal(got, []string{ruleBusbarStuds, ruleCasterLoad}) {
+		t.Errorf("failed %q: want the bars that are a stud short, not those short of current; the set of four, not of three", got)
+	}
+}
+
+func TestInstalledSundriesServeBest(t *testing.T) {
+	k := newBarn().ownAll()
+	small, open, weak := k.c.Sundries[2], k.c.Sundries[2], k.c.Sundries[2]
+	small.ID, small.Spaces, small.RatingA = "panel-2", 2, 200
+	open.ID, open.Spaces = "panel-open", 0
+	weak.ID, weak.RatingA = "panel-50", 50
+	k.c.Sundries = append([]catalog.Sundry{weak, small, open}, k.c.Sundries...)
+	for _, id := range []string{"panel-2", "panel-50"} {
+		k.own(id, 1)
+	}
+	if r := k.installed(t); !r.Passed {
+		t.Errorf("failed %q: want the panel of 8 spaces", failed(plan.Audit{Checks: r.Checks}))
+	}
+	k.own("panel-open", 1)
+	for _, o := range k.installed(t).Parts {
+		if o.Kind == "sundry" && strings.HasPrefix(o.Part, "panel") && (o.Used == 1) != (o.Part == "panel-open") {
+			t.Errorf("%g of %s used; want the one that states no spaces", o.Used, o.Part)
+		}
+	}
+}
+
+func TestInstalledErrors(t *testing.T) {
+	for name, do := range map[string]func(k *cart){
+		"not in the catalogue": func(k *cart) { k.own("slap", 1) },
+		"can't be owned":       func(k *cart) { k.s.Have[0].Count = math.NaN() },
+		"-1 of part":           func(k *cart) { k.s.Have[0].Count = -1 },
+		"watts":                func(k *cart) { k.s.Loads[0].Watts = -1 },
+	} {
+		t.Run(name, func(t *testing.T) {
+			k := newBarn()
+			do(k)
+			if _, err := Installed(k.s, k.c); err == nil || !strings.Contains(err.Error(), name) {
+				t.Errorf("error is %v, want one that says %q", err, name)
+			}
+		})
+	}
+}
+
+// The same holdings give the same bytes.
+func TestInstalledIsSteady(t *testing.T) {
+	k := newBarn().ownAll()
+	k.own("fuse-80", 0)
+	first := string(mustJSON(k.installed(t)))
+	for range 5 {
+		if again := string(mustJSON(k.installed(t))); again != first {
+			t.Fatalf("got\n%s\nand then\n%s", first, again)
+		}
+	}
+}
+
+func ExampleInstalled() { // a made-up cart whose owner has all but the shunt and one fuse
+	s, c, p := fair()
+	for _, l := range p.Bill {
+		if l.Kind != "cable-end" && l.Part != "gg-10" {
+			s.Have = append(s.Have, scenarios.Holding{PartID: l.Part, Count: l.Quantity})
+		}
+	}
+	s.Needs = []scenarios.Need{{Role: "shunt", Count: 1}}
+	r, err := Installed(s, c)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("passed:", r.Passed)
+	for _, m := range r.Missing {
+		fmt.Println("missing:", m)
+	}
+	for _, k := range r.Checks {
+		if !k.Passed {
+			fmt.Printf("fails: %s, %g of %g %s\n", k.Name, k.Value, k.Limit, k.Detail)
+		}
+	}
+	// Output:
+	// passed: false
+	// missing: 1 x shunt
+	// missing: a fuse or breaker for branch stall
+	// fails: branch device present, 0 of 1 branch stall: c1.5
+	// fails: needs, 0 of 1 shunt
+}
