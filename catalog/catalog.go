@@ -17,7 +17,10 @@
 // that states no voltage.
 package catalog
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // Entry is one part of any kind, seen by its common columns.
 type Entry struct {
@@ -73,4 +76,19 @@ func (c *Catalog) IDs() []string {
 	}
 	sort.Strings(ids)
 	return ids
+}
+
+// Clone returns a copy whose parts and offers can be changed without changing the original.
+func (c *Catalog) Clone() *Catalog {
+	d := *c
+	d.Batteries = slices.Clone(c.Batteries)
+	d.Inverters = slices.Clone(c.Inverters)
+	d.Cables = slices.Clone(c.Cables)
+	d.Devices = slices.Clone(c.Devices)
+	d.Busbars = slices.Clone(c.Busbars)
+	d.Casters = slices.Clone(c.Casters)
+	d.Solar = slices.Clone(c.Solar)
+	d.Sundries = slices.Clone(c.Sundries)
+	d.Offers = slices.Clone(c.Offers)
+	return &d
 }

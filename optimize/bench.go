@@ -75,8 +75,8 @@ type wiredRun struct {
 	heavy bool
 }
 
-// lay lays a problem out. The options of runs are taken from, and put into, wired.
-func lay(p Problem, wired wiredOptions) (*bench, error) {
+// lay lays a problem out, with a part that every plan has to have or "". The options of runs are taken from, and put into, wired.
+func lay(p Problem, must string, wired wiredOptions) (*bench, error) {
 	d, err := energy.DemandOf(p.Scenario)
 	if err != nil {
 		return nil, err
@@ -88,6 +88,7 @@ func lay(p Problem, wired wiredOptions) (*bench, error) {
 		dcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
 		wired:       wired,
 	}
+	b.setMust(must)
 	for _, body := range b.fixedBodies {
 		b.fixedKg += body.MassKg
 	}

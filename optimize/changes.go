@@ -19,7 +19,7 @@ func Feasible(ctx context.Context, p Problem) (*plan.Plan, error) {
 
 // firstPlan returns the best plan, or just any; nil where there is none.
 func firstPlan(ctx context.Context, p Problem, wired wiredOptions, by By, anyPlan bool) (*plan.Plan, error) {
-	b, err := lay(p, wired)
+	b, err := lay(p, "", wired)
 	if err != nil {
 		return nil, err
 	}

@@ -112,11 +112,12 @@ type market struct {
 	// credit is what selling every owned part that is for sale would bring, in cents. Using one of them
 	// instead is then a cost like any other.
 	credit float64
+	must   int // an article every plan has to have; -1: none
 }
 
 // newMarket lists the catalogue's parts with what is owned and offered of each.
 func newMarket(s *scenarios.Scenario, c *catalog.Catalog) *market {
-	m := &market{byID: map[string]int{}, endOf: map[string]int{}, tax: s.Tax}
+	m := &market{byID: map[string]int{}, endOf: map[string]int{}, tax: s.Tax, must: -1}
 	add := func(a article) int {
 		a.position = len(m.articles)
 		m.articles = append(m.articles, a)

@@ -76,6 +76,7 @@ func (b *bench) writeProgram(name string, sp space) *program {
 	p.carryLoads()
 	p.recharge()
 	p.breakFaults()
+	p.haveMust()
 	p.weigh()
 	p.balance()
 	p.payParts()

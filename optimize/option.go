@@ -104,6 +104,9 @@ func (m *market) dominates(a, b *option, heavy bool) bool {
 		a.carriesKg < b.carriesKg || a.poles > b.poles || a.spaces < b.spaces {
 		return false
 	}
+	if m.must >= 0 && quantityOf(a, m.must) == 0 && quantityOf(b, m.must) > 0 {
+		return false
+	}
 	for _, u := range a.uses {
 		if m.articles[u.article].special() && u.quantity > quantityOf(b, u.article)+hair {
 			return false

@@ -50,6 +50,8 @@ type Options struct {
 	Distinct  Distinct
 	TimeLimit time.Duration
 	Workers   int
+	// Must, where given, is a part that every plan has to have installed.
+	Must string
 	// Progress, where given, is told of cells solved and plans found so far; from one goroutine at a time.
 	Progress func(solved, found int)
 }

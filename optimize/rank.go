@@ -31,7 +31,7 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 	start := time.Now()
 	o = o.withDefaults(p)
 	wired := wiredOptions{}
-	b, err := lay(p, wired)
+	b, err := lay(p, o.Must, wired)
 	if err != nil {
 		return nil, err
 	}
@@ -50,6 +50,8 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 	}
 	if result.Solver.Status == Infeasible {
 		result.Reasons = b.reasons
+	}
+	if result.Solver.Status == Infeasible && o.Must == "" {
 		if result.Changes, err = changes(ctx, p, wired); err != nil && !errors.Is(err, ErrUnknown) {
 			return nil, err
 		}

@@ -71,7 +71,8 @@ func levers(s *scenarios.Scenario) []lever {
 const (
 	shortestH   = 1.0 / 60
 	longestH    = 31 * 24
-	largestDrop = 20 // % of the nominal voltage
+	largestDrop = 20  // % of the nominal voltage
+	anyMassKg   = 1e5 // more than any cart carries
 )
 
 func budgetLever() lever {

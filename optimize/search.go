@@ -39,12 +39,12 @@ type found struct {
 	proved bool
 }
 
-// frontier is the heap of nodes.
-type frontier []*node
+// nodeHeap has the node of the best score first.
+type nodeHeap []*node
 
-func (f frontier) Len() int { return len(f) }
+func (f nodeHeap) Len() int { return len(f) }
 
-func (f frontier) Less(i, j int) bool {
+func (f nodeHeap) Less(i, j int) bool {
 	a, b := f[i], f[j]
 	if a.score != b.score {
 		return a.score < b.score
@@ -58,11 +58,11 @@ func (f frontier) Less(i, j int) bool {
 	return a.core.before(&b.core)
 }
 
-func (f frontier) Swap(i, j int) { f[i], f[j] = f[j], f[i] }
+func (f nodeHeap) Swap(i, j int) { f[i], f[j] = f[j], f[i] }
 
-func (f *frontier) Push(x any) { *f = append(*f, x.(*node)) }
+func (f *nodeHeap) Push(x any) { *f = append(*f, x.(*node)) }
 
-func (f *frontier) Pop() any {
+func (f *nodeHeap) Pop() any {
 	old := *f
 	n := old[len(old)-1]
 	old[len(old)-1] = nil
@@ -91,7 +91,7 @@ type search struct {
 	b     *bench
 	o     *bounds
 	by    By
-	nodes frontier
+	nodes nodeHeap
 	cells int
 	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
 	// different ones are known.
@@ -105,8 +105,20 @@ func newSearch(b *bench, by By) *search {
 		return s
 	}
 	for v := range b.supplies {
+		if !b.mayServe(&b.supplies[v]) {
+			continue
+		}
 		for g, members := range b.groups {
 			c := core{supply: v, group: g, counts: make([]int, len(members))}
+			must, ok := b.mustStack(members)
+			if !ok {
+				continue
+			}
+			if must >= 0 {
+				// One string of it is there from the start; the further ones are added in the usual order.
+				c.counts[must]++
+				s.admit(c, s.o.of(&c))
+			}
 			s.open(c, 0, s.o.of(&c))
 		}
 	}
@@ -144,9 +156,14 @@ func (s *search) expand(n *node) {
 			continue
 		}
 		s.open(c, j, f)
-		if s.o.serves(&c, f) && (s.by != ByLife || f.aged) {
-			s.add(&node{score: s.coreScore(f), kind: coreNode, core: c})
-		}
+		s.admit(c, f)
+	}
+}
+
+// admit adds the node of one core if it serves the loads.
+func (s *search) admit(c core, f figures) {
+	if !s.o.hopeless(f) && s.o.serves(&c, f) && (s.by != ByLife || f.aged) {
+		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c})
 	}
 }
 
