@@ -1,4 +1,5 @@
 #include <stdlib.h>
+#include <string.h>
 #include <time.h>
 #ifdef __GLIBC__
 #include <malloc.h>
@@ -58,21 +59,37 @@ void milp_obey(lprec *lp, milp_watch *w) { put_abortfunc(lp, asked, w); }
 
 double milp_root(lprec *lp) { return lp->real_solution; }
 
-// load fills an empty lprec; the casts drop const, which the engine's interface lacks.
-static int load(lprec *lp, int rows, int cols, const int *begin, const int *colno, const double *coef,
-		const int *kind, const double *rhs, int objs, const int *objcol, const double *objcoef,
-		const double *lo, const double *hi, const unsigned char *isint) {
+// entries is a row on its way to the engine, which sorts and rounds what it is handed in place.
+typedef struct {
+	int *colno;
+	double *coef;
+} entries;
+
+static void copy(entries *e, int count, const int *colno, const double *coef) {
+	if (count == 0)
+		return;
+	memcpy(e->colno, colno, count * sizeof *colno);
+	memcpy(e->coef, coef, count * sizeof *coef);
+}
+
+// load fills an lprec without rows. e has room for cols entries.
+static int load(lprec *lp, entries *e, int rows, int cols, const int *begin, const int *colno,
+		const double *coef, const int *kind, const double *rhs, int objs, const int *objcol,
+		const double *objcoef, const double *lo, const double *hi, const unsigned char *isint) {
 	set_use_names(lp, TRUE, FALSE);
 	set_use_names(lp, FALSE, FALSE);
 	if (!resize_lp(lp, rows, cols))
 		return 0;
 	set_add_rowmode(lp, TRUE);
-	if (objs > 0 && !set_obj_fnex(lp, objs, (double *)objcoef, (int *)objcol))
+	copy(e, objs, objcol, objcoef);
+	if (objs > 0 && !set_obj_fnex(lp, objs, e->coef, e->colno))
 		return 0;
-	for (int i = 0; i < rows; i++)
-		if (!add_constraintex(lp, begin[i + 1] - begin[i], (double *)coef + begin[i],
-				(int *)colno + begin[i], kind[i], rhs[i]))
+	for (int i = 0; i < rows; i++) {
+		int count = begin[i + 1] - begin[i];
+		copy(e, count, colno + begin[i], coef + begin[i]);
+		if (!add_constraintex(lp, count, e->coef, e->colno, kind[i], rhs[i]))
 			return 0;
+	}
 	set_add_rowmode(lp, FALSE);
 	for (int j = 0; j < cols; j++) {
 		if (!set_bounds(lp, j + 1, lo[j], hi[j]))
@@ -87,12 +104,16 @@ lprec *milp_load(int rows, int cols, const int *begin, const int *colno, const d
 		const int *kind, const double *rhs, int objs, const int *objcol, const double *objcoef,
 		const double *lo, const double *hi, const unsigned char *isint) {
 	lprec *lp = make_lp(0, cols);
-	if (lp == NULL)
-		return NULL;
-	set_verbose(lp, NEUTRAL);
-	if (!load(lp, rows, cols, begin, colno, coef, kind, rhs, objs, objcol, objcoef, lo, hi, isint)) {
+	entries e = {malloc((cols + 1) * sizeof *e.colno), malloc((cols + 1) * sizeof *e.coef)};
+	int ok = lp != NULL && e.colno != NULL && e.coef != NULL;
+	if (lp != NULL)
+		set_verbose(lp, NEUTRAL);
+	ok = ok && load(lp, &e, rows, cols, begin, colno, coef, kind, rhs, objs, objcol, objcoef, lo, hi, isint);
+	free(e.colno);
+	free(e.coef);
+	if (!ok && lp != NULL) {
 		delete_lp(lp);
-		return NULL;
+		lp = NULL;
 	}
 	return lp;
 }

@@ -27,7 +27,7 @@ int milp_due(milp_watch *w);
 
 // milp_load returns a new lprec that holds a copy of a program by rows, to be released by delete_lp; NULL
 // without memory. Row i has the entries begin[i] to begin[i+1] of colno and coef; columns count from 1 and
-// stand once in a row; kind is LE, GE or EQ. Every index was checked before.
+// ascend within a row; kind is LE, GE or EQ. Every index was checked before.
 lprec *milp_load(int rows, int cols, const int *begin, const int *colno, const double *coef,
 	const int *kind, const double *rhs, int objs, const int *objcol, const double *objcoef,
 	const double *lo, const double *hi, const unsigned char *isint);

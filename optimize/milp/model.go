@@ -14,7 +14,7 @@ type Model struct {
 	name     string
 	cols     []column
 	rows     []row
-	obj      []entry // merged, no zeros, in order of first use
+	obj      []entry // merged, no zeros, by column
 	objConst float64
 	maximize bool
 	taken    map[string]bool // names of variables and rows, each with its kind in front

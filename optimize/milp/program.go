@@ -79,13 +79,12 @@ func (p *program) check() error {
 		if k < int32(AtMost) || k > int32(Equal) || p.begin[i] > p.begin[i+1] {
 			return fmt.Errorf("milp: internal: row %d is of kind %d", i, k)
 		}
-	}
-	for _, list := range [2][]int32{p.colno, p.objcol} {
-		for _, c := range list {
-			if c < 1 || int(c) > cols {
-				return fmt.Errorf("milp: internal: column %d of %d", c, cols)
-			}
+		if err := ascending(p.colno[p.begin[i]:p.begin[i+1]], cols); err != nil {
+			return err
 		}
+	}
+	if err := ascending(p.objcol, cols); err != nil {
+		return err
 	}
 	for _, list := range [5][]float64{p.coef, p.objcoef, p.rhs, p.lo, p.hi} {
 		for _, v := range list {
@@ -93,6 +92,19 @@ func (p *program) check() error {
 				return fmt.Errorf("milp: internal: a number of %v", v)
 			}
 		}
+	}
+	return nil
+}
+
+// ascending checks that columns are within range, once each and in order. An index out of range makes the
+// engine write where it must not; of columns that come twice it keeps the last.
+func ascending(list []int32, cols int) error {
+	before := int32(0)
+	for _, c := range list {
+		if c <= before || int(c) > cols {
+			return fmt.Errorf("milp: internal: column %d of %d after column %d", c, cols, before)
+		}
+		before = c
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package milp
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Row is a handle to a row of one model. The zero Row belongs to no model.
@@ -73,7 +74,7 @@ func (m *Model) checkNumber(kind, name, what string, v float64) {
 	}
 }
 
-// merge sums the coefficients of each variable, in order of first use, and drops those that vanish.
+// merge sums the coefficients of each variable, drops those that vanish and sorts by column.
 func (m *Model) merge(kind, name string, e Expr) []entry {
 	merged := make([]entry, 0, len(e.terms))
 	for _, t := range e.terms {
@@ -99,6 +100,7 @@ func (m *Model) merge(kind, name string, e Expr) []entry {
 			kept = append(kept, x)
 		}
 	}
+	slices.SortFunc(kept, func(a, b entry) int { return a.col - b.col })
 	return kept
 }
 
