@@ -41,7 +41,7 @@ func ExampleModel_WriteMPS() {
 		fmt.Println(err)
 	}
 	// Output:
-	// NAME a_small_one
+	// NAME a_small_one FREE
 	// ROWS
 	//  N OBJ
 	//  L length
@@ -52,10 +52,11 @@ func ExampleModel_WriteMPS() {
 	//  M1 'MARKER' 'INTEND'
 	//  metres OBJ 3.2
 	//  metres length -1
+	//  CONSTANT OBJ 25
 	// RHS
-	//  RHS OBJ -25
 	// BOUNDS
 	//  LO BND strings_of_LFP_5 0
 	//  UP BND strings_of_LFP_5 4
+	//  FX BND CONSTANT 1
 	// ENDATA
 }

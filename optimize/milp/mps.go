@@ -9,35 +9,37 @@ import (
 	"strings"
 )
 
-// WriteMPS writes the model in free MPS, as glpsol --freemps and cbc read it. To maximise is written as to
-// minimise the negated objective, as readers differ on how to say it; a comment tells. The objective's
-// constant stands in the RHS section with its sign turned, which both readers take as written here.
+// WriteMPS writes the model in free MPS, as both glpsol --freemps and cbc read it. What readers take in
+// different ways is left out: to maximise is written as to minimise the negated objective, which a comment
+// tells; the objective's constant is the cost of a column named CONSTANT that is fixed at 1, since a
+// right-hand side of the objective is added by one reader and subtracted by the other; and every integer
+// has both bounds.
 //
-// Names keep their letters, digits and "_.[]"; every other character, and a leading one that is no
-// letter, becomes "_"; a name that would then be taken has "_2", "_3"... added. Every integer has both
-// bounds written, so that no reader puts its own default.
+// Names keep their letters, digits and "_.[]" up to longestName characters; every other character becomes
+// "_"; a first character that is no letter gets "_" before it; a name that is then taken has "_2", "_3"...
+// added, in the order of the model.
 func (m *Model) WriteMPS(w io.Writer) error {
 	if m.err != nil {
 		return m.err
 	}
 	b := bufio.NewWriter(w)
-	rowNames := uniqueNames(len(m.rows), "OBJ", func(i int) string { return m.rows[i].name })
-	colNames := uniqueNames(len(m.cols), "RHS", func(j int) string { return m.cols[j].name })
+	rowNames := uniqueNames(len(m.rows), objectiveName, func(i int) string { return m.rows[i].name })
+	colNames := uniqueNames(len(m.cols), constantName, func(j int) string { return m.cols[j].name })
 	sign := 1.0
 	if m.maximize {
 		sign = -1
 		fmt.Fprintln(b, "* maximise: the objective is written negated, to be minimised")
 	}
-	fmt.Fprintf(b, "NAME %s\nROWS\n N OBJ\n", cleanName(m.name))
+	fmt.Fprintf(b, "NAME %s FREE\nROWS\n N %s\n", cleanName(m.name), objectiveName)
 	letter := [...]string{AtMost: "L", AtLeast: "G", Equal: "E"}
 	for i := range m.rows {
 		fmt.Fprintf(b, " %s %s\n", letter[m.rows[i].rel], rowNames[i])
 	}
 	m.writeColumns(b, sign, rowNames, colNames)
-	fmt.Fprintln(b, "RHS")
 	if m.objConst != 0 {
-		fmt.Fprintf(b, " RHS OBJ %s\n", number(-sign*m.objConst))
+		fmt.Fprintf(b, " %s %s %s\n", constantName, objectiveName, number(sign*m.objConst))
 	}
+	fmt.Fprintln(b, "RHS")
 	for i := range m.rows {
 		if m.rows[i].rhs != 0 {
 			fmt.Fprintf(b, " RHS %s %s\n", rowNames[i], number(m.rows[i].rhs))
@@ -46,6 +48,9 @@ func (m *Model) WriteMPS(w io.Writer) error {
 	fmt.Fprintln(b, "BOUNDS")
 	for j, c := range m.cols {
 		writeBounds(b, colNames[j], c)
+	}
+	if m.objConst != 0 {
+		fmt.Fprintf(b, " FX BND %s 1\n", constantName)
 	}
 	fmt.Fprintln(b, "ENDATA")
 	return b.Flush()
@@ -59,7 +64,7 @@ func (m *Model) writeColumns(b io.Writer, sign float64, rowNames, colNames []str
 	}
 	cells := make([][]cell, len(m.cols))
 	for _, e := range m.obj {
-		cells[e.col] = append(cells[e.col], cell{"OBJ", sign * e.coef})
+		cells[e.col] = append(cells[e.col], cell{objectiveName, sign * e.coef})
 	}
 	for i := range m.rows {
 		for _, e := range m.rows[i].entries {
@@ -80,7 +85,7 @@ func (m *Model) writeColumns(b io.Writer, sign float64, rowNames, colNames []str
 			marker("INTEND")
 		}
 		if len(cells[j]) == 0 { // a variable in no row still has to be declared
-			fmt.Fprintf(b, " %s OBJ 0\n", colNames[j])
+			fmt.Fprintf(b, " %s %s 0\n", colNames[j], objectiveName)
 		}
 		for _, x := range cells[j] {
 			fmt.Fprintf(b, " %s %s %s\n", colNames[j], x.row, number(x.coef))
@@ -117,6 +122,13 @@ func writeBounds(b io.Writer, name string, c column) {
 // number writes the shortest text that reads back as the same number.
 func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
+// Names of our own in a file, and how long the others may be: glpsol reads 255 characters.
+const (
+	objectiveName = "OBJ"
+	constantName  = "CONSTANT"
+	longestName   = 200
+)
+
 // cleanName replaces what a reader of MPS might trip over.
 func cleanName(name string) string {
 	clean := strings.Map(func(r rune) rune {
@@ -129,7 +141,7 @@ func cleanName(name string) string {
 	if clean == "" || !(clean[0] >= 'a' && clean[0] <= 'z' || clean[0] >= 'A' && clean[0] <= 'Z') {
 		clean = "_" + clean
 	}
-	return clean
+	return clean[:min(len(clean), longestName)]
 }
 
 // uniqueNames cleans n names and keeps them apart from each other and from a reserved one.
