@@ -61,6 +61,7 @@ type bench struct {
 	dcA         float64 // peak of the loads on the bus itself
 	tips        tipping
 	reasons     []string // what the catalogue has nothing for
+	partial     bool     // the loads\' peaks need not be met yet
 
 	wired wiredOptions
 }
@@ -75,8 +76,20 @@ type wiredRun struct {
 	heavy bool
 }
 
-// lay lays a problem out, with a part that every plan has to have or "". The options of runs are taken from, and put into, wired.
+// lay lays a problem out, with a part that every plan has to have or "". The options of runs are taken
+// from, and put into, wired.
 func lay(p Problem, must string, wired wiredOptions) (*bench, error) {
+	b, err := newBench(p, wired)
+	if err != nil {
+		return nil, err
+	}
+	b.setMust(must)
+	b.layAll()
+	return b, nil
+}
+
+// newBench returns a bench on which nothing is laid out yet.
+func newBench(p Problem, wired wiredOptions) (*bench, error) {
 	d, err := energy.DemandOf(p.Scenario)
 	if err != nil {
 		return nil, err
@@ -88,17 +101,20 @@ func lay(p Problem, must string, wired wiredOptions) (*bench, error) {
 		dcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
 		wired:       wired,
 	}
-	b.setMust(must)
 	for _, body := range b.fixedBodies {
 		b.fixedKg += body.MassKg
 	}
+	return b, nil
+}
+
+// layAll finds everything that can serve.
+func (b *bench) layAll() {
 	b.tips = b.whatTips()
 	b.laySupplies()
 	b.layStacks()
 	b.layFixed()
 	b.layBusbars()
 	b.layCasters()
-	return b, nil
 }
 
 // laySupplies finds the inverters and unit counts that serve the loads.
@@ -109,10 +125,10 @@ func (b *bench) laySupplies() {
 		if !energy.InverterFits(s, d, inv) {
 			continue
 		}
-		for u := 1; u <= max(1, inv.MaxUnits); u++ {
+		for u := 1; u <= max(1, inv.MaxUnits) && b.market.part(inv.ID).available(float64(u)); u++ {
 			n := float64(u)
-			if n*inv.ContinuousW < d.PeakTotalW() || n*inv.SurgeW < d.SurgeW() ||
-				(inv.ACV == "120/240" && n*inv.LegW < d.PeakLegW()) {
+			if !b.partial && (n*inv.ContinuousW < d.PeakTotalW() || n*inv.SurgeW < d.SurgeW() ||
+				(inv.ACV == "120/240" && n*inv.LegW < d.PeakLegW())) {
 				continue
 			}
 			v := supply{inv: inv, units: u, busA: n * energy.BusA(inv, s.Bus), chargerA: n * inv.ChargerA}
@@ -148,7 +164,9 @@ func (b *bench) runOptions(d wiring.Duty, listed bool) ([]option, bool) {
 		var scratch [5]use // a cable and its ends, a ground and its ends, a device
 		for _, w := range wiring.Options(b.rules, d, b.c) {
 			o := b.market.wire(&d, w, scratch[:])
-			options = b.market.keep(options, &o, b.tips.heavyBoard)
+			if b.market.canHave(&o) {
+				options = b.market.keep(options, &o, b.tips.heavyBoard)
+			}
 		}
 		b.wired[run] = options
 	}
@@ -184,6 +202,9 @@ func (b *bench) layStacks() {
 		k.most = modules / series
 		if bat.MaxParallel > 0 {
 			k.most = min(k.most, bat.MaxParallel)
+		}
+		for k.most > 0 && !b.market.part(bat.ID).available(n*float64(k.most)) {
+			k.most--
 		}
 		if k.most < 1 || k.usableWh <= 0 {
 			continue
@@ -252,7 +273,9 @@ func (b *bench) sundries(role string, ratingA float64) []option {
 				b.spacesTold = true
 			}
 		}
-		options = append(options, o)
+		if b.market.canHave(&o) {
+			options = append(options, o)
+		}
 	}
 	return options
 }
@@ -277,7 +300,9 @@ func (b *bench) layBusbars() {
 		x := &b.c.Busbars[i]
 		o := b.market.single(x.ID)
 		o.ratingA, o.studs = x.RatingA, x.Studs
-		b.busbars = append(b.busbars, o)
+		if b.market.canHave(&o) {
+			b.busbars = append(b.busbars, o)
+		}
 	}
 	b.busbars = b.market.prune(b.busbars, b.tips.heavyBoard)
 	if len(b.busbars) == 0 {
@@ -293,7 +318,9 @@ func (b *bench) layCasters() {
 		}
 		o := b.market.single(x.ID)
 		o.carriesKg = x.RatingKg
-		b.casters = append(b.casters, o)
+		if b.market.canHave(&o) {
+			b.casters = append(b.casters, o)
+		}
 	}
 	b.casters = b.market.prune(b.casters, b.tips.heavyCasters)
 	if len(b.casters) == 0 {

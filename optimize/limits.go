@@ -3,6 +3,7 @@ package optimize
 import (
 	"math"
 
+	"cartwright/catalog"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
@@ -53,20 +54,20 @@ func (b *bench) limits(c *choice, p *plan.Plan) []plan.Limit {
 	}
 	atMost(plan.LimitCaster, p.Casters.LoadEachKg, p.Casters.RatingEachKg, "kg")
 
-	var bars *option
+	var bars *catalog.Busbar
 	poles, spaces := 0, 0
 	for i := range c.fills {
 		f := &c.fills[i]
 		if f.kind == slotBusbar {
-			bars = f.option
+			bars = b.bars(f.option.part)
 		}
 		if f.kind == slotFixed {
 			poles += f.count * f.option.poles
 			spaces += f.count * f.option.spaces
 		}
 	}
-	atMost(plan.LimitBusbarCurrent, wiring.BusbarA(v.busA, b.dcA), bars.ratingA, "A")
-	atMost(plan.LimitBusbarStuds, float64(wiring.BusbarStuds(count, v.units, 0)), float64(bars.studs), "each")
+	atMost(plan.LimitBusbarCurrent, wiring.BusbarA(v.busA, b.dcA), bars.RatingA, "A")
+	atMost(plan.LimitBusbarStuds, float64(wiring.BusbarStuds(count, v.units, 0)), float64(bars.Studs), "each")
 	if b.spacesTold && spaces < uncountedSpaces {
 		atMost(plan.LimitSpaces, float64(poles), float64(spaces), "each")
 	}
@@ -91,4 +92,14 @@ func (b *bench) tilts(c *choice) (side, length float64) {
 	_, side = chassis.Tilt(bodies, b.s.Cart.TrackM, math.MaxFloat32)
 	_, length = chassis.Tilt(bodies, math.MaxFloat32, b.s.Cart.WheelbaseM)
 	return side, length
+}
+
+// bars returns a pair of bus bars of the catalogue.
+func (b *bench) bars(id string) *catalog.Busbar {
+	for i := range b.c.Busbars {
+		if b.c.Busbars[i].ID == id {
+			return &b.c.Busbars[i]
+		}
+	}
+	return nil
 }

@@ -22,11 +22,20 @@ type article struct {
 	sellFor  float64 // cents for one
 	vendor   string  // who sells it at its own price, where the catalogue says
 	offers   []catalog.Offer
-	position int // in the market
+	buyable  float64 // how many can be bought at all; +Inf as a rule
+	position int     // in the market
 }
 
 // special reports whether the price of one more depends on how many there are already.
-func (a *article) special() bool { return a.have > 0 || len(a.offers) > 0 }
+func (a *article) special() bool {
+	return a.have > 0 || len(a.offers) > 0 || !math.IsInf(a.buyable, 1)
+}
+
+// available reports whether there are so many to be had at all.
+func (a *article) available(quantity float64) bool {
+	const hair = 1e-9 // metres, against the rounding of sums
+	return quantity <= a.have+a.buyable+hair
+}
 
 // unit returns the bill's unit.
 func (a *article) unit() string {
@@ -120,6 +129,7 @@ func newMarket(s *scenarios.Scenario, c *catalog.Catalog) *market {
 	m := &market{byID: map[string]int{}, endOf: map[string]int{}, tax: s.Tax, must: -1}
 	add := func(a article) int {
 		a.position = len(m.articles)
+		a.buyable = math.Inf(1)
 		m.articles = append(m.articles, a)
 		return a.position
 	}

@@ -85,7 +85,7 @@ func (p *program) orderParts() {
 		name := a.kind + " " + a.id
 		got.used = amount("use owned "+name, 0, math.Min(a.have, got.most))
 		if len(a.offers) == 0 {
-			got.buy = append(got.buy, amount("buy "+name, 0, got.most))
+			got.buy = append(got.buy, amount("buy "+name, 0, math.Min(got.most, a.buyable)))
 		}
 		for i := range a.offers {
 			got.buy = append(got.buy, amount("buy "+name+" offer "+number(i), 0, got.atMost(a, i)))

@@ -85,6 +85,16 @@ func (o *option) add(a *article, quantity float64) {
 	o.uses = append(o.uses, use{a.position, quantity})
 }
 
+// canHave reports whether everything an option uses can be had.
+func (m *market) canHave(o *option) bool {
+	for _, u := range o.uses {
+		if !m.articles[u.article].available(u.quantity) {
+			return false
+		}
+	}
+	return true
+}
+
 // single makes an option of one part.
 func (m *market) single(id string) option {
 	o := option{part: id, uses: []use{{m.part(id).position, 1}}}

@@ -119,6 +119,9 @@ func (e *DisagreementError) Error() string {
 	s := "internal disagreement: a plan failed its audit"
 	for _, c := range e.Failed {
 		s += fmt.Sprintf("\n  %s: have %g, limit %g %s (%s)", c.Name, c.Value, c.Limit, c.Unit, c.Source)
+		if c.Detail != "" {
+			s += "; " + c.Detail
+		}
 	}
 	return s
 }
