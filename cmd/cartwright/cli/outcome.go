@@ -73,11 +73,6 @@ func report(stderr io.Writer, err error) int {
 	case errors.As(err, &disagreement):
 		code = codeDisagree
 		fmt.Fprintf(stderr, "cartwright: error: %v\n", err)
-		for _, c := range disagreement.Failed {
-			if c.Detail != "" {
-				fmt.Fprintf(stderr, "  %s: %s\n", c.Name, c.Detail)
-			}
-		}
 		hint = "this is a fault of the program, not of the input; no plan is shown because none can be trusted"
 	default:
 		fmt.Fprintf(stderr, "cartwright: error: %v\n", err)

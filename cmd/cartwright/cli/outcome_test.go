@@ -37,8 +37,7 @@ func TestReport(t *testing.T) {
 		{"a plain error is wrong input", errors.New("odd"), codeInput, "cartwright: error: odd\n"},
 		{"disagreement", disagreement, codeDisagree,
 			"cartwright: error: internal disagreement: a plan failed its audit\n" +
-				"  mass: have 301, limit 300 kg (the scenario's own limit)\n" +
-				"  mass: all parts\n" +
+				"  mass: have 301, limit 300 kg (the scenario's own limit); all parts\n" +
 				"cartwright: hint: this is a fault of the program, not of the input; no plan is shown because none can be trusted\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
