@@ -1,7 +1,9 @@
 package cli
 
 import (
+	"fmt"
 	"os"
+	"time"
 
 	"github.com/schollz/progressbar/v3"
 	"golang.org/x/term"
@@ -21,17 +23,18 @@ func (a *app) progress() *progress {
 	return &progress{bar: progressbar.NewOptions(-1,
 		progressbar.OptionSetWriter(f),
 		progressbar.OptionSetDescription("searching"),
-		progressbar.OptionShowCount(),
-		progressbar.OptionSetItsString("cores"),
+		progressbar.OptionSetElapsedTime(true),
+		progressbar.OptionThrottle(100*time.Millisecond),
 		progressbar.OptionClearOnFinish(),
 	)}
 }
 
-// tell takes how much was looked into so far.
-func (p *progress) tell(solved, _ int) {
+// tell takes how many cores were looked into and how many plans were found so far.
+func (p *progress) tell(looked, found int) {
 	if p.bar != nil {
+		p.bar.Describe(fmt.Sprintf("searching: %d cores looked into, %d plans found", looked, found))
 		// A terminal that takes no progress takes no answer either, and that failure is told.
-		_ = p.bar.Set(solved)
+		_ = p.bar.Set(looked)
 	}
 }
 

@@ -36,6 +36,12 @@ func TestPlansInEveryFormat(t *testing.T) {
 	for i := range stopped.Result.Plans {
 		stopped.Result.Plans[i].Proven = false
 	}
+	partly := stopped
+	result3 := *stopped.Result
+	result3.Plans = []plan.Plan{first(), second()}
+	result3.Plans[1].Proven = false
+	result3.Solver.Gap = 0
+	partly.Result = &result3
 	empty := stopped
 	result2 := *stopped.Result
 	result2.Plans, result2.Solver.Gap = nil, 0
@@ -62,6 +68,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 		{"hopeless.json", nothing, JSON},
 		{"stopped.txt", stopped, Table},
 		{"stopped-empty.txt", empty, Table},
+		{"stopped-partly.txt", partly, Table},
 		{"nothing-to-buy.txt", owned, Table},
 	} {
 		t.Run(c.file, func(t *testing.T) {

@@ -1,0 +1,77 @@
+package view
+
+import (
+	"fmt"
+
+	"cartwright/optimize"
+)
+
+// aims says of a proven first plan what no other plan is.
+var aims = map[optimize.By]string{
+	optimize.ByCost: "costs less",
+	optimize.ByMass: "is lighter",
+	optimize.ByLife: "costs less per lifetime kWh",
+}
+
+// differences names what another plan has to differ in.
+var differences = map[optimize.Distinct]string{
+	optimize.DistinctCore:    "choice of batteries and inverter",
+	optimize.DistinctBattery: "choice of batteries",
+}
+
+// stops says why the search ended without a proof.
+var stops = map[optimize.Status]string{
+	optimize.TimeLimit: "the search was stopped by the time limit or by hand",
+	optimize.GaveUp:    "the solver gave up",
+}
+
+// proven returns up to which rank the plans are proved.
+func (p Plans) proven() int {
+	n := 0
+	for n < len(p.Result.Plans) && p.Result.Plans[n].Proven {
+		n++
+	}
+	return n
+}
+
+// proof says how far the ranking can be trusted, and by whose word.
+func (p Plans) proof() section {
+	s := p.Result.Solver
+	work := fmt.Sprintf("Solved by %s %s: %s.", s.Name, s.Version, count(s.Models, "integer program", "integer programs"))
+	var lines []string
+	switch {
+	case s.Status == optimize.Optimal && len(p.Result.Plans) == 1:
+		lines = []string{"Proven: no other plan " + aims[p.By] + "."}
+	case s.Status == optimize.Optimal:
+		lines = []string{"Proven: no other plan " + aims[p.By] + " than the first, and each rank is the next best " +
+			differences[p.Distinct] + "."}
+	case len(p.Result.Plans) == 0:
+		lines = []string{"No plan was found: " + stops[s.Status] + ". That does not mean that there is none."}
+	case p.proven() > 0:
+		lines = []string{
+			fmt.Sprintf("Proven: the first %s; no other plan %s than the first.",
+				count(p.proven(), "rank", "ranks"), aims[p.By]),
+			"NOT PROVEN: the rest; " + stops[s.Status] + ". Those marked are the best found so far.",
+		}
+	default:
+		lines = []string{"NOT PROVEN: " + stops[s.Status] + ". These are the best plans found so far."}
+	}
+	if s.Status != optimize.Optimal && s.Gap > 0 {
+		lines = append(lines, fmt.Sprintf("A plan better by up to %s %% may exist.", fixed(100*s.Gap, 1)))
+	}
+	lines = append(lines, work)
+	for _, r := range s.Retries {
+		lines = append(lines, "Solver trouble: "+r+".")
+	}
+	if one := p.shown(); one != nil {
+		passed := 0
+		for _, c := range one.Audit.Checks {
+			if c.Passed {
+				passed++
+			}
+		}
+		lines = append(lines, fmt.Sprintf("Audit of plan %d: %d of %d checks passed, recomputed from the parts without the solver.",
+			one.Rank, passed, len(one.Audit.Checks)))
+	}
+	return section{title: "Proof", prose: lines}
+}
