@@ -142,9 +142,7 @@ func (in *installer) report() Report {
 	a := in.auditor()
 	a.findings = findings{} // parts were found in the catalogue one by one
 	a.installed()
-	if len(in.spare) > 0 {
-		a.none(ruleCore, in.spare)
-	}
+	a.none(ruleCore, in.spare)
 	checks := a.audit()
 	r := Report{
 		Passed: checks.Passed && len(in.missing) == 0,

@@ -123,6 +123,8 @@ func TestInstalled(t *testing.T) {
 			"feeder terminal ampacity", "feeder corrected ampacity", ruleBusbarStuds, ruleCasterLoad}, map[string]string{"split-3": "spare", "old-inverter": "inverter"}},
 		{"no inverter", newBarn, func(k *cart) { k.own("split-3", 0) }, []string{"an inverter"}, []string{ruleCore},
 			map[string]string{"g1-0": "spare", "bars-250": "bus bars"}},
+		{"a ground of another size", newBarn, func(k *cart) {}, nil, nil,
+			map[string]string{"g10": "ground of feeder", "g12": "branch bench, branch pump", "g8": "feeder", "b35-2": "feeder"}},
 		{"no casters", newBarn, func(k *cart) { k.own("caster-120", 0) }, []string{"a set of 4 casters"}, nil, nil},
 		{"no bus bars", newBarn, func(k *cart) { k.own("bars-250", 0) }, []string{"bus bars"}, []string{ruleBusbars}, nil},
 		{"a shunt less", newBarn, func(k *cart) { k.own("shunt-300", 0) }, []string{"1 x shunt"}, []string{ruleNeeds}, nil},
@@ -226,14 +228,15 @@ func TestInstalledMatchesExactly(t *testing.T) {
 // Of several owned sets and bars the best is taken.
 func TestInstalledTakesTheBest(t *testing.T) {
 	k := newBarn().ownAll()
-	weak, three, bars, few := k.c.Casters[0], k.c.Casters[0], k.c.Busbars[0], k.c.Busbars[0]
+	weak, three, bars, few, most := k.c.Casters[0], k.c.Casters[0], k.c.Busbars[0], k.c.Busbars[0], k.c.Busbars[0]
 	weak.ID, weak.RatingKg = "caster-90", 90
 	three.ID, three.RatingKg, three.SetOf = "caster-3", 500, 3
 	bars.ID, bars.RatingA = "bars-100", 100
 	few.ID, few.Studs = "bars-4", 4
+	most.ID, most.RatingA, most.Studs = "bars-900", 900, 3 // far too strong, two studs short
 	k.c.Casters = append([]catalog.Casters{weak, three}, k.c.Casters...)
-	k.c.Busbars = append([]catalog.Busbar{bars, few}, k.c.Busbars...)
-	for _, id := range []string{"caster-90", "caster-3", "bars-100", "bars-4"} {
+	k.c.Busbars = append([]catalog.Busbar{bars, few, most}, k.c.Busbars...)
+	for _, id := range []string{"caster-90", "caster-3", "bars-100", "bars-4", "bars-900"} {
 		k.own(id, 1)
 	}
 	r := k.installed(t)

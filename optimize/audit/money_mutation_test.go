@@ -110,6 +110,18 @@ var moneyMutations = stated([]mutation{
 })
 
 var budgetMutations = []mutation{
+	mutated("quantity break reached with another part's pieces", newBarn, func(k *cart) {
+		k.line("slab", "battery").UnitPrice = 1100
+		k.c.Busbars[0].Price = 110000
+		l := k.line("bars-250", "busbar")
+		l.UnitPrice, l.Buy = 1100, 3
+	}, rulePrices),
+	mutated("quantity break reached with pieces of another price", newBarn, func(k *cart) {
+		l := *k.line("slab", "battery")
+		l.Quantity, l.Have, l.Buy, l.UnitPrice = 0, 0, 2, 1100 // from three on
+		k.s.Limits.Budget *= 2
+		k.p.Bill = append(k.p.Bill, l)
+	}, rulePrices),
 	mutated("budget broken by a cent", newBarn, func(k *cart) { k.s.Limits.Budget = 458331 - 50000 - 1 }, ruleBudget),
 	mutated("nothing in hand", newBarn, func(k *cart) { k.s.Sold, k.s.Limits.Budget = 0, 458330 }, ruleBudget),
 }

@@ -23,12 +23,31 @@ var needRules = []Rule{
 // roleLoadCentre is the role of a sundry whose spaces the branch breakers take.
 const roleLoadCentre = "load-centre"
 
-// demands returns what the scenario asks of sundries: its needs and its circuits' receptacles.
-func (a *auditor) demands() []scenarios.Need {
-	demands := append([]scenarios.Need(nil), a.s.Needs...)
+// demand is a number of sundries of a role.
+type demand struct {
+	scenarios.Need
+	exact bool // of just this rating; else of it or above
+}
+
+// serves reports whether a sundry of the role and of a rating meets the demand.
+func (d *demand) serves(ratingA float64) bool {
+	return ratingA == d.RatingA || ratingA > d.RatingA && !d.exact
+}
+
+// demands returns what the scenario asks of sundries: its needs, and its circuits' receptacles. A
+// receptacle is of its circuit's rating (NEC 210.21(B), from memory), unless the catalogue has none of it.
+func (a *auditor) demands() []demand {
+	var demands []demand
+	for _, n := range a.s.Needs {
+		demands = append(demands, demand{Need: n})
+	}
 	for i := range a.s.Circuits {
 		if r := a.s.Circuits[i].Receptacle; r != nil {
-			demands = append(demands, scenarios.Need{Role: r.Role, Count: r.Count, RatingA: r.RatingA})
+			exact := false
+			for _, x := range a.stock.sundries {
+				exact = exact || r.RatingA > 0 && x.Role == r.Role && x.RatingA == r.RatingA
+			}
+			demands = append(demands, demand{scenarios.Need{Role: r.Role, Count: r.Count, RatingA: r.RatingA}, exact})
 		}
 	}
 	return demands
@@ -41,7 +60,7 @@ func (a *auditor) needs() {
 	for _, d := range demands {
 		asked := 0.0
 		for _, other := range demands {
-			if other.Role == d.Role && other.RatingA >= d.RatingA {
+			if other.Role == d.Role && d.serves(other.RatingA) {
 				asked += float64(other.Count)
 			}
 		}
@@ -49,7 +68,7 @@ func (a *auditor) needs() {
 		if d.RatingA > 0 {
 			detail = fmt.Sprintf("%s of %g A", d.Role, d.RatingA)
 		}
-		a.atLeast(ruleNeeds, a.sundriesOf(d.Role, d.RatingA), asked, detail)
+		a.atLeast(ruleNeeds, a.sundriesOf(d.Role, d.serves), asked, detail)
 	}
 	for _, l := range a.p.Bill {
 		x := a.stock.sundries[l.Part]
@@ -62,17 +81,17 @@ func (a *auditor) needs() {
 				asked += float64(d.Count)
 			}
 		}
-		a.atMost(ruleSundries, a.sundriesOf(x.Role, 0), asked, x.Role)
+		a.atMost(ruleSundries, a.sundriesOf(x.Role, func(float64) bool { return true }), asked, x.Role)
 	}
 	a.spaces()
 }
 
-// sundriesOf returns how many sundries of a role and at least a rating are installed.
-func (a *auditor) sundriesOf(role string, ratingA float64) float64 {
+// sundriesOf returns how many sundries of a role whose rating serves are installed.
+func (a *auditor) sundriesOf(role string, serves func(ratingA float64) bool) float64 {
 	sum := 0.0
 	for _, l := range a.p.Bill {
 		x := a.stock.sundries[l.Part]
-		if x != nil && l.Kind == string(catalog.KindSundry) && x.Role == role && x.RatingA >= ratingA {
+		if x != nil && l.Kind == string(catalog.KindSundry) && x.Role == role && serves(x.RatingA) {
 			sum += l.Quantity
 		}
 	}

@@ -99,7 +99,7 @@ func (k *cart) rebill(a *auditor) {
 			l.Quantity, l.Have, l.Buy = 0, 0, 0
 		}
 		l.Line = plan.Money(math.Round(l.Buy * l.UnitPrice * 100))
-		if l.Quantity > 0 || l.Sell > 0 {
+		if l.Quantity > 0 || l.Sell > 0 || l.Buy > 0 {
 			kept = append(kept, l)
 			p.Spend += l.Line
 			p.Credit += l.Credit

@@ -192,7 +192,7 @@ func (in *installer) nearest(a *auditor, tasks []task, open []int) (at int, best
 func (in *installer) lay(t *task, w *wired) {
 	for _, x := range w.takes.order {
 		as := t.name()
-		if in.stock.kinds[x.part] == catalog.KindCable && x.part == w.run.Ground && x.part != w.run.Cable {
+		if x.part == w.run.Ground && x.part != w.run.Cable {
 			as = "ground of " + as
 		}
 		in.use(x.part, w.takes.quantity[x], as)

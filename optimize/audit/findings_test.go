@@ -1,0 +1,126 @@
+package audit
+
+import (
+	"math"
+	"testing"
+
+	"cartwright/optimize/plan"
+)
+
+func TestTolerances(t *testing.T) {
+	inf, nan := math.Inf(1), math.NaN()
+	for _, tt := range []struct {
+		name      string
+		got, want bool
+	}{
+		{"reaches the same", reaches(5, 5), true},
+		{"reaches but for roundoff", reaches(5-4e-9, 5), true},
+		{"does not reach by more than roundoff", reaches(5-6e-9, 5), false},
+		{"reaches below zero but for roundoff", reaches(-5-4e-9, -5), true},
+		{"does not reach below zero", reaches(-5-6e-9, -5), false},
+		{"no number reaches nothing", reaches(nan, 5), false},
+		{"nothing reaches no number", reaches(5, nan), false},
+		{"infinity reaches", reaches(inf, 5), true},
+		{"nothing reaches infinity", reaches(5, inf), false},
+		{"tells the same", tells(5, 5), true},
+		{"tells six digits", tells(1.00000, 1.000005), true},
+		{"tells six digits from above", tells(1.00001, 1.000005), true},
+		{"tells no five digits", tells(1.0000, 1.000006), false},
+		{"tells zero", tells(0, 0), true},
+		{"zero tells nothing small", tells(0, 1e-12), false},
+		{"tells no sign", tells(-5, 5), false},
+		{"tells no infinity", tells(inf, inf), false},
+		{"tells no number", tells(nan, nan), false},
+		{"rounds down", rounds(12, 12.4), true},
+		{"rounds half up", rounds(13, 12.5), true},
+		{"rounds half down", rounds(12, 12.5), true},
+		{"rounds no cent too far", rounds(12, 12.6), false},
+		{"rounds no cent too far up", rounds(13, 12.4), false},
+		{"rounds no number", rounds(12, nan), false},
+	} {
+		if tt.got != tt.want {
+			t.Errorf("%s: got %t", tt.name, tt.got)
+		}
+	}
+}
+
+func TestKeepsTheWorst(t *testing.T) {
+	tell := func(value, limit float64, detail string) func(f *findings) {
+		return func(f *findings) { f.atLeast(ruleMass, value, limit, detail) }
+	}
+	for _, tt := range []struct {
+		name string
+		told []func(f *findings)
+		want string
+	}{
+		{"the one with less margin", []func(f *findings){tell(9, 5, "a"), tell(6, 5, "b"), tell(8, 5, "c")}, "b"},
+		{"by margin for its size", []func(f *findings){tell(9, 8, "a"), tell(100, 98, "b")}, "b"},
+		{"the first of equals", []func(f *findings){tell(6, 5, "a"), tell(6, 5, "b")}, "a"},
+		{"a failed one", []func(f *findings){tell(6, 5, "a"), tell(4, 5, "b"), tell(5, 5, "c")}, "b"},
+		{"the failed one that fails by most", []func(f *findings){tell(4, 5, "a"), tell(1, 5, "b"), tell(3, 5, "c")}, "b"},
+		{"no number", []func(f *findings){tell(1, 5, "a"), tell(math.NaN(), 5, "b"), tell(0.5, 5, "c")}, "b"},
+		{"zeros", []func(f *findings){tell(0, 0, "a"), tell(1, 0, "b")}, "a"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			var f findings
+			for _, told := range tt.told {
+				told(&f)
+			}
+			if got := f.audit().Checks; len(got) != 1 || got[0].Detail != tt.want {
+				t.Errorf("got %+v, want %s", got, tt.want)
+			}
+		})
+	}
+}
+
+func TestTellsWhatItCompared(t *testing.T) {
+	var f findings
+	f.atMost(rulePush, 12, 9, "uphill")
+	f.atLeast(ruleTiltLength, math.Inf(1), 10, "")
+	f.none(ruleLimits, []string{"a", "b", "c", "d"})
+	f.none(ruleGroup, []string{"a", "b", "c", "d", "e"})
+	f.exactly(ruleCasterCount, 4, 4, "")
+	f.truly(ruleHours, math.NaN(), 4, "")
+	f.keep(plan.Check{Name: "a check of a later rule set", Passed: true}, 0)
+	want := []plan.Check{
+		{Name: ruleGroup, Value: 5, Source: fromMaker, Detail: "a; b; c; d; and more"},
+		{Name: ruleHours, Limit: 4, Unit: "h", Source: fromParts},
+		{Name: ruleCasterCount, Passed: true, Value: 4, Limit: 4, Source: fromScenario},
+		{Name: ruleTiltLength, Passed: true, Value: math.MaxFloat64, Limit: 10, Unit: "deg", Source: "statics; 10 deg: IEC 62368-1"},
+		{Name: rulePush, Value: 12, Limit: 9, Unit: "N", Source: "UK HSE guidance L23 and INDG143", Detail: "uphill"},
+		{Name: ruleLimits, Value: 4, Source: fromParts, Detail: "a; b; c; d"},
+		{Name: "a check of a later rule set", Passed: true},
+	}
+	a := f.audit()
+	if a.Passed || len(a.Checks) != len(want) {
+		t.Fatalf("passed is %t, checks %+v", a.Passed, a.Checks)
+	}
+	for i := range want {
+		if a.Checks[i] != want[i] {
+			t.Errorf("check %d\n got %+v\nwant %+v", i, a.Checks[i], want[i])
+		}
+	}
+}
+
+func TestPrintable(t *testing.T) {
+	for _, tt := range []struct{ x, want float64 }{
+		{3, 3}, {math.NaN(), 0}, {math.Inf(1), math.MaxFloat64}, {math.Inf(-1), -math.MaxFloat64},
+	} {
+		if got := printable(tt.x); got != tt.want {
+			t.Errorf("printable(%g) = %g, want %g", tt.x, got, tt.want)
+		}
+	}
+}
+
+func TestSources(t *testing.T) {
+	seen := map[string]bool{}
+	for _, s := range Sources() {
+		if s.Kind == "" || s.Name == "" || s.Source == "" || s.Confidence == "" || seen[s.Name] {
+			t.Errorf("%+v is not complete, or told twice", s)
+		}
+		seen[s.Name] = true
+	}
+	if len(seen) == 0 {
+		t.Error("no sources")
+	}
+}
