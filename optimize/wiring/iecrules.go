@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"cartwright/catalog"
+	"cartwright/optimize/wiring/conductor"
 	"cartwright/optimize/wiring/iec"
 	"cartwright/scenarios"
 )
@@ -55,6 +56,9 @@ func method(d *Duty) iec.Method {
 }
 
 func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
+	if cable.GroundOnly {
+		return append(checks, least("cable listed", 0, 1, "", conductor.GreenSource.Source)), path{}
+	}
 	insulation, _ := iec.InsulationOf(cable.InsulationC) // no insulation: not listed in it
 	amps, listed := iec.Ampacity(cable.Size, insulation, method(d))
 	if !listed || cable.Material != copper {

@@ -2,6 +2,7 @@ package wiring
 
 import (
 	"cartwright/catalog"
+	"cartwright/optimize/wiring/conductor"
 	"cartwright/optimize/wiring/nec"
 	"cartwright/scenarios"
 )
@@ -51,6 +52,9 @@ func ratingCheck(r Rules, d *Duty, p protector) Check {
 }
 
 func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
+	if cable.GroundOnly {
+		return append(checks, least("cable listed", 0, 1, "", conductor.GreenSource.Source)), path{}
+	}
 	column, _ := nec.InsulationColumn(cable.InsulationC) // no column: not listed in it
 	amps, listed := nec.Ampacity(cable.Material, cable.Size, column)
 	if !listed {

@@ -249,3 +249,14 @@ func TestTablesTogether(t *testing.T) {
 		}
 	}
 }
+
+// TestStandardLimit: a rating nobody makes is told the next one up, or the last (NFPA 70 240.6(A)).
+func TestStandardLimit(t *testing.T) {
+	for ratingA, want := range map[float64]float64{105: 110, 110: 110, 7000: 6000} {
+		for _, c := range necRules.Check(necMain(same), necOption("2 AWG", ratingA), 0).Checks {
+			if c.Name == "standard rating" && c.Limit != want {
+				t.Errorf("%v A: limit %v A, want %v", ratingA, c.Limit, want)
+			}
+		}
+	}
+}

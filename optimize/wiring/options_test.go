@@ -165,9 +165,10 @@ func narrowCatalog() *catalog.Catalog {
 func TestOptionsAbound(t *testing.T) {
 	c := narrowCatalog()
 	own := changed(feederDuty(24), func(d *wiring.Duty) { d.OwnBreakerA = 40 })
+	long := changed(busDuty(scenarios.RunString, 100), func(d *wiring.Duty) { d.LengthM = 50 }) // only two sets do
 	for _, rules := range []scenarios.Rules{scenarios.NEC, scenarios.IEC} {
 		r := wiring.For(rules)
-		for _, d := range []wiring.Duty{busDuty(scenarios.RunString, 100), busDuty(scenarios.RunMain, 200), feederDuty(30),
+		for _, d := range []wiring.Duty{busDuty(scenarios.RunString, 100), long, busDuty(scenarios.RunMain, 200), feederDuty(30),
 			own, branchDuty(20, 120, 1), branchDuty(50, 240, 2)} {
 			got, want := wiring.Options(r, d, c), allServing(r, d, c)
 			if len(got) == 0 || !slices.Equal(got, want) {

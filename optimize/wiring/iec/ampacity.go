@@ -63,17 +63,23 @@ func Ampacity(size catalog.Size, insulation Insulation, method Method) (amps flo
 	if !ok {
 		return 0, false
 	}
-	switch {
-	case insulation == PVC && method == MethodB1:
+	switch (column{insulation, method}) {
+	case column{PVC, MethodB1}:
 		return row.pvcB1, true
-	case insulation == PVC && method == MethodC:
+	case column{PVC, MethodC}:
 		return row.pvcC, true
-	case insulation == XLPE && method == MethodB1:
+	case column{XLPE, MethodB1}:
 		return row.xlpeB1, true
-	case insulation == XLPE && method == MethodC:
+	case column{XLPE, MethodC}:
 		return row.xlpeC, true
 	}
 	return 0, false
+}
+
+// column is a column of ampacityTable.
+type column struct {
+	insulation Insulation
+	method     Method
 }
 
 var ampacityRows = func() map[catalog.Size]ampacityRow {
@@ -92,10 +98,10 @@ const (
 
 // InsulationOf returns the table for an insulation rated for tempC; ok is false below 70 °C.
 func InsulationOf(tempC float64) (insulation Insulation, ok bool) {
-	switch {
-	case tempC >= xlpeC:
+	if tempC >= xlpeC {
 		return XLPE, true
-	case tempC >= pvcC:
+	}
+	if tempC >= pvcC {
 		return PVC, true
 	}
 	return "", false

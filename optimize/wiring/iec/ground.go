@@ -19,10 +19,10 @@ const (
 //
 //	S ≤ 16: S;  16 < S ≤ 35: 16;  S > 35: S / 2      IEC 60364-5-54 table 54.2, from memory
 func GroundAreaMM2(lineMM2 float64) float64 {
-	switch {
-	case lineMM2 <= fullUpToMM2:
+	if lineMM2 <= fullUpToMM2 {
 		return lineMM2
-	case lineMM2 <= fixedUpToMM2:
+	}
+	if lineMM2 <= fixedUpToMM2 {
 		return fullUpToMM2
 	}
 	return lineMM2 / 2

@@ -57,10 +57,10 @@ const (
 
 // FuseFactor returns how many times its rating a gG fuse may carry before it must operate, I_2 / I_n.
 func FuseFactor(ratingA float64) float64 {
-	switch {
-	case ratingA >= largeFuseA:
+	if ratingA >= largeFuseA {
 		return largeFuseFactor
-	case ratingA > smallFuseA:
+	}
+	if ratingA > smallFuseA {
 		return smallFuseFactor
 	}
 	return tinyFuseFactor
