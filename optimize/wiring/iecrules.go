@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize/wiring/conductor"
 	"cartwright/optimize/wiring/iec"
 	"cartwright/scenarios"
 )
@@ -17,6 +16,7 @@ var iecStandard = standardOf(scenarios.IEC)
 // iecClauses are the sources of the shared checks, from memory but for 433.1.
 var iecClauses = clauses{
 	present:      "IEC 60364-4-43 clause 431, 60364-5-52",
+	green:        "IEC 60445: green-and-yellow for protective conductors only",
 	rating:       iec.OverloadSource.Source,
 	voltage:      "IEC 60364-5-53 clause 530",
 	poles:        "both hots of 240 V must open; common practice, no source",
@@ -56,9 +56,6 @@ func method(d *Duty) iec.Method {
 }
 
 func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
-	if cable.GroundOnly {
-		return append(checks, least("cable listed", 0, 1, "", conductor.GreenSource.Source)), path{}
-	}
 	insulation, _ := iec.InsulationOf(cable.InsulationC) // no insulation: not listed in it
 	amps, listed := iec.Ampacity(cable.Size, insulation, method(d))
 	if !listed || cable.Material != copper {

@@ -2,7 +2,6 @@ package wiring
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/wiring/conductor"
 	"cartwright/optimize/wiring/nec"
 	"cartwright/scenarios"
 )
@@ -15,6 +14,7 @@ var necStandard = standardOf(scenarios.NEC)
 // necClauses are the sources of the shared checks, from memory but for 110.9, 706.31(C) and 250.122.
 var necClauses = clauses{
 	present:      "NEC 240.4, 310.1",
+	green:        "NEC 250.119: green for grounding only",
 	rating:       "NEC 210.20(A), 215.3",
 	voltage:      "NEC 240.60(A), 240.85, 706.31(C)",
 	poles:        "NEC 210.4(B), 240.15(B)",
@@ -52,9 +52,6 @@ func ratingCheck(r Rules, d *Duty, p protector) Check {
 }
 
 func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
-	if cable.GroundOnly {
-		return append(checks, least("cable listed", 0, 1, "", conductor.GreenSource.Source)), path{}
-	}
 	column, _ := nec.InsulationColumn(cable.InsulationC) // no column: not listed in it
 	amps, listed := nec.Ampacity(cable.Material, cable.Size, column)
 	if !listed {

@@ -115,6 +115,22 @@ func TestNECUnlisted(t *testing.T) {
 	}
 }
 
+// TestGreen: a green conductor is a ground and nothing else (NFPA 70 250.119, IEC 60445; from memory).
+func TestGreen(t *testing.T) {
+	green := func(size catalog.Size) *catalog.Cable {
+		return changed(copperCable(size, 90), func(c **catalog.Cable) { (*c).GroundOnly = true })
+	}
+	short := changed(feederDuty(40), func(d *wiring.Duty) { d.Bundled = 2 })
+	for r, sizes := range map[wiring.Rules][2]catalog.Size{necRules: {"6 AWG", "10 AWG"}, iecRules: {"16 mm2", "16 mm2"}} {
+		runVerdicts(t, r, []verdict{
+			{"as ground", short, wiring.Option{Cable: copperCable(sizes[0], 90), Sets: 1, Device: acBreaker(50, 2),
+				Ground: green(sizes[1])}, 0, nil},
+			{"as line", short, wiring.Option{Cable: green(sizes[0]), Sets: 1, Device: acBreaker(50, 2),
+				Ground: green(sizes[1])}, 0, []string{"cable listed"}},
+		})
+	}
+}
+
 // TestNECGround: NFPA 70 table 250.122 and 250.122(A).
 func TestNECGround(t *testing.T) {
 	feeder := func(ground *catalog.Cable) wiring.Option {

@@ -31,7 +31,7 @@ func Grounds(r Rules, d Duty, o Option, c *catalog.Catalog) []*catalog.Cable {
 	if !d.Ground {
 		return nil
 	}
-	_, w := r.path(nil, &d, o.Cable, o.Sets)
+	_, w := pathOf(r, nil, &d, o.Cable, o.Sets)
 	var cables []*catalog.Cable
 	for _, grounded := range listedGrounds(r, c).append(nil, r, &w, protectorOf(&d, o.Device), o) {
 		cables = append(cables, grounded.Ground)
@@ -51,7 +51,7 @@ func eachUngrounded(r Rules, d *Duty, c *catalog.Catalog, serve func(o Option, w
 	for i := range c.Cables {
 		for sets := 1; sets <= mostSets; sets++ {
 			var checks []Check
-			if checks, w = r.path(buf, d, &c.Cables[i], sets); !allPassed(checks) {
+			if checks, w = pathOf(r, buf, d, &c.Cables[i], sets); !allPassed(checks) {
 				continue
 			}
 			for _, dev := range devices {

@@ -59,6 +59,7 @@ func drawnCatalog(t *rapid.T) *catalog.Catalog {
 			Size:        rapid.SampledFrom(drawnSizes).Draw(t, "size"),
 			Material:    rapid.SampledFrom([]string{"copper", "copper", "aluminium"}).Draw(t, "material"),
 			InsulationC: rapid.SampledFrom([]float64{60, 70, 75, 90, 105}).Draw(t, "insulation"),
+			GroundOnly:  rapid.IntRange(0, 3).Draw(t, "green") == 0,
 		})
 	}
 	for range rapid.IntRange(0, 8).Draw(t, "devices") {

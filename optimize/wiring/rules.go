@@ -83,7 +83,7 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 		res.Checks = []Check{least("cable present", 0, 1, "", r.clauses().present)}
 		return res
 	}
-	checks, w := r.path(make([]Check, 0, mostChecks), d, o.Cable, o.Sets)
+	checks, w := pathOf(r, make([]Check, 0, mostChecks), d, o.Cable, o.Sets)
 	res.DropPct = w.dropPct
 	if d.OwnBreakerA <= 0 && o.Device == nil {
 		res.Checks = append(checks, least("device present", 0, 1, "", r.clauses().present))
@@ -106,12 +106,20 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 	return res
 }
 
+// pathOf is path for a cable that may be green: then it is none.
+func pathOf(r Rules, checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
+	if cable.GroundOnly {
+		return append(checks, least("cable listed", 0, 1, "", r.clauses().green)), path{}
+	}
+	return r.path(checks, d, cable, sets)
+}
+
 // mostChecks is room enough for all checks of one option.
 const mostChecks = 16
 
 // clauses are the sources of the checks that both rule sets share.
 type clauses struct {
-	present, rating, voltage, poles, interrupting, drop, ground string
+	present, green, rating, voltage, poles, interrupting, drop, ground string
 }
 
 // deviceChecks adds the checks of a device that has nothing to do with the cable but the path's volts.

@@ -23,6 +23,8 @@ func Sources() []source.Source {
 			Source: necClauses.voltage + "; " + iecClauses.voltage, Confidence: source.TwoTexts},
 		{Kind: source.Rule, Name: "two poles open both hots of 240 V",
 			Source: necClauses.poles, Confidence: source.FromMemory},
+		{Kind: source.Rule, Name: "green conductors serve as a ground only",
+			Source: necClauses.green + "; " + iecClauses.green, Confidence: source.FromMemory},
 		{Kind: source.Practice, Name: "bus bars of 125 % of the current, a stud for each string, inverter and solar input",
 			Source: "in likeness of NEC 215.3", Confidence: source.CommonNotRead},
 		{Kind: source.Practice, Name: "terminals of an inverter's own breaker: 75 C",

@@ -40,16 +40,9 @@ func ResistanceAt(resistance, perK, fromC, toC float64) float64 {
 //	V = I · l · R      Ohm's law; FAA AC 43.13-1B, table 11-7
 func DropV(currentA, wayM, ohmPerM float64) float64 { return currentA * wayM * ohmPerM }
 
-// GreenSource is where it comes from that a green conductor serves as a ground only.
-var GreenSource = source.Source{
-	Kind: source.Rule, Name: "green conductors for grounding only",
-	Source: "NEC 250.119; IEC 60445, green-and-yellow", Confidence: source.FromMemory,
-}
-
 // Sources lists the formulas of this room.
 func Sources() []source.Source {
 	return []source.Source{
-		GreenSource,
 		{Kind: source.Formula, Name: "diameter of a wire gauge", Source: "ASTM B258-02, d = 0.005 in * 92^((36-n)/39)",
 			Confidence: "confirmed in one text; reproduces the circular mils of NEC chapter 9 table 8"},
 		{Kind: source.Formula, Name: "resistance at a temperature", Source: "IEC 60028, R2 = R1 * (1 + 0.00393/K * (T2 - T1)) from 20 C for copper",
