@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
 var cartMutations = append([]mutation{
@@ -74,6 +75,15 @@ var needMutations = []mutation{
 		other.Part = "outlet-15"
 		k.p.Bill = append(k.p.Bill, other)
 	}, ruleNeeds),
+	mutated("a receptacle above its circuit's rating", newBarn, func(k *cart) {
+		strong := k.c.Sundries[3]
+		strong.ID, strong.RatingA = "outlet-30", 30
+		k.c.Sundries = append(k.c.Sundries, strong)
+		k.line("outlet-20", "sundry").Part = "outlet-30"
+	}, ruleNeeds),
+	mutated("a receptacle for the circuit and for a need", newBarn, func(k *cart) {
+		k.s.Needs = append(k.s.Needs, scenarios.Need{Role: "receptacle", Count: 1, RatingA: 20})
+	}, ruleNeeds),
 	mutated("a sundry too many", newBarn, func(k *cart) {
 		l := k.line("shunt-300", "sundry")
 		l.Quantity, l.Buy = 2, 2
@@ -94,6 +104,15 @@ var harmless = []mutation{
 		k.device("b20-1").Type = "fuse"
 	}),
 	mutated("stronger receptacles than asked for", newBarn, func(k *cart) { k.c.Sundries[3].RatingA = 30 }),
+	mutated("a need met by a stronger receptacle", newBarn, func(k *cart) {
+		strong := k.c.Sundries[3]
+		strong.ID, strong.RatingA = "outlet-30", 30
+		k.c.Sundries = append(k.c.Sundries, strong)
+		k.s.Needs = append(k.s.Needs, scenarios.Need{Role: "receptacle", Count: 1, RatingA: 20})
+		l := *k.line("outlet-20", "sundry")
+		l.Part, l.Quantity, l.Buy = "outlet-30", 1, 1
+		k.p.Bill = append(k.p.Bill, l)
+	}),
 	mutated("shelves in another order", newBarn, func(k *cart) { k.p.Shelves[0], k.p.Shelves[1] = k.p.Shelves[1], k.p.Shelves[0] }),
 	mutated("runs one by one", newBarn, func(k *cart) {
 		k.run("main", "").Count = 1

@@ -100,38 +100,30 @@ func (in *installer) bestBusbars() *catalog.Busbar {
 	return best
 }
 
-// installSundries takes for each role as many sundries as are asked for, those first that serve best.
+// installSundries takes as many sundries as are asked for, those first that serve best.
 func (in *installer) installSundries() {
-	asked, rating := map[string]int{}, map[string]float64{}
-	var roles []string
-	for _, d := range (&auditor{s: in.s}).demands() {
-		if _, met := asked[d.Role]; !met {
-			roles = append(roles, d.Role)
-		}
-		asked[d.Role] += d.Count
-		rating[d.Role] = math.Max(rating[d.Role], d.RatingA)
-	}
-	for _, role := range roles {
-		wanted := asked[role]
-		for _, x := range in.sundriesOf(role, rating[role]) {
-			if take := min(wanted, in.count(x.ID)); take > 0 {
-				in.use(x.ID, float64(take), role)
+	for _, d := range demands(in.s, in.stock) {
+		wanted := d.Count
+		for _, x := range in.serving(&d) {
+			if take := min(wanted, int(in.left.quantity[article{part: x.ID}])); take > 0 {
+				in.use(x.ID, float64(take), d.Role)
 				wanted -= take
 			}
 		}
 		if wanted > 0 {
-			in.lack("%d x %s", wanted, role)
+			in.lack("%d x %s", wanted, d.name())
 		}
 	}
 }
 
-// sundriesOf returns the catalogue's sundries of a role, the most useful first: a higher rating, but none
-// beyond the highest asked for; then more spaces, none stated counting as enough.
-func (in *installer) sundriesOf(role string, mostA float64) []*catalog.Sundry {
+// serving returns the catalogue's sundries that serve a demand, the most useful first: those of more
+// spaces, none stated counting as enough; then those of least rating.
+func (in *installer) serving(d *demand) []*catalog.Sundry {
 	var found []*catalog.Sundry
 	for i := range in.c.Sundries {
-		if in.c.Sundries[i].Role == role {
-			found = append(found, &in.c.Sundries[i])
+		x := &in.c.Sundries[i]
+		if x.Role == d.Role && (x.RatingA == d.RatingA || x.RatingA > d.RatingA && !d.exact) {
+			found = append(found, x)
 		}
 	}
 	spaces := func(x *catalog.Sundry) int {
@@ -142,10 +134,10 @@ func (in *installer) sundriesOf(role string, mostA float64) []*catalog.Sundry {
 	}
 	sort.SliceStable(found, func(i, j int) bool {
 		x, y := found[i], found[j]
-		if a, b := math.Min(x.RatingA, mostA), math.Min(y.RatingA, mostA); a != b {
+		if a, b := spaces(x), spaces(y); a != b {
 			return a > b
 		}
-		return spaces(x) > spaces(y)
+		return x.RatingA < y.RatingA
 	})
 	return found
 }

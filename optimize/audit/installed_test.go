@@ -82,7 +82,7 @@ func TestInstalledNothing(t *testing.T) {
 	r := k.installed(t)
 	want := []string{
 		"a battery", "an inverter", "a set of 4 casters", "bus bars",
-		"1 x shunt", "1 x disconnect", "1 x load-centre", "2 x receptacle", "1 x pump socket",
+		"2 x receptacle of 20 A", "1 x pump socket of 20 A", "1 x shunt of 200 A", "1 x load-centre of 60 A", "1 x disconnect",
 		"1 x cable and device for branch bench, 6 m of conductor each",
 		"1 x cable and device for branch pump, 4 m of conductor each",
 	}
@@ -127,8 +127,8 @@ func TestInstalled(t *testing.T) {
 			map[string]string{"g10": "ground of feeder", "g12": "branch bench, branch pump", "g8": "feeder", "b35-2": "feeder"}},
 		{"no casters", newBarn, func(k *cart) { k.own("caster-120", 0) }, []string{"a set of 4 casters"}, nil, nil},
 		{"no bus bars", newBarn, func(k *cart) { k.own("bars-250", 0) }, []string{"bus bars"}, []string{ruleBusbars}, nil},
-		{"a shunt less", newBarn, func(k *cart) { k.own("shunt-300", 0) }, []string{"1 x shunt"}, []string{ruleNeeds}, nil},
-		{"a receptacle less", newBarn, func(k *cart) { k.own("outlet-20", 1) }, []string{"1 x receptacle"}, []string{ruleNeeds}, nil},
+		{"a shunt less", newBarn, func(k *cart) { k.own("shunt-300", 0) }, []string{"1 x shunt of 200 A"}, []string{ruleNeeds}, nil},
+		{"a receptacle less", newBarn, func(k *cart) { k.own("outlet-20", 1) }, []string{"1 x receptacle of 20 A"}, []string{ruleNeeds}, nil},
 		{"a receptacle more", newBarn, func(k *cart) { k.own("outlet-20", 3) }, nil, nil, map[string]string{"outlet-20": "receptacle"}},
 		{"no fuse for a main", newFair, func(k *cart) { k.s.Runs[1].OwnBreakerA = 0 }, []string{"a fuse or breaker for main"},
 			[]string{"main device present"}, map[string]string{"c35": "string of block"}},
@@ -254,7 +254,7 @@ func TestInstalledTakesTheBest(t *testing.T) {
 func TestInstalledSundriesServeBest(t *testing.T) {
 	k := newBarn().ownAll()
 	small, open, weak := k.c.Sundries[2], k.c.Sundries[2], k.c.Sundries[2]
-	small.ID, small.Spaces, small.RatingA = "panel-2", 2, 200
+	small.ID, small.Spaces, small.RatingA = "panel-2", 2, 80
 	open.ID, open.Spaces = "panel-open", 0
 	weak.ID, weak.RatingA = "panel-50", 50
 	k.c.Sundries = append([]catalog.Sundry{weak, small, open}, k.c.Sundries...)
@@ -269,6 +269,29 @@ func TestInstalledSundriesServeBest(t *testing.T) {
 		if o.Kind == "sundry" && strings.HasPrefix(o.Part, "panel") && (o.Used == 1) != (o.Part == "panel-open") {
 			t.Errorf("%g of %s used; want the one that states no spaces", o.Used, o.Part)
 		}
+	}
+}
+
+// What asks for most is served first, and what must have just its rating before all.
+func TestInstalledSundriesByRating(t *testing.T) {
+	k := newBarn().ownAll()
+	weak := k.c.Sundries[3]
+	weak.ID, weak.RatingA = "outlet-15", 15
+	k.c.Sundries = append(k.c.Sundries, weak)
+	k.s.Needs = append(k.s.Needs, scenarios.Need{Role: "receptacle", Count: 1}, scenarios.Need{Role: "receptacle", Count: 1, RatingA: 18})
+	k.own("outlet-20", 3)
+	k.own("outlet-15", 1)
+	if r := k.installed(t); !r.Passed {
+		t.Errorf("missing %q, failed %q", r.Missing, failed(plan.Audit{Checks: r.Checks}))
+	}
+	k.own("outlet-20", 2)
+	k.own("outlet-15", 2)
+	r := k.installed(t)
+	if want := []string{"1 x receptacle of 18 A"}; !slices.Equal(r.Missing, want) {
+		t.Errorf("missing %q, want %q", r.Missing, want)
+	}
+	if got := failed(plan.Audit{Checks: r.Checks}); !slices.Equal(got, []string{ruleNeeds}) {
+		t.Errorf("failed %q", got)
 	}
 }
 

@@ -2,6 +2,8 @@ package audit
 
 import (
 	"fmt"
+	"math"
+	"sort"
 
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
@@ -15,7 +17,8 @@ const (
 )
 
 var needRules = []Rule{
-	{ruleNeeds, "", "of each role at least as many sundries as needs and receptacles ask for, of the ratings they ask for", fromScenario},
+	{ruleNeeds, "", "of each role as many sundries as needs and receptacles ask for: receptacles of the circuit's rating where there are such, all else of the rating or above",
+		"the scenario's own limit; NEC 210.21(B), from memory"},
 	{ruleSundries, "", "of each role no more sundries than asked for", fromScenario},
 	{ruleSpaces, "each", "poles of the branch breakers <= spaces of the load centres, where all of them state spaces", fromMaker},
 }
@@ -29,73 +32,107 @@ type demand struct {
 	exact bool // of just this rating; else of it or above
 }
 
-// serves reports whether a sundry of the role and of a rating meets the demand.
-func (d *demand) serves(ratingA float64) bool {
-	return ratingA == d.RatingA || ratingA > d.RatingA && !d.exact
+// name says what is asked for.
+func (d *demand) name() string {
+	if d.RatingA > 0 {
+		return fmt.Sprintf("%s of %g A", d.Role, d.RatingA)
+	}
+	return d.Role
 }
 
-// demands returns what the scenario asks of sundries: its needs, and its circuits' receptacles. A
-// receptacle is of its circuit's rating (NEC 210.21(B), from memory), unless the catalogue has none of it.
-func (a *auditor) demands() []demand {
-	var demands []demand
-	for _, n := range a.s.Needs {
-		demands = append(demands, demand{Need: n})
-	}
-	for i := range a.s.Circuits {
-		if r := a.s.Circuits[i].Receptacle; r != nil {
-			exact := false
-			for _, x := range a.stock.sundries {
-				exact = exact || r.RatingA > 0 && x.Role == r.Role && x.RatingA == r.RatingA
-			}
-			demands = append(demands, demand{scenarios.Need{Role: r.Role, Count: r.Count, RatingA: r.RatingA}, exact})
-		}
-	}
-	return demands
-}
-
-// needs tells whether the sundries on the bill are what is asked for. Sundries of a role serve by rating:
-// those asked for at a rating or above must be met by those that have it.
-func (a *auditor) needs() {
-	demands := a.demands()
-	for _, d := range demands {
-		asked := 0.0
-		for _, other := range demands {
-			if other.Role == d.Role && d.serves(other.RatingA) {
-				asked += float64(other.Count)
-			}
-		}
-		detail := d.Role
-		if d.RatingA > 0 {
-			detail = fmt.Sprintf("%s of %g A", d.Role, d.RatingA)
-		}
-		a.atLeast(ruleNeeds, a.sundriesOf(d.Role, d.serves), asked, detail)
-	}
-	for _, l := range a.p.Bill {
-		x := a.stock.sundries[l.Part]
-		if x == nil || l.Kind != string(catalog.KindSundry) {
+// demands returns what the scenario asks of sundries: its circuits' receptacles and its needs, those first
+// that must have just their rating, the others from the highest rating down. A receptacle is of its
+// circuit's rating (NEC 210.21(B), from memory), unless the catalogue has none of it.
+func demands(s *scenarios.Scenario, c *stock) []demand {
+	var exact, atLeast []demand
+	for i := range s.Circuits {
+		r := s.Circuits[i].Receptacle
+		if r == nil {
 			continue
 		}
-		asked := 0.0
-		for _, d := range demands {
-			if d.Role == x.Role {
-				asked += float64(d.Count)
+		d := demand{Need: scenarios.Need{Role: r.Role, Count: r.Count, RatingA: r.RatingA}}
+		for _, x := range c.sundries {
+			d.exact = d.exact || r.RatingA > 0 && x.Role == r.Role && x.RatingA == r.RatingA
+		}
+		if d.exact {
+			exact = append(exact, d)
+		} else {
+			atLeast = append(atLeast, d)
+		}
+	}
+	for _, n := range s.Needs {
+		atLeast = append(atLeast, demand{Need: n})
+	}
+	sort.SliceStable(atLeast, func(i, j int) bool { return atLeast[i].RatingA > atLeast[j].RatingA })
+	return append(exact, atLeast...)
+}
+
+// kindOfSundry is what a demand asks of: a role and, of a sundry, its rating.
+type kindOfSundry struct {
+	role    string
+	ratingA float64
+}
+
+// needs tells whether the sundries on the bill are what is asked for. What must have just its rating
+// takes of those that have it; of the others those asked for at a rating or above must be met by what is
+// left there.
+func (a *auditor) needs() {
+	asked := demands(a.s, a.stock)
+	left := a.sundriesInstalled()
+	for i := range asked {
+		if d := &asked[i]; d.exact {
+			k := kindOfSundry{d.Role, d.RatingA}
+			a.atLeast(ruleNeeds, math.Max(0, left[k]), float64(d.Count), d.name())
+			left[k] -= float64(d.Count)
+		}
+	}
+	for i := range asked {
+		d := &asked[i]
+		if d.exact {
+			continue
+		}
+		sum, have := 0.0, 0.0
+		for _, other := range asked {
+			if !other.exact && other.Role == d.Role && other.RatingA >= d.RatingA {
+				sum += float64(other.Count)
 			}
 		}
-		a.atMost(ruleSundries, a.sundriesOf(x.Role, func(float64) bool { return true }), asked, x.Role)
+		for k, n := range left { // a sum of whole numbers is the same in any order
+			if k.role == d.Role && k.ratingA >= d.RatingA {
+				have += math.Max(0, n)
+			}
+		}
+		a.atLeast(ruleNeeds, have, sum, d.name())
 	}
+	a.noMoreThan(asked)
 	a.spaces()
 }
 
-// sundriesOf returns how many sundries of a role whose rating serves are installed.
-func (a *auditor) sundriesOf(role string, serves func(ratingA float64) bool) float64 {
-	sum := 0.0
+// sundriesInstalled returns how many sundries of each role and rating are on the bill.
+func (a *auditor) sundriesInstalled() map[kindOfSundry]float64 {
+	installed := map[kindOfSundry]float64{}
 	for _, l := range a.p.Bill {
-		x := a.stock.sundries[l.Part]
-		if x != nil && l.Kind == string(catalog.KindSundry) && x.Role == role && serves(x.RatingA) {
-			sum += l.Quantity
+		if x := a.stock.sundries[l.Part]; x != nil && l.Kind == string(catalog.KindSundry) {
+			installed[kindOfSundry{x.Role, x.RatingA}] += l.Quantity
 		}
 	}
-	return sum
+	return installed
+}
+
+// noMoreThan tells whether of no role more sundries are installed than asked for.
+func (a *auditor) noMoreThan(asked []demand) {
+	installed, wanted := map[string]float64{}, map[string]float64{}
+	for _, d := range asked {
+		wanted[d.Role] += float64(d.Count)
+	}
+	for k, n := range a.sundriesInstalled() {
+		installed[k.role] += n
+	}
+	for _, l := range a.p.Bill {
+		if x := a.stock.sundries[l.Part]; x != nil {
+			a.atMost(ruleSundries, installed[x.Role], wanted[x.Role], x.Role)
+		}
+	}
 }
 
 // spaces tells whether the branch breakers fit into the load centres. Not told where there is no load
