@@ -60,7 +60,7 @@ func TestTradeSizes(t *testing.T) {
 	}
 }
 
-// A training syllabus for solar installers (2010), wire between inverter and battery: 2500 W at 85 % from
+// Syllabus for PV solar installers (2010), "Wire sizing between inverter, battery": 2500 W at 85 % from
 // 22 V draw 134 A, 125 % are 167 A; at 41 to 45 °C and the 60 °C column, 0.71, that is 235 A, so 300 kcmil.
 // One text; it divides 125 % of the current by the factor, an older and stricter way than 215.2(A)(1).
 func Example_inverterCable() {
@@ -78,7 +78,7 @@ func Example_inverterCable() {
 	// 300 kcmil: 240 A, true
 }
 
-// A training text on conductor selection and application (2012), "Three sizes: an example": 95 A without
+// Hughes Associates, Conductor Selection and Application (2012), "Three sizes: an example": 95 A without
 // end take a 125 A device and 1 AWG at 75 °C. One text.
 func Example_threeSizes() {
 	c := &catalog.Catalog{}

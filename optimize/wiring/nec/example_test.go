@@ -32,8 +32,9 @@ func ExampleLargestDeviceA_nextSize() {
 	// Output: 125 A on 115 A
 }
 
-// A code forum's thread on 500 kcmil copper at 75 °C: 380 A each may be protected by 400 A, two in
-// parallel by 800 A, but three, above 800 A, by no more than they carry (240.4(B) and (C)). One text.
+// Mike Holt code forum, thread 57221, "500 MCM current ratings": 500 kcmil copper of 380 A may be protected
+// by 400 A, two in parallel by 800 A, but three, above 800 A, by no more than they carry (240.4(B) and
+// (C)). One text.
 func ExampleLargestDeviceA_parallel() {
 	amps, _ := nec.Ampacity("copper", "500 kcmil", nec.Col75)
 	breakers := ratings.Standard("nec", "breaker")
@@ -46,7 +47,7 @@ func ExampleLargestDeviceA_parallel() {
 	// 1140 A: 1140 A
 }
 
-// A code forum's thread on conductor sizing: 100 A continuous ask for a 125 A device and 1 AWG at 75 °C
+// Mike Holt code forum, thread 2570890, "Conductor sizing": 100 A continuous ask for a 125 A device and 1 AWG at 75 °C
 // (130 A); derated by 0.728 its 145 A of the 90 °C column are 106 A, which 110 A still protects and 125 A
 // does not. The 0.728 is 40 °C ambient and four to six conductors. One text.
 func ExampleLargestDeviceA_derated() {
@@ -71,7 +72,7 @@ func ExampleContinuousA_solar() {
 	// Output: 11.00 A, 13.75 A
 }
 
-// A training text on conductor selection and application (2012), "Three sizes: an example": a continuous
+// Hughes Associates, Conductor Selection and Application (2012), "Three sizes: an example": a continuous
 // load of 95 A needs 119 A, so a 125 A device and 1 AWG at its 75 °C terminals; 3 AWG would carry the load
 // itself; at 60 °C terminals 95 A need 2 AWG. One text.
 func ExampleAmpacity_threeSizes() {
@@ -109,7 +110,7 @@ func ExampleTerminalColumn() {
 }
 
 // EC&M magazine, "Sizing up the equipment grounding conductor" (2022): 10 AWG suits a 40 A circuit, 6 AWG
-// one of 125 A and of 200 A. A training text on 250.122: 4 AWG suits 300 A. One text each.
+// one of 125 A and of 200 A. Code Talk, notes to episode 32: 4 AWG suits 300 A. One text each.
 func ExampleGroundSize() {
 	for _, deviceA := range []float64{40, 125, 200, 300} {
 		size, _ := nec.GroundSize(deviceA, "copper")
