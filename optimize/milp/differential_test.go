@@ -1,0 +1,126 @@
+package milp
+
+import (
+	"context"
+	"flag"
+	"runtime"
+	"sync"
+	"testing"
+	"time"
+)
+
+// Twenty thousand models, in half an hour on two cores:
+//
+//	go test ./optimize/milp -run TestRivals -timeout 0 -v -milp.runs 20000
+var runs = flag.Int("milp.runs", 300, "random models that TestRivals asks glpsol and cbc about")
+
+// TestRivals solves random models of every shape and asks glpsol and cbc through MPS files. Where they
+// differ, the better point is checked row by row; what counts is that nobody ever has a better good point
+// than we have, or a point where we say there is none.
+func TestRivals(t *testing.T) {
+	for _, program := range []string{"glpsol", "cbc"} {
+		if err := have(program); err != nil {
+			t.Fatal(err)
+		}
+	}
+	const batch = 100
+	var models []*Model
+	for i := range *runs {
+		models = append(models, shapes[i%len(shapes)].build(seeded(uint64(i)), 1+i/len(shapes)%3))
+	}
+	var work sync.WaitGroup
+	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
+	var count tally
+	for from := 0; from < len(models); from += batch {
+		work.Add(1)
+		slots <- struct{}{}
+		go func() {
+			defer work.Done()
+			defer func() { <-slots }()
+			count.ask(t, from, models[from:min(from+batch, len(models))])
+		}()
+	}
+	work.Wait()
+	t.Logf("%d models: %d proved, %d impossible, %d without limit; glpsol wrong %d, cbc wrong %d, out of time %d; %d retried; seconds: we %.1f, glpsol %.1f, cbc %.1f",
+		len(models), count.proved, count.infeasible, count.unbounded, count.wrong["glpsol"], count.wrong["cbc"],
+		count.stopped, count.retried, count.took["milp"].Seconds(), count.took["glpsol"].Seconds(), count.took["cbc"].Seconds())
+}
+
+// tally counts what came out.
+type tally struct {
+	sync.Mutex
+	proved, infeasible, unbounded, stopped, retried int
+	wrong                                           map[string]int
+	took                                            map[string]time.Duration
+}
+
+// ask puts a batch of models, the first of which is number from, to all three.
+func (c *tally) ask(t *testing.T, from int, models []*Model) {
+	ctx, cancel := context.WithTimeout(t.Context(), rivalLimit*time.Duration(len(models)))
+	defer cancel()
+	ours := make([]Solution, len(models))
+	start := time.Now()
+	for i, m := range models {
+		s, err := m.Solve(ctx, Options{Prove: true})
+		if err != nil {
+			t.Errorf("model %d: %v", from+i, err)
+			return
+		}
+		ours[i] = s
+	}
+	c.count(ours, time.Since(start))
+	dir := t.TempDir()
+	if err := writeModels(dir, models); err != nil {
+		t.Error(err)
+		return
+	}
+	for _, rival := range []struct {
+		name string
+		ask  func(context.Context, string, []*Model) ([]rivalAnswer, error)
+	}{{"glpsol", glpsol}, {"cbc", cbc}} {
+		start := time.Now()
+		answers, err := rival.ask(ctx, dir, models)
+		if err != nil {
+			t.Error(err)
+			return
+		}
+		c.Lock()
+		c.took[rival.name] += time.Since(start)
+		for i, a := range answers {
+			if a.status == Stopped {
+				c.stopped++
+			}
+			wrong, theirs := compare(models[i], ours[i], a)
+			if wrong != "" {
+				t.Errorf("model %d, %s, %s: %s", from+i, models[i].Name(), rival.name, wrong)
+			}
+			if theirs != "" {
+				c.wrong[rival.name]++
+				t.Logf("model %d, %s, %s is wrong: %s", from+i, models[i].Name(), rival.name, theirs)
+			}
+		}
+		c.Unlock()
+	}
+}
+
+func (c *tally) count(ours []Solution, took time.Duration) {
+	c.Lock()
+	defer c.Unlock()
+	if c.wrong == nil {
+		c.wrong, c.took = map[string]int{}, map[string]time.Duration{}
+	}
+	c.took["milp"] += took
+	for _, s := range ours {
+		switch s.Status {
+		case Proved:
+			c.proved++
+		case Infeasible:
+			c.infeasible++
+		case Unbounded:
+			c.unbounded++
+		}
+		if len(s.Retries) > 0 {
+			c.retried++
+		}
+	}
+}
