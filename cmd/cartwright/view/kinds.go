@@ -23,7 +23,7 @@ var partKinds = []kindTable{
 	{catalog.KindInverter, "Inverters", []column{text("id"), text("AC\nV"), number("DC\nV"), number("steady\nW"), number("surge\nW"),
 		number("effi-\nciency\n%"), number("idle\nW"), number("charge\nA"), number("kg"), number("price ")}, Parts.inverters},
 	{catalog.KindCable, "Cables, a metre of one conductor", []column{text("id"), text("size"), text("material"),
-		number("insulation\nC"), number("kg/m"), number("price/m "), number("one end")}, Parts.cables},
+		number("insulation\nC"), text("use"), number("kg/m"), number("price/m "), number("one end")}, Parts.cables},
 	{catalog.KindDevice, "Fuses and breakers", []column{text("id"), text("type"), text("class"), number("A"), number("poles"),
 		number("DC\nV"), number("DC\nkA"), number("AC\nV"), number("AC\nkA"), number("kg"), number("price ")}, Parts.devices},
 	{catalog.KindBusbar, "Bus bars, a pair each", []column{text("id"), number("A"), number("studs"), number("kg"), number("price ")},
@@ -59,8 +59,11 @@ func (p Parts) inverters(t *table) {
 
 func (p Parts) cables(t *table) {
 	for i := range p.Catalog.Cables {
-		c := &p.Catalog.Cables[i]
-		t.row(c.ID, string(c.Size), c.Material, short(c.InsulationC, 0), fixed(c.KgPerM, 3),
+		c, use := &p.Catalog.Cables[i], "any"
+		if c.GroundOnly {
+			use = "ground"
+		}
+		t.row(c.ID, string(c.Size), c.Material, short(c.InsulationC, 0), use, fixed(c.KgPerM, 3),
 			price(fixed(c.CentsPerM/100, 2), c.Stale(p.AsOf)), fixed(c.EndPrice.Units(), 2))
 	}
 }
