@@ -8,7 +8,7 @@ import (
 	"cartwright/cmd/cartwright/view"
 )
 
-// commands returns every command, in the order of a first visit.
+// commands returns every command of our own; the library adds help and completion.
 func (a *app) commands() []*cobra.Command {
 	return []*cobra.Command{
 		a.demoCommand(),
