@@ -196,6 +196,16 @@ func TestAutoLoadsAreNamedInOrderAndBusLoadsHaveNoLeg(t *testing.T) {
 	}
 }
 
+func TestOnlyALoadBetweenTheLegsNeedsBoth(t *testing.T) {
+	for _, leg := range []scenarios.Leg{scenarios.LegA, scenarios.LegB, scenarios.LegAuto, scenarios.LegBoth} {
+		l := allDay("pump", 900)
+		l.Leg = leg
+		if got, want := demandOf(t, l).NeedsBothLegs, leg == scenarios.LegBoth; got != want {
+			t.Errorf("leg %s: needs both legs %v, want %v", leg, got, want)
+		}
+	}
+}
+
 func TestNothingIsNoDemand(t *testing.T) {
 	d := demandOf(t)
 	if d.Steps() != 24 || d.PeakTotalW() != 0 || d.SurgeW() != 0 || d.PeakLegW() != 0 || d.PeakBusDCW() != 0 {
