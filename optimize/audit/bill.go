@@ -133,11 +133,15 @@ func (a *auditor) free(x article) bool {
 	return x.ends && cable != nil && cable.EndPrice == 0
 }
 
-// owned returns how much of an article is owned; crimped ends never are.
+// owned returns how much of an article is owned.
 func (a *auditor) owned(x article) float64 {
 	sum := 0.0
 	for _, h := range a.s.Have {
-		if h.PartID == x.part && !x.ends {
+		switch {
+		case h.PartID != x.part:
+		case x.ends:
+			sum += float64(h.Ends)
+		default:
 			sum += h.Count
 		}
 	}

@@ -6,41 +6,56 @@ import (
 )
 
 // mostMatchings bounds how many partial assignments of owned parts to cable paths are looked into. A cart
-// has some ten kinds of path and a drawer of cables; that is settled in thousands. Past the bound the best
-// assignment found stands and the report says so.
-const mostMatchings = 1 << 19
+// has some ten kinds of path and a drawer of cables; that is settled in thousands. Past the bound, which
+// takes a few seconds, the best assignment found stands and the report says so.
+const mostMatchings = 1 << 17
 
 // matching is a search for the assignment of owned parts to cable paths by which most paths pass.
 // Exact: depth first over the paths, kinds of path in order; a branch is left where even passing all
 // paths still to come would not be more than the best found.
 type matching struct {
-	tasks []task
-	ways  [][]wired // of each task, those that pass
-	left  *tally
-	nodes int
-	bound int // of nodes
+	counts []int      // paths of each task
+	ways   [][]choice // of each task, those that pass
+	left   []float64  // of each owned article
+	nodes  int
+	bound  int // of nodes
 
 	chosen [][]*wired // of each task, so far
 	passed int
 	best   [][]*wired
-	most   int
+	most   int // paths that pass in best; -1: none found yet
 }
 
-// matchRuns finds the best assignment of what an installer has left.
-func matchRuns(in *installer, a *auditor, tasks []task) *matching {
-	m := &matching{tasks: tasks, left: &tally{}, bound: in.mostMatchings, most: -1}
-	m.left.move(1, in.left)
-	for i := range tasks {
-		var pass []wired
-		for _, w := range in.waysToWire(a, &tasks[i], in.left, false) {
-			if len(w.failed) == 0 {
-				pass = append(pass, w)
+// choice is a way to wire a path, with what it takes by the articles' numbers in a matching.
+type choice struct {
+	way   *wired
+	takes []take
+}
+
+type take struct {
+	article  int
+	quantity float64
+}
+
+// newMatching prepares a search: ways are those that pass, of each task, and taken from what is owned.
+func newMatching(owned *tally, counts []int, ways [][]wired, bound int) *matching {
+	m := &matching{counts: counts, bound: bound, most: -1, chosen: make([][]*wired, len(counts)), best: make([][]*wired, len(counts))}
+	number := map[article]int{}
+	for i, x := range owned.order {
+		number[x] = i
+		m.left = append(m.left, owned.quantity[x])
+	}
+	for i := range counts {
+		kept := thrifty(ways[i])
+		choices := make([]choice, len(kept))
+		for k := range kept {
+			choices[k].way = &kept[k]
+			for _, x := range kept[k].takes.order {
+				choices[k].takes = append(choices[k].takes, take{number[x], kept[k].takes.quantity[x]})
 			}
 		}
-		m.ways = append(m.ways, thrifty(pass))
-		m.chosen, m.best = append(m.chosen, nil), append(m.best, nil)
+		m.ways = append(m.ways, choices)
 	}
-	m.descend(0, 0, 0)
 	return m
 }
 
@@ -74,46 +89,58 @@ func (m *matching) descend(at, path, firstWay int) {
 		return
 	}
 	m.nodes++
-	if at == len(m.tasks) {
+	if at == len(m.counts) {
 		m.most = m.passed
-		m.best = make([][]*wired, len(m.chosen))
 		for i, c := range m.chosen {
-			m.best[i] = append([]*wired(nil), c...)
+			m.best[i] = slices.Clone(c)
 		}
 		return
 	}
-	if path == int(m.tasks[at].count) {
+	if path == m.counts[at] {
 		m.descend(at+1, 0, 0)
 		return
 	}
 	for k := firstWay; k < len(m.ways[at]); k++ {
-		w := &m.ways[at][k]
-		if !w.takes.within(m.left) {
+		c := &m.ways[at][k]
+		if !m.affords(c) {
 			continue
 		}
-		m.left.move(-1, &w.takes)
-		m.chosen[at] = append(m.chosen[at], w)
+		m.move(-1, c)
+		m.chosen[at] = append(m.chosen[at], c.way)
 		m.passed++
 		m.descend(at, path+1, k)
 		m.passed--
 		m.chosen[at] = m.chosen[at][:len(m.chosen[at])-1]
-		m.left.move(1, &w.takes)
+		m.move(1, c)
 	}
 	m.descend(at+1, 0, 0) // this path and its equals after it stay without
+}
+
+// affords reports whether what is left is enough for a choice, cables up to what a tape measure shows.
+func (m *matching) affords(c *choice) bool {
+	for _, t := range c.takes {
+		if t.quantity > m.left[t.article]*(1+sixDigits) {
+			return false
+		}
+	}
+	return true
+}
+
+// move gives back what a choice takes, so many times; below 0 it takes it.
+func (m *matching) move(times float64, c *choice) {
+	for _, t := range c.takes {
+		m.left[t.article] += times * t.quantity
+	}
 }
 
 // hope returns how many paths could still pass: all of them for which some way to wire is left.
 func (m *matching) hope(at, path int) int {
 	sum := 0
-	for i := at; i < len(m.tasks); i++ {
-		count := int(m.tasks[i].count)
-		if i == at {
-			count -= path
-		}
-		for k := range m.ways[i] {
-			if m.ways[i][k].takes.within(m.left) {
-				sum += count
-				break
+	for i := at; i < len(m.counts); i++ {
+		if slices.ContainsFunc(m.ways[i], func(c choice) bool { return m.affords(&c) }) {
+			sum += m.counts[i]
+			if i == at {
+				sum -= path
 			}
 		}
 	}

@@ -14,15 +14,15 @@ import (
 )
 
 // drawMatching makes up a small matching: a few kinds of path, and ways to wire them from a few parts.
-func drawMatching(t *rapid.T) *matching {
-	m := &matching{left: &tally{}, bound: mostMatchings, most: -1}
+func drawMatching(t *rapid.T) (owned *tally, counts []int, ways [][]wired) {
+	owned = &tally{}
 	parts := []string{"a", "b", "c"}
 	for _, p := range parts {
-		m.left.add(article{part: p}, float64(rapid.IntRange(0, 5).Draw(t, "owned "+p)))
+		owned.add(article{part: p}, float64(rapid.IntRange(0, 5).Draw(t, "owned "+p)))
 	}
 	for i := range rapid.IntRange(1, 3).Draw(t, "tasks") {
-		m.tasks = append(m.tasks, task{count: float64(rapid.IntRange(1, 3).Draw(t, "count"))})
-		var ways []wired
+		counts = append(counts, rapid.IntRange(1, 3).Draw(t, "count"))
+		ways = append(ways, nil)
 		for range rapid.IntRange(0, 3).Draw(t, "ways") {
 			var w wired
 			for _, p := range parts {
@@ -30,12 +30,17 @@ func drawMatching(t *rapid.T) *matching {
 				w.takes.add(article{part: p}, float64(n))
 				w.metal += float64(n)
 			}
-			ways = append(ways, w)
+			ways[i] = append(ways[i], w)
 		}
-		m.ways = append(m.ways, ways)
-		m.chosen = append(m.chosen, nil)
 	}
-	return m
+	return owned, counts, ways
+}
+
+// move adds a tally, so many times, to this one; below 0 it takes it away.
+func (t *tally) move(times float64, other *tally) {
+	for _, x := range other.order {
+		t.add(x, times*other.quantity[x])
+	}
 }
 
 // mostByTrial tries every way for every path.
@@ -57,15 +62,15 @@ func mostByTrial(ways [][]wired, left *tally) int {
 
 func TestMatchingIsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m := drawMatching(t)
+		owned, counts, ways := drawMatching(t)
 		var paths [][]wired
-		for i := range m.tasks {
-			for range int(m.tasks[i].count) {
-				paths = append(paths, m.ways[i])
+		for i, n := range counts {
+			for range n {
+				paths = append(paths, ways[i])
 			}
-			m.ways[i] = thrifty(append([]wired(nil), m.ways[i]...))
 		}
-		want := mostByTrial(paths, m.left)
+		want := mostByTrial(paths, owned)
+		m := newMatching(owned, counts, ways, mostMatchings)
 		m.descend(0, 0, 0)
 		if m.most != want || !m.proved() {
 			t.Fatalf("%d paths pass (proved: %t), by trial %d", m.most, m.proved(), want)
@@ -73,16 +78,16 @@ func TestMatchingIsExact(t *testing.T) {
 		var used tally
 		got := 0
 		for i := range m.best {
-			if len(m.best[i]) > int(m.tasks[i].count) {
-				t.Fatalf("%d of %g paths are wired", len(m.best[i]), m.tasks[i].count)
+			if len(m.best[i]) > counts[i] {
+				t.Fatalf("%d of %d paths are wired", len(m.best[i]), counts[i])
 			}
 			for _, w := range m.best[i] {
 				used.move(1, &w.takes)
 				got++
 			}
 		}
-		if got != m.most || !used.within(m.left) {
-			t.Fatalf("%d paths told as %d, taking %v of %v", got, m.most, used.quantity, m.left.quantity)
+		if got != m.most || !used.within(owned) {
+			t.Fatalf("%d paths told as %d, taking %v of %v", got, m.most, used.quantity, owned.quantity)
 		}
 	})
 }
@@ -178,6 +183,33 @@ func TestSearchesCutShort(t *testing.T) {
 	}
 	if len(r.Runs) == 0 || len(r.Shelves) == 0 {
 		t.Errorf("%d runs and %d shelves, want what was found so far", len(r.Runs), len(r.Shelves))
+	}
+}
+
+// A drawer in which everything fits everything, and is short: the bound keeps the time.
+func BenchmarkMatching(b *testing.B) {
+	owned := &tally{}
+	var counts []int
+	var ways [][]wired
+	for i := range 12 {
+		owned.add(article{part: fmt.Sprint("cable ", i)}, 7)
+		owned.add(article{part: fmt.Sprint("fuse ", i)}, 1)
+	}
+	for range 12 {
+		counts = append(counts, 2)
+		var some []wired
+		for i := range 12 {
+			for j := range 12 {
+				var w wired
+				w.takes.add(article{part: fmt.Sprint("cable ", i)}, 4)
+				w.takes.add(article{part: fmt.Sprint("fuse ", j)}, 1)
+				some = append(some, w)
+			}
+		}
+		ways = append(ways, some)
+	}
+	for b.Loop() {
+		newMatching(owned, counts, ways, mostMatchings).descend(0, 0, 0)
 	}
 }
 

@@ -125,25 +125,28 @@ func (t *tally) within(other *tally) bool {
 	return true
 }
 
-// move adds a tally, so many times, to this one; below 0 it takes it away.
-func (t *tally) move(times float64, other *tally) {
-	for _, x := range other.order {
-		t.add(x, times*other.quantity[x])
-	}
-}
-
 // installRuns wires the cable paths of the core from the owned cables and devices: first as many as can
 // pass, then those left with what comes nearest, the nearest of them first.
 func (in *installer) installRuns() {
 	a := in.auditor()
 	tasks := a.tasks()
-	m := matchRuns(in, a, tasks)
+	counts, passing := make([]int, len(tasks)), make([][]wired, len(tasks))
+	for i := range tasks {
+		counts[i] = int(tasks[i].count)
+		for _, w := range in.waysToWire(a, &tasks[i], in.left, false) {
+			if len(w.failed) == 0 {
+				passing[i] = append(passing[i], w)
+			}
+		}
+	}
+	m := newMatching(in.left, counts, passing, in.mostMatchings)
+	m.descend(0, 0, 0)
 	if !m.proved() {
 		in.notes = append(in.notes, "the search for the best use of the owned cables was cut short; more paths may pass")
 	}
-	open := make([]int, len(tasks)) // paths still without a cable
+	open := slices.Clone(counts) // paths still without a cable
 	for i := range tasks {
-		open[i] = int(tasks[i].count) - len(m.best[i])
+		open[i] -= len(m.best[i])
 		for _, w := range m.best[i] {
 			in.lay(&tasks[i], w)
 		}
