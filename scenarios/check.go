@@ -28,6 +28,9 @@ func (s *Scenario) Check(c *catalog.Catalog) error {
 			list.Add(s.Pos(path+"count"), fmt.Sprintf("%s %q is counted by piece", e.Kind, h.PartID),
 				"write a whole number, for example count: 2")
 		}
+		if known && e.Kind != catalog.KindCable && h.Ends > 0 {
+			list.Add(s.Pos(path+"ends"), fmt.Sprintf("%s %q has no crimped ends", e.Kind, h.PartID), "leave ends out; only cable has them")
+		}
 	}
 	roles := rolesOf(c)
 	for i, n := range s.Needs {

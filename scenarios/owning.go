@@ -10,7 +10,7 @@ import (
 // Keys of what is wanted and what is there.
 var (
 	needKeys    = []string{"role", "count", "rating"}
-	holdingKeys = []string{"part", "count", "sell"}
+	holdingKeys = []string{"part", "count", "ends", "sell"}
 )
 
 // unlimited stands for a limit that is not stated.
@@ -39,6 +39,7 @@ func (s section) holdings() []Holding {
 	for _, v := range sections {
 		h := Holding{PartID: v.words("part", "lfp-rack-5"), Pos: v.pos}
 		h.Count, h.ByLength = v.amount()
+		h.Ends = v.integer("ends", 0, maxCount, 0)
 		if v.has("sell") {
 			price := v.money("sell")
 			h.Sell, h.SellCentsPerM = &price, float64(price)

@@ -140,6 +140,9 @@ func writtenWiring(s *Scenario, line func(string, ...any), q func(float64, quant
 		if h.ByLength {
 			count = q(h.Count, quantity.Length)
 		}
+		if h.Ends > 0 {
+			count += fmt.Sprintf(", ends: %d", h.Ends)
+		}
 		if h.Sell != nil {
 			sell = fmt.Sprintf(", sell: %d.%02d", *h.Sell/100, *h.Sell%100)
 		}
@@ -258,7 +261,7 @@ func TestRoundTrip(t *testing.T) {
 		price := catalog.Cents(rapid.Int64Range(0, maxMoney*100).Draw(t, "sell"))
 		s.Have = []Holding{
 			{PartID: "a", Count: float64(rapid.IntRange(0, maxCount).Draw(t, "pieces")), Sell: &price, SellCentsPerM: float64(price)},
-			{PartID: "b", Count: size.Draw(t, "metres"), ByLength: true},
+			{PartID: "b", Count: size.Draw(t, "metres"), ByLength: true, Ends: rapid.IntRange(0, maxCount).Draw(t, "ends")},
 		}
 		s.Solver = Solver{TimeLimitS: float64(rapid.IntRange(1, 86400000).Draw(t, "ms")) / 1000, Plans: rapid.IntRange(1, 1000).Draw(t, "plans")}
 		same(t, &s)

@@ -166,6 +166,7 @@ type Holding struct {
 	Count  float64 // metres for a cable
 	// ByLength tells that the count was written as a length: right for a cable, and for nothing else.
 	ByLength bool
+	Ends     int            // crimped ends of a cable that are owned beside its length
 	Sell     *catalog.Cents // price for each; nil: not for sale. For a cable see SellPerM
 	// SellCentsPerM is the price of a metre of owned cable, where Sell is not nil.
 	SellCentsPerM float64
