@@ -256,7 +256,7 @@ func (w *way) collectSales() {
 // holdings returns what is owned once the given quantities of the lines are bought and a set of the early
 // sales is made; all others that the target makes are.
 func (w *way) holdings(bought []float64, sold int) []scenarios.Holding {
-	count := map[string]float64{}
+	count, ends := map[string]float64{}, map[string]int{}
 	var order []string
 	add := func(part string, n float64) {
 		if _, seen := count[part]; !seen {
@@ -266,6 +266,7 @@ func (w *way) holdings(bought []float64, sold int) []scenarios.Holding {
 	}
 	for _, h := range w.p.Scenario.Have {
 		add(h.PartID, h.Count)
+		ends[h.PartID] += h.Ends
 	}
 	for i := range w.sales {
 		if bit := w.earlyBit(i); bit < 0 || sold&(1<<bit) != 0 {
@@ -279,8 +280,8 @@ func (w *way) holdings(bought []float64, sold int) []scenarios.Holding {
 	}
 	var list []scenarios.Holding
 	for _, part := range order {
-		if count[part] > 0 {
-			list = append(list, scenarios.Holding{PartID: part, Count: count[part]})
+		if count[part] > 0 || ends[part] > 0 {
+			list = append(list, scenarios.Holding{PartID: part, Count: count[part], Ends: ends[part]})
 		}
 	}
 	return list
