@@ -160,6 +160,9 @@ func newMarket(s *scenarios.Scenario, c *catalog.Catalog) *market {
 		}
 		a := &m.articles[i]
 		a.have += h.Count
+		if h.Ends > 0 {
+			m.end(h.PartID).have += float64(h.Ends)
+		}
 		if h.Sell != nil {
 			a.sells = true
 			a.sellFor = float64(*h.Sell)
