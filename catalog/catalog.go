@@ -92,3 +92,8 @@ func (c *Catalog) Clone() *Catalog {
 	d.Offers = slices.Clone(c.Offers)
 	return &d
 }
+
+// HasRating reports whether a sundry of a role has exactly a rating, other than none.
+func HasRating(sundries []Sundry, role string, ratingA float64) bool {
+	return ratingA > 0 && slices.ContainsFunc(sundries, func(x Sundry) bool { return x.Role == role && x.RatingA == ratingA })
+}

@@ -17,6 +17,8 @@ var cableTable = table[Cable]{
 		choice("material", []string{"copper", "aluminium"}, func(c *Cable) *string { return &c.Material }).must(),
 		grade("insulation_c", []float64{60, 70, 75, 90, 105}, func(c *Cable) *float64 { return &c.InsulationC }).must(),
 		money("end_price", func(c *Cable) *Cents { return &c.EndPrice }).or("0"),
+		// A green conductor may be a ground and nothing else.
+		marked("use", [2]string{"any", "ground"}, func(c *Cable) *bool { return &c.GroundOnly }).or("any"),
 	),
 	rules: priceRange("_per_m", func(c *Cable) (low, price, high float64) {
 		return c.LowCentsPerM, c.CentsPerM, c.HighCentsPerM

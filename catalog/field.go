@@ -97,21 +97,48 @@ func choice[T any](name string, known []string, field func(*T) *string) column[T
 		name:     name,
 		expected: anyOf(known),
 		read: func(v *T, in entry) *flaw {
-			word := strings.ReplaceAll(in.text, " ", "")
-			for _, k := range known {
-				if strings.EqualFold(word, k) {
-					*field(v) = k
-					return nil
-				}
+			word, wrong := knownWord(in, known)
+			if wrong == nil {
+				*field(v) = word
 			}
-			right := "write " + anyOf(known)
-			if near := problem.Nearest(word, known); near != "" {
-				right = fmt.Sprintf("did you mean %q? Write %s", near, anyOf(known))
-			}
-			return &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), right}
+			return wrong
 		},
 		write: func(v *T) string { return *field(v) },
 	}
+}
+
+// marked is a column of two words, the second of which marks the part.
+func marked[T any](name string, words [2]string, field func(*T) *bool) column[T] {
+	return column[T]{
+		name:     name,
+		expected: anyOf(words[:]),
+		read: func(v *T, in entry) *flaw {
+			word, wrong := knownWord(in, words[:])
+			*field(v) = word == words[1]
+			return wrong
+		},
+		write: func(v *T) string {
+			if *field(v) {
+				return words[1]
+			}
+			return words[0]
+		},
+	}
+}
+
+// knownWord returns the one of some words that a cell holds.
+func knownWord(in entry, known []string) (string, *flaw) {
+	word := strings.ReplaceAll(in.text, " ", "")
+	for _, k := range known {
+		if strings.EqualFold(word, k) {
+			return k, nil
+		}
+	}
+	right := "write " + anyOf(known)
+	if near := problem.Nearest(word, known); near != "" {
+		right = fmt.Sprintf("did you mean %q? Write %s", near, anyOf(known))
+	}
+	return "", &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), right}
 }
 
 // grade is a column of one of some numbers, degrees for example.

@@ -36,7 +36,7 @@ func TestColumns(t *testing.T) {
 			"efficiency* idle_w* charger_a(0) solar_max_w(0) solar_max_voc_v(0) mppt_min_v(0) mppt_max_v(0) mppt_max_a(0) " +
 			"mppt_inputs(1 where solar_max_w is stated, else 0) max_units(1) notes",
 		catalog.KindCable: "id* name* price_per_m/price_per_ft* price_low_per_m/price_low_per_ft price_high_per_m/price_high_per_ft " +
-			"mass_kg_per_m/mass_lb_per_ft* vendor as_of size* material* insulation_c* end_price(0) notes",
+			"mass_kg_per_m/mass_lb_per_ft* vendor as_of size* material* insulation_c* end_price(0) use(any) notes",
 		catalog.KindDevice: each + "type* class rating_a* poles(1) max_dc_v(0) interrupting_dc_a(0) max_ac_v(0) interrupting_ac_a(0) " +
 			"terminal_c(75) notes",
 		catalog.KindBusbar:  each + "rating_a* studs* notes",

@@ -105,6 +105,7 @@ type Cable struct {
 	Material                    string  // "copper" or "aluminium"
 	InsulationC                 float64 // 60, 70, 75, 90 or 105
 	EndPrice                    Cents   // one crimped end
+	GroundOnly                  bool    // green: for grounding conductors only
 }
 
 // Device is a fuse or a breaker.

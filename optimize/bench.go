@@ -1,6 +1,8 @@
 package optimize
 
 import (
+	"fmt"
+	"slices"
 	"strconv"
 
 	"cartwright/catalog"
@@ -246,22 +248,67 @@ func (b *bench) layFixed() {
 		options, _ := b.runOptions(wiring.BranchDuty(b.s, c))
 		add("branch "+c.Name, 1, options, "no cable and device of the catalogue serve circuit \""+c.Name+"\" under the rules")
 		if r := c.Receptacle; r != nil {
-			add("receptacle "+c.Name, r.Count, b.sundries(r.Role, r.RatingA),
+			add("receptacle "+c.Name, r.Count, b.receptacles(r),
 				"the catalogue has no "+r.Role+" for circuit \""+c.Name+"\" of the rating asked for")
 		}
 	}
+	defer b.fitSpaces()
 	for i, n := range b.s.Needs {
-		add("need "+n.Role+" "+strconv.Itoa(i+1), n.Count, b.sundries(n.Role, n.RatingA),
+		add("need "+n.Role+" "+strconv.Itoa(i+1), n.Count, b.sundries(n.Role, atLeast(n.RatingA)),
 			"the catalogue has no "+n.Role+" of the rating asked for")
 	}
 }
 
-// sundries returns the sundries of a role with at least the rating.
-func (b *bench) sundries(role string, ratingA float64) []option {
+// fitSpaces leaves out the load centres that have fewer spaces than the branch breakers take at the least,
+// where it is a single one that has them all.
+func (b *bench) fitSpaces() {
+	poles, centre := 0, -1
+	for i := range b.fixed {
+		s := &b.fixed[i]
+		least := uncountedSpaces
+		for j := range s.options {
+			least = min(least, s.options[j].poles)
+			if s.options[j].spaces > 0 {
+				if s.count != 1 || centre >= 0 && centre != i {
+					return
+				}
+				centre = i
+			}
+		}
+		if len(s.options) > 0 {
+			poles += s.count * least
+		}
+	}
+	if centre >= 0 {
+		s := &b.fixed[centre]
+		s.options = slices.DeleteFunc(s.options, func(o option) bool { return o.spaces < poles })
+		if len(s.options) == 0 {
+			b.reasons = append(b.reasons, fmt.Sprintf("no load centre of the catalogue has spaces for the %d poles of the branch breakers", poles))
+		}
+	}
+}
+
+// receptacles returns what a circuit may end in: the receptacles of exactly the rating asked for, since a
+// circuit's outlets are of its own rating (NEC 210.21(B), from memory); where the catalogue has none of
+// that rating, those above it.
+func (b *bench) receptacles(r *scenarios.Receptacle) []option {
+	if catalog.HasRating(b.c.Sundries, r.Role, r.RatingA) {
+		return b.sundries(r.Role, func(ratingA float64) bool { return ratingA == r.RatingA })
+	}
+	return b.sundries(r.Role, atLeast(r.RatingA))
+}
+
+// atLeast admits ratings that are not below one.
+func atLeast(ratingA float64) func(float64) bool {
+	return func(a float64) bool { return a >= ratingA }
+}
+
+// sundries returns the sundries of a role whose rating serves.
+func (b *bench) sundries(role string, serves func(ratingA float64) bool) []option {
 	var options []option
 	for i := range b.c.Sundries {
 		x := &b.c.Sundries[i]
-		if x.Role != role || x.RatingA < ratingA {
+		if x.Role != role || !serves(x.RatingA) {
 			continue
 		}
 		o := b.market.single(x.ID)

@@ -10,15 +10,18 @@ import (
 func (b *bench) account(c *choice, p *plan.Plan) {
 	quantities := b.quantities(c)
 	shipping := map[string]plan.Money{}
-	for i := range b.market.articles {
-		a := &b.market.articles[i]
+	for i := range c.market.articles {
+		a := &c.market.articles[i]
 		got, special := c.bought[i]
 		if !special {
 			got = acquired{buy: []float64{quantities[i]}}
 		}
 		for j, n := range got.buy {
-			if n > 0 && len(a.offers) > 0 {
-				o := &a.offers[j]
+			o := a.from
+			if len(a.offers) > 0 {
+				o = &a.offers[j]
+			}
+			if n > 0 && o != nil {
 				shipping[o.Vendor] = max(shipping[o.Vendor], plan.Money(o.Shipping))
 			}
 		}

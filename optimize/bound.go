@@ -15,14 +15,25 @@ type core struct {
 }
 
 // bounds knows what no plan can be below: least costs and masses of a supply with all that every plan
-// has, and of a string. Shipping and the interplay of mass and owned parts are left aside, so a bound is
-// often the exact figure and never above it.
+// has, and of a string, at the prices of one market. The interplay of mass and owned parts is left aside,
+// so a bound is often the exact figure and never above it.
 type bounds struct {
-	b    *bench
-	most float64 // kg that the limits, the person who pushes and the best casters take
+	b      *bench
+	market *market
+	most   float64 // kg that the limits, the person who pushes and the best casters take
 
-	cents []float64 // by supply: without batteries, string runs and mains
+	cents []float64 // by supply: without batteries, string runs, mains, bus bars and casters
 	kg    []float64
+
+	busbarFloors, casterFloors []float64 // by option: cents
+
+	mainFloors   [][]float64 // by supply and option: cents
+	stringFloors [][]float64 // by stack and option: cents
+
+	paid *bounds // the same with nothing owned but batteries and inverters; nil where that is so anyway
+	// owned are the articles other than these that are owned and that something can use, with what using
+	// one saves, and how much of each can be used at most.
+	owned []ownedSupport
 
 	// By stack, of one string with its run, at the least fault current.
 	ownedStrings []float64 // how many strings' worth of modules are owned
@@ -34,12 +45,47 @@ type bounds struct {
 	floorArea    float64   // of all shelves
 }
 
-func newBounds(b *bench) *bounds {
-	o := &bounds{b: b}
+func newBounds(b *bench, m *market) *bounds {
+	o := &bounds{b: b, market: m}
 	o.weighLimits()
 	o.boundSupplies()
 	o.boundStrings()
+	o.boundPaid()
 	return o
+}
+
+// floor returns the cents, tax included, below which an option cannot be had; +Inf where it cannot be had
+// at all.
+func (o *bounds) floor(x *option) float64 {
+	cents := 0.0
+	for _, u := range x.uses {
+		a := &o.market.articles[u.article]
+		if !a.available(u.quantity) {
+			return math.Inf(1)
+		}
+		cents += u.quantity * a.floorCents(o.market.tax)
+	}
+	return cents
+}
+
+// floors returns the floor of each of some options.
+func (o *bounds) floors(options []option) []float64 {
+	list := make([]float64, len(options))
+	for i := range options {
+		list[i] = o.floor(&options[i])
+	}
+	return list
+}
+
+// cheapest returns the least floor among the options that serve.
+func cheapest(options []option, floors []float64, serves func(*option) bool) float64 {
+	least := math.Inf(1)
+	for i := range options {
+		if floors[i] < least && (serves == nil || serves(&options[i])) {
+			least = floors[i]
+		}
+	}
+	return least
 }
 
 // weighLimits finds the largest mass any plan can have.
@@ -56,23 +102,22 @@ func (o *bounds) weighLimits() {
 
 // boundSupplies adds up what every plan with a supply has.
 func (o *bounds) boundSupplies() {
-	fixedCents, fixedKg := -o.b.market.credit, o.b.fixedKg
+	fixedCents := (1+o.market.tax)*o.market.shipping - o.market.credit
+	fixedKg := o.b.fixedKg
 	for _, s := range o.b.fixed {
-		fixedCents += float64(s.count) * leastOf(s.options, nil, floorOf)
+		fixedCents += float64(s.count) * leastOf(s.options, nil, o.floor)
 		fixedKg += float64(s.count) * leastOf(s.options, nil, massOf)
 	}
-	fixedCents += leastOf(o.b.casters, nil, floorOf)
-	fixedKg += leastOf(o.b.casters, nil, massOf)
+	o.busbarFloors, o.casterFloors = o.floors(o.b.busbars), o.floors(o.b.casters)
 	for i := range o.b.supplies {
 		v := &o.b.supplies[i]
-		serves := func(x *option) bool { return x.ratingA >= wiring.BusbarA(v.busA, o.b.dcA) }
-		cents := fixedCents + o.b.market.part(v.inv.ID).leastCents(float64(v.units), o.b.market.tax) +
-			leastOf(o.b.busbars, serves, floorOf)
-		kg := fixedKg + float64(v.units)*v.inv.MassKg + leastOf(o.b.busbars, serves, massOf)
+		cents := fixedCents + o.market.part(v.inv.ID).leastCents(float64(v.units), o.market.tax)
+		kg := fixedKg + float64(v.units)*v.inv.MassKg
 		if v.feeder != nil {
-			cents += leastOf(v.feeder, nil, floorOf)
+			cents += leastOf(v.feeder, nil, o.floor)
 			kg += leastOf(v.feeder, nil, massOf)
 		}
+		o.mainFloors = append(o.mainFloors, o.floors(v.main))
 		o.cents = append(o.cents, cents)
 		o.kg = append(o.kg, kg)
 	}
@@ -80,18 +125,22 @@ func (o *bounds) boundSupplies() {
 
 // boundStrings adds up what one string of each stack costs and weighs.
 func (o *bounds) boundStrings() {
-	tax := o.b.market.tax
+	tax := o.market.tax
 	for _, sh := range o.b.s.Cart.Shelves {
 		o.floorArea += sh.LengthM * sh.DepthM
 	}
 	for i := range o.b.stacks {
 		k := &o.b.stacks[i]
-		a := o.b.market.part(k.bat.ID)
+		a := o.market.part(k.bat.ID)
 		series := float64(k.series)
-		runCents, runKg := o.stringRun(k, k.shortA)
+		o.stringFloors = append(o.stringFloors, o.floors(k.options))
+		runCents, runKg := o.stringRun(i, k.shortA)
 		o.ownedStrings = append(o.ownedStrings, a.have/series)
 		o.ownedCents = append(o.ownedCents, runCents+series*a.sellFor)
 		bought := a.cents
+		if a.buyable == 0 {
+			bought = math.Inf(1)
+		}
 		if len(a.offers) > 0 {
 			bought = math.Inf(1)
 			for _, offer := range a.offers {
@@ -113,12 +162,13 @@ func (o *bounds) boundStrings() {
 }
 
 // stringRun returns the least cost in cents and mass of a string's run whose device breaks a current.
-func (o *bounds) stringRun(k *stack, faultA float64) (cents, kg float64) {
+func (o *bounds) stringRun(at int, faultA float64) (cents, kg float64) {
+	k := &o.b.stacks[at]
 	if k.options == nil {
 		return 0, 0
 	}
 	serves := func(x *option) bool { return x.interruptingA >= faultA }
-	return leastOf(k.options, serves, floorOf), leastOf(k.options, serves, massOf)
+	return cheapest(k.options, o.stringFloors[at], serves), leastOf(k.options, serves, massOf)
 }
 
 // figures are what a number of strings amounts to with a supply.
@@ -132,13 +182,16 @@ type figures struct {
 
 // of returns the least figures of a core, or of all cores that have at least these strings: a fault
 // current only grows with more strings, so no device that breaks less will do for them either.
-func (o *bounds) of(c *core) figures {
-	f := figures{cents: o.cents[c.supply], kg: o.kg[c.supply], aged: true}
+func (o *bounds) of(c *core) (f figures) {
+	f = figures{cents: o.cents[c.supply], kg: o.kg[c.supply], aged: true}
 	v := &o.b.supplies[c.supply]
 	members := o.b.groups[c.group]
 	total := 0.0
 	for j, n := range c.counts {
 		total += float64(n) * o.b.stacks[members[j]].shortA
+	}
+	if o.paid != nil {
+		defer func() { f.cents = math.Max(f.cents, o.paid.of(c).cents-o.saved(c)) }()
 	}
 	for j, n := range c.counts {
 		if n == 0 {
@@ -147,19 +200,32 @@ func (o *bounds) of(c *core) figures {
 		at := members[j]
 		k := &o.b.stacks[at]
 		x := float64(n)
-		runCents, runKg := o.stringRun(k, wiring.StringFaultA(k.shortA, total))
-		f.cents += o.b.market.part(k.bat.ID).leastCents(x*float64(k.series), o.b.market.tax) + x*runCents
+		runCents, runKg := o.stringRun(at, wiring.StringFaultA(k.shortA, total))
+		f.cents += o.market.part(k.bat.ID).leastCents(x*float64(k.series), o.market.tax) + x*runCents
 		f.kg += x * (k.kg + runKg)
 		f.usableWh += x * k.usableWh
 		f.lifeWh += x * o.lifeWh[at]
 		f.aged = f.aged && o.lifeWh[at] > 0
 		f.room += x * o.room[at]
 	}
+	studs := 0
+	for _, n := range c.counts {
+		studs += n
+	}
+	least, studs := wiring.BusbarA(v.busA, o.b.dcA), wiring.BusbarStuds(studs, v.units, 0)
+	bars := func(x *option) bool { return x.ratingA >= least && x.studs >= studs }
+	f.cents += cheapest(o.b.busbars, o.busbarFloors, bars)
+	f.kg += leastOf(o.b.busbars, bars, massOf)
 	if v.main != nil {
 		serves := func(x *option) bool { return x.interruptingA >= total }
-		f.cents += float64(v.units) * leastOf(v.main, serves, floorOf)
+		f.cents += float64(v.units) * cheapest(v.main, o.mainFloors[c.supply], serves)
 		f.kg += float64(v.units) * leastOf(v.main, serves, massOf)
 	}
+	// The casters carry at least all the rest and the lightest set.
+	need := chassis.CasterLoadKg(f.kg+leastOf(o.b.casters, nil, massOf), o.b.s.CasterFactor, o.b.s.Cart.Casters)
+	carry := func(x *option) bool { return x.carriesKg >= need*(1-energyTie) }
+	f.cents += cheapest(o.b.casters, o.casterFloors, carry)
+	f.kg += leastOf(o.b.casters, carry, massOf)
 	return f
 }
 

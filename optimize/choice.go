@@ -8,9 +8,10 @@ import (
 
 // choice is a plan as the program decided it: whole numbers only, and how special articles are come by.
 type choice struct {
-	supply  int   // index into the bench's supplies
-	stacks  []int // indices into the bench's stacks, those that are present
-	strings []int // by stacks
+	market  *market // with the prices that were paid
+	supply  int     // index into the bench's supplies
+	stacks  []int   // indices into the bench's stacks, those that are present
+	strings []int   // by stacks
 	stand   [][]int
 	fills   []fill
 	bought  map[int]acquired // by article, of the special ones
@@ -33,7 +34,7 @@ type acquired struct {
 
 // read takes the choice out of a solution.
 func (p *program) read(s milp.Solution) choice {
-	var c choice
+	c := choice{market: p.market}
 	for i, v := range p.supply {
 		if s.Int(v) == 1 {
 			c.supply = p.sp.supplies[i]
@@ -72,7 +73,7 @@ func (p *program) read(s milp.Solution) choice {
 		for _, x := range v.buy {
 			got.buy = append(got.buy, s.Value(x))
 		}
-		c.bought[article] = p.b.settle(&p.b.market.articles[article], quantities[article], got)
+		c.bought[article] = p.b.settle(&p.market.articles[article], quantities[article], got)
 	}
 	return c
 }

@@ -22,8 +22,9 @@ type article struct {
 	sellFor  float64 // cents for one
 	vendor   string  // who sells it at its own price, where the catalogue says
 	offers   []catalog.Offer
-	buyable  float64 // how many can be bought at all; +Inf as a rule
-	position int     // in the market
+	buyable  float64        // how many can be bought at all; +Inf as a rule
+	from     *catalog.Offer // where it is bought at one price; nil: at its own
+	position int            // in the market
 }
 
 // special reports whether the price of one more depends on how many there are already.
@@ -61,6 +62,9 @@ func (a *article) boughtCents(quantity float64) float64 {
 		return 0
 	}
 	if len(a.offers) == 0 {
+		if quantity > a.buyable {
+			return math.Inf(1)
+		}
 		return quantity * a.cents
 	}
 	least := math.Inf(1)
@@ -104,6 +108,9 @@ func (a *article) floorCents(tax float64) float64 {
 		floor = a.sellFor
 	}
 	if len(a.offers) == 0 {
+		if a.buyable == 0 {
+			return floor
+		}
 		return math.Min(floor, (1+tax)*a.cents)
 	}
 	for _, o := range a.offers {
@@ -122,6 +129,11 @@ type market struct {
 	// instead is then a cost like any other.
 	credit float64
 	must   int // an article every plan has to have; -1: none
+
+	vendors []vendor // who ship for money
+	// shipping is, of a market whose orders are settled, what all vendors together take for it, in cents.
+	shipping float64
+	settled  bool // no order is left to be decided: shipping is known
 }
 
 // newMarket lists the catalogue's parts with what is owned and offered of each.
@@ -171,6 +183,7 @@ func newMarket(s *scenarios.Scenario, c *catalog.Catalog) *market {
 			}
 		}
 	}
+	m.listVendors()
 	for i := range m.articles {
 		m.credit += m.articles[i].have * m.articles[i].sellFor
 	}

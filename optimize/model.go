@@ -15,6 +15,7 @@ type space struct {
 	// settled says that tipping was shown to be impossible in this space: no row for it, and of options
 	// only the lightest and cheapest.
 	settled bool
+	market  *market // nil: the bench's own, with every order to be decided
 }
 
 // stringRange bounds the number of strings of a stack.
@@ -24,9 +25,10 @@ type stringRange struct {
 
 // program is an integer linear program over a space, with the variables to read a plan from.
 type program struct {
-	b  *bench
-	sp space
-	m  *milp.Model
+	b      *bench
+	sp     space
+	m      *milp.Model
+	market *market
 
 	one     milp.Var     // 1: what is the same in every plan
 	supply  []milp.Var   // by sp.supplies: this one it is
@@ -65,7 +67,10 @@ const (
 
 // writeProgram writes the model of a space. Its objective is left to the caller.
 func (b *bench) writeProgram(name string, sp space) *program {
-	p := &program{b: b, sp: sp, m: milp.New(name), bought: map[int]purchase{}}
+	p := &program{b: b, sp: sp, m: milp.New(name), market: sp.market, bought: map[int]purchase{}}
+	if p.market == nil {
+		p.market = b.market
+	}
 	p.one = p.m.Continuous("one", 1, 1)
 	p.chooseSupply()
 	p.chooseStrings()

@@ -26,11 +26,11 @@ type need struct {
 func (p *program) specials() (articles []int, most map[int]float64) {
 	most = map[int]float64{}
 	note := func(article int, quantity float64) {
-		if p.b.market.articles[article].special() {
+		if p.market.articles[article].special() {
 			most[article] += quantity
 		}
 	}
-	m := p.b.market
+	m := p.market
 	for i, r := range p.sp.strings {
 		k := p.stack(i)
 		note(m.part(k.bat.ID).position, float64(r.hi*k.series))
@@ -64,7 +64,7 @@ func (p *program) orderParts() {
 	articles, most := p.specials()
 	p.special = articles
 	for _, article := range articles {
-		a := &p.b.market.articles[article]
+		a := &p.market.articles[article]
 		var got purchase
 		got.most = most[article]
 		if a.whole {
@@ -76,7 +76,7 @@ func (p *program) orderParts() {
 		p.bought[article] = got
 	}
 	for _, article := range articles {
-		a := &p.b.market.articles[article]
+		a := &p.market.articles[article]
 		amount := p.m.Continuous
 		if a.whole {
 			amount = p.m.Integer
@@ -102,7 +102,7 @@ func (got *purchase) atMost(a *article, offer int) float64 {
 // payParts adds up the cost: parts at one fixed price where they are installed; of the others, what is
 // owned is used first or sold, and the rest is bought at one of the offers.
 func (p *program) payParts() {
-	m := p.b.market
+	m := p.market
 	needs := map[int]*milp.Expr{}
 	var cents milp.Expr // with tax
 	installed := func(article int, n need) {
@@ -135,12 +135,15 @@ func (p *program) payParts() {
 	for _, article := range p.special {
 		p.pay(&m.articles[article], p.bought[article], *needs[article], &cents)
 		for i, o := range m.articles[article].offers {
+			if m.settled {
+				continue // its shipping is paid already
+			}
 			orders.add(o.Vendor, float64(o.Shipping), p.bought[article].chosen[i])
 		}
 	}
 	orders.ship()
 
-	cents.Add(-m.credit, p.one)
+	cents.Add((1+m.tax)*m.shipping-m.credit, p.one)
 	p.cost.AddExpr(0.01, cents)
 	s := p.b.s
 	if s.Limits.Budget != math.MaxInt64 {
@@ -150,7 +153,7 @@ func (p *program) payParts() {
 
 // pay says how the need for a special article is met and adds what it costs.
 func (p *program) pay(a *article, got purchase, need milp.Expr, cents *milp.Expr) {
-	m := p.b.market
+	m := p.market
 	name := a.kind + " " + a.id
 	cents.Add(a.sellFor, got.used) // what is used is not sold
 	met := milp.Sum(milp.T(1, got.used))
@@ -200,7 +203,7 @@ func (o *orders) ship() {
 			most = math.Max(most, l.shipping)
 		}
 		v := o.p.m.Continuous("shipping of vendor "+number(i), 0, most)
-		o.cents.Add(1+o.p.b.market.tax, v)
+		o.cents.Add(1+o.p.market.tax, v)
 		for j, l := range o.lines[vendor] {
 			o.p.m.Row("shipping of vendor "+number(i)+" line "+number(j),
 				milp.Sum(milp.T(1, v), milp.T(-l.shipping, l.ordered)), milp.AtLeast, 0)

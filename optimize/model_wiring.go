@@ -42,9 +42,15 @@ func (p *program) usable(options []option, heavy bool, serves func(*option) bool
 		if alike != nil {
 			alike(&o)
 		}
+		if p.market.settled {
+			if !p.market.canHave(&o) {
+				continue
+			}
+			p.market.price(&o)
+		}
 		kept = append(kept, o)
 	}
-	return p.b.market.prune(kept, heavy && !p.sp.settled)
+	return p.market.prune(kept, heavy && !p.sp.settled)
 }
 
 // fixed reports whether supply and strings are given: then currents and connections are, too.

@@ -49,7 +49,7 @@ func (p *program) haveMust() {
 	for i := range p.slots {
 		v := &p.slots[i]
 		for j, x := range v.filling {
-			if quantityOf(&v.slot.options[j], p.b.market.must) > 0 {
+			if quantityOf(&v.slot.options[j], p.market.must) > 0 {
 				e.Add(1, x)
 			}
 		}

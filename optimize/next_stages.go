@@ -17,7 +17,7 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 		return nil, err
 	}
 	var list []stage
-	o := newBounds(b)
+	o := newBounds(b, b.market)
 	for v := range b.supplies {
 		for g, members := range b.groups {
 			c := core{supply: v, group: g, counts: make([]int, len(members))}
@@ -27,7 +27,7 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 					continue
 				}
 				trial := core{c.supply, c.group, append([]int(nil), c.counts...)}
-				a := b.solve(ctx, &trial, ByCost)
+				a := b.solve(ctx, &trial, nil, ByCost)
 				if a.err != nil {
 					return nil, a.err
 				}

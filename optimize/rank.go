@@ -86,8 +86,9 @@ type ranking struct {
 	*search
 	o       Options
 	ranked  []*found
-	seen    map[string]bool // battery sets that are ranked, where those make plans distinct
-	scores  []float64       // of all plans found, the best first, as many as are asked for
+	seen    map[string]bool       // cores and battery sets that are ranked
+	best    map[string][2]float64 // by core: the scores of the best plan found for it
+	scores  []float64             // of all plans found, the best first, as many as are asked for
 	models  int
 	retries []string
 	anyPlan bool // the first plan met is enough, be it the best or not
@@ -97,7 +98,7 @@ type ranking struct {
 
 // run ranks plans until there are enough, none is left or time is up.
 func (r *ranking) run(ctx context.Context) error {
-	r.seen = map[string]bool{}
+	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
 	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
 		if ctx.Err() != nil {
 			r.stopped = true
@@ -130,7 +131,7 @@ func (r *ranking) run(ctx context.Context) error {
 // rank takes a plan as the next in rank.
 func (r *ranking) rank(f *found, c *core) {
 	r.ranked = append(r.ranked, f)
-	r.seen[r.batteries(c)] = true
+	r.seen[r.batteries(c)], r.seen[c.key()] = true, true
 }
 
 // nextCores takes the best cores off the heap, as many as make a batch, expanding open nodes on the way;
@@ -140,20 +141,28 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil {
 		n := heap.Pop(&r.nodes).(*node)
 		switch {
-		case n.score > r.worst || r.skipped(&n.core):
+		case n.score > r.worst:
 		case n.kind == openNode:
 			r.cells++
 			r.expand(n)
-		default:
+		case r.skipped(&n.core), r.outdone(n):
+		case !r.settle(n):
 			cores = append(cores, n)
 		}
 	}
 	return cores
 }
 
-// skipped reports whether a core could only repeat a battery set that is ranked, where that matters.
+// skipped reports whether a core is ranked already, or could only repeat a battery set that is, where that
+// matters.
 func (r *ranking) skipped(c *core) bool {
-	return r.o.Distinct == DistinctBattery && r.seen[r.batteries(c)]
+	return r.seen[c.key()] || r.o.Distinct == DistinctBattery && r.seen[r.batteries(c)]
+}
+
+// outdone reports whether a core has a plan already that its node cannot beat.
+func (r *ranking) outdone(n *node) bool {
+	known, ok := r.best[n.core.key()]
+	return ok && n.score >= known[0]
 }
 
 // batteries names the set of batteries of a core.
@@ -178,7 +187,7 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 		go func() {
 			defer wait.Done()
 			defer func() { <-gate }()
-			answers[i] = r.b.solve(ctx, &n.core, r.by)
+			answers[i] = r.b.solve(ctx, &n.core, r.marketOf(n), r.by)
 		}()
 	}
 	wait.Wait()
@@ -191,6 +200,14 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 		r.o.Progress(r.cells, len(r.scores))
 	}
 	return nil
+}
+
+// marketOf returns the market a core node is solved at.
+func (r *ranking) marketOf(n *node) *market {
+	if n.levels == nil {
+		return nil
+	}
+	return r.boundsAt(n.levels).market
 }
 
 // take notes the answer for a core.
@@ -216,9 +233,25 @@ func (r *ranking) take(n *node, a *answer) error {
 	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), proved: a.status == milp.Proved}
 	first, second := r.planScore(&f.plan)
 	f.second = second
+	key := n.core.key()
+	known, again := r.best[key]
+	if again && (known[0] < first || known[0] == first && known[1] <= second) {
+		return nil // at other orders the core has a plan that is as good
+	}
+	r.best[key] = [2]float64{first, second}
 	r.add(&node{score: first, kind: planNode, core: n.core, found: f})
+	if again {
+		r.forget(known[0])
+	}
 	r.tighten(first)
 	return nil
+}
+
+// forget takes a score out of those of the plans found: its core has a better one.
+func (r *ranking) forget(score float64) {
+	if at := sort.SearchFloat64s(r.scores, score); at < len(r.scores) && r.scores[at] == score {
+		r.scores = slices.Delete(r.scores, at, at+1)
+	}
 }
 
 // tighten lowers the score beyond which nothing is kept once enough plans are known.

@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"container/heap"
+	"fmt"
 	"math"
 
 	"cartwright/optimize/plan"
@@ -28,7 +29,9 @@ type node struct {
 	kind  nodeKind
 	core  core
 	last  int
-	found *found // of a plan node
+	// levels of shipping that are settled for a core node, by vendor; nil: none yet.
+	levels []int
+	found  *found // of a plan node
 }
 
 // found is a solved core.
@@ -86,11 +89,15 @@ func (c *core) before(d *core) bool {
 	return false
 }
 
+// key names a core.
+func (c *core) key() string { return fmt.Sprint("core ", c.supply, c.group, c.counts) }
+
 // search looks for the best plans, one after the other.
 type search struct {
 	b     *bench
-	o     *bounds
+	o     *bounds // with no order settled
 	by    By
+	at    map[string]*bounds // by settled levels
 	nodes nodeHeap
 	cells int
 	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
@@ -100,10 +107,15 @@ type search struct {
 
 // newSearch opens all cores of all supplies and groups.
 func newSearch(b *bench, by By) *search {
-	s := &search{b: b, o: newBounds(b), by: by, worst: math.Inf(1)}
+	s := &search{b: b, by: by, at: map[string]*bounds{}, worst: math.Inf(1)}
 	if len(b.reasons) > 0 {
 		return s
 	}
+	open := make([]int, len(b.market.vendors))
+	for i := range open {
+		open[i] = undecided
+	}
+	s.o = newBounds(b, b.market.at(open))
 	for v := range b.supplies {
 		if !b.mayServe(&b.supplies[v]) {
 			continue
@@ -163,19 +175,19 @@ func (s *search) expand(n *node) {
 // admit adds the node of one core if it serves the loads.
 func (s *search) admit(c core, f figures) {
 	if !s.o.hopeless(f) && s.o.serves(&c, f) && (s.by != ByLife || f.aged) {
-		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c})
+		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c})
 	}
 }
 
 // coreScore returns what no plan of one core can be below.
-func (s *search) coreScore(f figures) float64 {
+func (s *search) coreScore(o *bounds, f figures) float64 {
 	switch s.by {
 	case ByMass:
 		return roundMass(f.kg)
 	case ByLife:
-		return perLifetimeKWh(f.cents-s.o.roundingCents(), f.lifeWh)
+		return perLifetimeKWh(f.cents-o.roundingCents(), f.lifeWh)
 	}
-	return f.cents - s.o.roundingCents()
+	return f.cents - o.roundingCents()
 }
 
 // perLifetimeKWh returns cents over Wh as currency units over kWh.
@@ -184,7 +196,7 @@ func perLifetimeKWh(cents, wh float64) float64 { return cents / 100 / (wh / 1000
 // openScore returns what no plan of an open node can be below.
 func (s *search) openScore(c *core, last int, f figures) float64 {
 	if s.by != ByLife {
-		return s.coreScore(f)
+		return s.coreScore(s.o, f)
 	}
 	// Further strings pull the ratio towards that of the cheapest lifetime energy, at the most as far as
 	// there are strings to add. A mediant lies between its parts.

@@ -46,9 +46,11 @@ func (p *program) objective(by By) (resolution float64) {
 	return resolution
 }
 
-// solve solves the program of one core.
-func (b *bench) solve(ctx context.Context, c *core, by By) answer {
-	p := b.writeProgram("core", b.coreSpace(c))
+// solve solves the program of one core at the prices of a market; nil: with every order to be decided.
+func (b *bench) solve(ctx context.Context, c *core, m *market, by By) answer {
+	sp := b.coreSpace(c)
+	sp.market = m
+	p := b.writeProgram("core", sp)
 	resolution := p.objective(by)
 	s, err := p.m.Solve(ctx, milp.Options{Prove: true, Resolution: resolution})
 	a := answer{status: s.Status, solves: s.Solves, retries: s.Retries}

@@ -102,6 +102,7 @@ func (in *installer) bestBusbars() *catalog.Busbar {
 
 // installSundries takes as many sundries as are asked for, those first that serve best.
 func (in *installer) installSundries() {
+	var lacking tally
 	for _, d := range demands(in.s, in.stock) {
 		wanted := d.Count
 		for _, x := range in.serving(&d) {
@@ -111,8 +112,11 @@ func (in *installer) installSundries() {
 			}
 		}
 		if wanted > 0 {
-			in.lack("%d x %s", wanted, d.name())
+			lacking.add(article{part: d.name()}, float64(wanted))
 		}
+	}
+	for _, x := range lacking.order {
+		in.lack("%g x %s", lacking.quantity[x], x.part)
 	}
 }
 
