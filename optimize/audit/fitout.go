@@ -26,7 +26,7 @@ func (in *installer) installCore() {
 			continue
 		}
 		core.Batteries = append(core.Batteries, plan.CoreBattery{Part: b.ID, Strings: strings, Series: series})
-		in.use(b.ID, float64(strings*series), fmt.Sprintf("strings of %d in series: %d", series, strings))
+		in.use(b.ID, float64(strings*series), stringsOf(strings, series))
 	}
 	if len(core.Batteries) == 0 {
 		in.lack("a battery")
@@ -49,6 +49,18 @@ func (in *installer) installCore() {
 			in.spare = append(in.spare, inv.ID+" can't work beside "+best.ID)
 		}
 	}
+}
+
+// stringsOf says how modules are connected.
+func stringsOf(strings, series int) string {
+	text := fmt.Sprintf("%d strings", strings)
+	if strings == 1 {
+		text = "1 string"
+	}
+	if series > 1 {
+		text += fmt.Sprintf(" of %d in series", series)
+	}
+	return text
 }
 
 // installSingles takes one set of casters and one pair of bus bars: of those owned the set with the

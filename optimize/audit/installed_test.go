@@ -109,7 +109,7 @@ func TestInstalled(t *testing.T) {
 	}{
 		{"a module too few for a string", newFair, func(k *cart) { k.own("block", 3) },
 			nil, []string{ruleBusCurrent, ruleAutonomy},
-			map[string]string{"block": "strings of 2 in series: 1, 2 on shelf a", "c35": "string of block", "c50": "main"}},
+			map[string]string{"block": "1 string of 2 in series, 2 on shelf a", "c35": "string of block", "c50": "main"}},
 		{"half a string", newFair, func(k *cart) { k.own("block", 1) },
 			[]string{"1 x block to make a string of 2", "a battery"}, []string{ruleCore, ruleBusCurrent, ruleAutonomy},
 			map[string]string{"block": "spare", "c50": "spare"}},
@@ -124,7 +124,7 @@ func TestInstalled(t *testing.T) {
 		{"no inverter", newBarn, func(k *cart) { k.own("split-3", 0) }, []string{"an inverter"}, []string{ruleCore},
 			map[string]string{"g1-0": "spare", "bars-250": "bus bars"}},
 		{"a ground of another size", newBarn, func(k *cart) {}, nil, nil,
-			map[string]string{"g10": "ground of feeder", "g12": "branch bench, branch pump", "g8": "feeder", "b35-2": "feeder"}},
+			map[string]string{"slab": "2 strings, 2 on shelf low", "brick": "1 string, 1 on shelf high", "g10": "ground of feeder", "g12": "branch bench, branch pump", "g8": "feeder", "b35-2": "feeder"}},
 		{"no casters", newBarn, func(k *cart) { k.own("caster-120", 0) }, []string{"a set of 4 casters"}, nil, nil},
 		{"no bus bars", newBarn, func(k *cart) { k.own("bars-250", 0) }, []string{"bus bars"}, []string{ruleBusbars}, nil},
 		{"a shunt less", newBarn, func(k *cart) { k.own("shunt-300", 0) }, []string{"1 x shunt of 200 A"}, []string{ruleNeeds}, nil},
@@ -132,6 +132,19 @@ func TestInstalled(t *testing.T) {
 		{"a receptacle more", newBarn, func(k *cart) { k.own("outlet-20", 3) }, nil, nil, map[string]string{"outlet-20": "receptacle"}},
 		{"no fuse for a main", newFair, func(k *cart) { k.s.Runs[1].OwnBreakerA = 0 }, []string{"a fuse or breaker for main"},
 			[]string{"main device present"}, map[string]string{"c35": "string of block"}},
+		{"no fuse, and no cable for it either", newFair, func(k *cart) {
+			k.own("gg-125", 0)
+			k.own("c35", 0)
+			k.own("c50", 0)
+		}, []string{"2 x cable and device for string of block, 1 m of conductor each", "1 x cable and device for main, 1.2 m of conductor each"},
+			[]string{"string count", "main count"}, map[string]string{"c1.5": "feeder, branch stall"}},
+		{"receptacles of two circuits", newFair, func(k *cart) {
+			more := k.s.Circuits[0]
+			more.Name = "stage"
+			k.s.Circuits = append(k.s.Circuits, more)
+			k.own("outlet-16", 0)
+		}, []string{"2 x receptacle of 16 A", "1 x cable and device for branch stage, 8 m of conductor each"},
+			[]string{"branch count", ruleNeeds}, nil},
 		{"no ground", newBarn, func(k *cart) { k.own("g10", 0) }, []string{"a ground for feeder"}, []string{"feeder ground present"}, nil},
 		{"a cable a hand short", newBarn, func(k *cart) { k.own("g1-0", 3.1) },
 			[]string{"1 x cable and device for main, 1.6 m of conductor each"}, []string{"main count"}, map[string]string{"fuse-100": "main"}},

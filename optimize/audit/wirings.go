@@ -7,6 +7,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring"
+	"cartwright/scenarios/ratings"
 )
 
 // wired is one way to build a cable path from owned parts, and what it takes of them.
@@ -22,7 +23,7 @@ const mostSets = 2
 
 // waysToWire returns every way to build a task's path from the parts a tally holds, whether it passes or
 // not, in the order of the catalogue; but no parallel sets of conductors too small for them, which nobody
-// should build. Partial ways go without a device or a ground.
+// should build. Partial ways go without a ground, or without a device if that is all they lack.
 func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) (ways []wired) {
 	cables := in.held(from, catalog.KindCable)
 	devices, grounds := in.held(from, catalog.KindDevice), cables
@@ -40,14 +41,32 @@ func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) 
 		for sets := 1; sets <= mostSets; sets++ {
 			for _, device := range devices {
 				for _, ground := range grounds {
-					if w := in.wire(a, t, cable, sets, device, ground); w.takes.within(from) && !w.fails("parallel sets") {
-						ways = append(ways, w)
+					w := in.wire(a, t, cable, sets, device, ground)
+					if !w.takes.within(from) || w.fails("parallel sets") ||
+						w.fails("device present") && !a.onlyDeviceLacks(t, &w.run) {
+						continue
 					}
+					ways = append(ways, w)
 				}
 			}
 		}
 	}
 	return ways
+}
+
+// onlyDeviceLacks reports whether a path without a device would pass behind the smallest breaker that
+// carries its current; its ground may still lack too.
+func (a *auditor) onlyDeviceLacks(t *task, r *plan.Run) bool {
+	standard := ratings.Standard(string(a.s.Rules), "breaker")
+	_, breakerA := ratings.Around(standard, a.ruling(t, r).RequiredA)
+	behind := *t
+	behind.duty.OwnBreakerA = breakerA
+	for _, c := range a.ruling(&behind, r).Checks {
+		if !c.Passed && c.Name != "ground present" {
+			return false
+		}
+	}
+	return breakerA > 0
 }
 
 // held returns the parts of a kind that a tally holds, in the order of the catalogue: pieces, or some
