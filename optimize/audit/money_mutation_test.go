@@ -150,6 +150,7 @@ var harmlessMoney = append(stated([]mutation{
 		l := k.line("slab", "battery")
 		l.UnitPrice, l.Buy = 575, 2
 	}),
+	mutated("price of what is not bought", newBarn, bill("old-inverter", "inverter", func(l *plan.Line) { l.UnitPrice, l.Vendor = 1, "Elm" })),
 	mutated("free ends on the bill", newFair, func(k *cart) {
 		k.p.Bill = append(k.p.Bill, plan.Line{Part: "c1.5", Kind: "cable-end", Unit: "each", Quantity: 12, Buy: 12})
 	}),

@@ -116,9 +116,8 @@ func (p *placing) keep() {
 		return
 	}
 	p.most, p.bestMoment = p.standing, p.moment
-	p.best = make([][]int, len(p.stands))
 	for k := range p.stands {
-		p.best[k] = append([]int(nil), p.stands[k]...)
+		copy(p.best[k], p.stands[k])
 	}
 }
 
@@ -151,7 +150,7 @@ func (p *placing) hopeless(k, s int) bool {
 func (p *placing) fits(k, s int) int {
 	q, sh := &p.kinds[k], p.shelves[s]
 	n := math.Min(float64(p.waiting(k)), math.Floor((1-p.room[s])*float64(q.fill[s])+roundoff))
-	if q.battery.MassKg > 0 {
+	if q.battery.MassKg > 0 { // a catalogue may state none
 		n = math.Min(n, math.Floor((sh.MaxMassKg-p.kg[s])/q.battery.MassKg+roundoff))
 	}
 	return int(math.Max(0, n))

@@ -99,7 +99,7 @@ func drawPlacing(t *rapid.T) *placing {
 		in.s.Cart.Shelves = append(in.s.Cart.Shelves, scenarios.Shelf{
 			Name: fmt.Sprint("shelf ", i), LengthM: 1, DepthM: 0.5, ClearHeightM: rapid.Float64Range(0.1, 0.5).Draw(t, "clear"),
 			ElevationM: rapid.Float64Range(0, 1).Draw(t, "elevation"),
-			MaxMassKg:  rapid.SampledFrom([]float64{20, 45, 100, math.Inf(1)}).Draw(t, "bears"),
+			MaxMassKg:  rapid.SampledFrom([]float64{1, 20, 45, math.Inf(1)}).Draw(t, "bears"),
 		})
 	}
 	for i := range rapid.IntRange(1, 2).Draw(t, "kinds") {
@@ -107,7 +107,7 @@ func drawPlacing(t *rapid.T) *placing {
 			LengthM: rapid.SampledFrom([]float64{0.5, 0.33, 0.2, 1.2}).Draw(t, "length"), WidthM: 0.24,
 			HeightM: rapid.SampledFrom([]float64{0.1, 0.2, 0.4}).Draw(t, "height"),
 		}
-		b.ID, b.MassKg = fmt.Sprint("kind ", i), rapid.SampledFrom([]float64{5, 10, 20}).Draw(t, "mass")
+		b.ID, b.MassKg = fmt.Sprint("kind ", i), rapid.SampledFrom([]float64{0, 0.5, 10, 20}).Draw(t, "mass")
 		in.stock.batteries[b.ID] = b
 		in.p.Core.Batteries = append(in.p.Core.Batteries,
 			plan.CoreBattery{Part: b.ID, Strings: rapid.IntRange(1, 3).Draw(t, "strings"), Series: rapid.IntRange(1, 2).Draw(t, "series")})
