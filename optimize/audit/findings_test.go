@@ -126,3 +126,20 @@ func TestSources(t *testing.T) {
 		t.Error("no sources")
 	}
 }
+
+func TestNothingTips(t *testing.T) {
+	var nothing load
+	if got := nothing.tipsDeg(0); got != 90 {
+		t.Errorf("a cart of no mass tips at %g deg, want never: 90", got)
+	}
+	var flat load
+	flat.put(10, 0, 0, 1)
+	if got := flat.tipsDeg(flat.side); got != 90 {
+		t.Errorf("what lies flat on the floor tips at %g deg, want never: 90", got)
+	}
+	var edge load
+	edge.put(10, 0.5, -0.5, 1)
+	if got := edge.tipsDeg(edge.side); got != 0 {
+		t.Errorf("what stands on the edge tips at %g deg, want 0", got)
+	}
+}
