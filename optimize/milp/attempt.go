@@ -11,12 +11,21 @@ type verdict struct {
 	values []float64
 }
 
-// attempt searches a program for points of an objective of at most limit, to be minimised and without its
-// constant. It runs one setting after the other until an answer stands its check.
-func (s *search) attempt(p *program, limit float64, order []*setting) (verdict, error) {
-	if !math.IsInf(limit, 1) {
+// ceiling is what the objective, to be minimised and without its constant, may be at most.
+type ceiling struct {
+	limit  float64 // the row's right-hand side; infinite for none
+	accept float64 // above it a point is refused; between the two it is rounding
+}
+
+func noCeiling() ceiling { return ceiling{math.Inf(1), math.Inf(1)} }
+
+// attempt searches a program for points below a ceiling. It runs one setting after the other until an
+// answer stands its check.
+func (s *search) attempt(p *program, top ceiling, order []*setting) (verdict, error) {
+	if !math.IsInf(top.limit, 1) {
 		q := *p // shares the rows of p: what is appended here is not seen there
-		q.addRow(s.m.obj, s.sign, int32(AtMost), limit)
+		q.addRow(s.m.obj, s.sign, int32(AtMost), top.limit)
+		q.fine = top.accept - top.limit
 		p = &q
 	}
 	bounds := len(p.objcol) == len(s.m.obj) // the relaxation bounds the objective of the whole search
@@ -36,7 +45,7 @@ func (s *search) attempt(p *program, limit float64, order []*setting) (verdict, 
 		trouble := ""
 		switch {
 		case out.values != nil:
-			if trouble, err = s.settle(p, set, out.values, limit); err != nil {
+			if trouble, err = s.settle(p, set, out.values, top); err != nil {
 				return verdict{}, err
 			}
 			if trouble == "" {
@@ -121,8 +130,8 @@ func (s *search) note(set *setting, trouble string) {
 
 // settle rounds a point in place and says what is wrong with it, "" for nothing. Where rounding the
 // integers has pushed a row over its limit, the other variables are solved for once more around them.
-func (s *search) settle(p *program, set *setting, values []float64, limit float64) (string, error) {
-	trouble := s.round(values, limit)
+func (s *search) settle(p *program, set *setting, values []float64, top ceiling) (string, error) {
+	trouble := s.round(values, top)
 	if trouble == "" || s.w.due() {
 		return trouble, nil
 	}
@@ -134,7 +143,7 @@ func (s *search) settle(p *program, set *setting, values []float64, limit float6
 	if err != nil || out.values == nil {
 		return trouble, err
 	}
-	again := s.round(out.values, limit)
+	again := s.round(out.values, top)
 	if again == "" {
 		copy(values, out.values)
 	}
@@ -162,7 +171,7 @@ func (p *program) fixed(values []float64) (q *program, mixed bool) {
 
 // round puts integers on whole numbers and what is beyond a bound by no more than rounding on the bound.
 // It says what the point then does not keep.
-func (s *search) round(values []float64, limit float64) string {
+func (s *search) round(values []float64, top ceiling) string {
 	for j, c := range s.m.cols {
 		x := values[j]
 		if c.integer && !s.o.Relax {
@@ -179,8 +188,8 @@ func (s *search) round(values []float64, limit float64) string {
 	if v := violations(s.m, values, feasTol, !s.o.Relax); len(v) > 0 {
 		return v[0].String()
 	}
-	if at := s.sign * (s.m.objectiveAt(values) - s.m.objConst); at-limit > feasTol*math.Max(1, math.Abs(limit)) {
-		return fmt.Sprintf("an objective of %g against a limit of %g", at, limit)
+	if at := s.sign * (s.m.objectiveAt(values) - s.m.objConst); at > top.accept {
+		return fmt.Sprintf("an objective of %.12g against a limit of %.12g", at, top.limit)
 	}
 	return ""
 }
@@ -193,7 +202,7 @@ func (s *search) unbounded(p *program, order []*setting) (verdict, error) {
 	}
 	q := *p
 	q.objcol, q.objcoef = nil, nil
-	v, err := s.attempt(&q, math.Inf(1), order)
+	v, err := s.attempt(&q, noCeiling(), order)
 	if err != nil {
 		return verdict{}, err
 	}

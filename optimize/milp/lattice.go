@@ -34,13 +34,14 @@ func (s *search) better(at float64) float64 {
 	return math.Max(res, finestResolution*scale)
 }
 
-// limitOf turns a cutoff into the right-hand side of a row, clear of the values that must pass and of
-// those that must not; the objective to be minimised and without its constant.
-func (s *search) limitOf(cutoff float64) float64 {
-	limit := s.sign * (cutoff - s.m.objConst)
+// cutoff turns the caller's cutoff into a ceiling, clear of the values that must pass and of those that
+// must not.
+func (s *search) cutoff() ceiling {
+	limit := s.sign * (s.o.Cutoff - s.m.objConst)
 	scale := math.Max(1, math.Abs(limit))
 	if g := s.spacing; latticeSlack*g > finestResolution*scale {
-		return g * (math.Floor(limit/g+finestResolution*scale/g) + latticeSlack)
+		limit = g * (math.Floor(limit/g+finestResolution*scale/g) + latticeSlack)
+		return ceiling{limit: limit, accept: limit + latticeSlack*g}
 	}
-	return limit + finestResolution*scale
+	return ceiling{limit: limit + finestResolution*scale, accept: limit + feasTol*scale}
 }

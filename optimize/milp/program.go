@@ -16,6 +16,7 @@ type program struct {
 	objcoef []float64
 	lo, hi  []float64
 	isint   []uint8
+	fine    float64 // where the last row is a limit of the objective: the difference that matters in it; else 0
 }
 
 // flatten returns the model in the engine's shape, one row short of full, for a cutoff. Rows without

@@ -59,11 +59,11 @@ func (s *search) run() error {
 	if len(s.m.cols) == 0 {
 		return s.constant()
 	}
-	limit := math.Inf(1)
+	top := noCeiling()
 	if s.o.HasCutoff {
-		limit = s.limitOf(s.o.Cutoff)
+		top = s.cutoff()
 	}
-	v, err := s.attempt(p, limit, firstOrder)
+	v, err := s.attempt(p, top, firstOrder)
 	if err != nil {
 		return err
 	}
@@ -81,12 +81,13 @@ func (s *search) run() error {
 // constant settles a model without variables.
 func (s *search) constant() error {
 	s.bound = 0
+	if s.o.HasCutoff && s.sign*s.m.objConst > s.sign*s.o.Cutoff {
+		s.sol.Status = Infeasible
+		return nil
+	}
 	s.take([]float64{})
 	s.sol.Status = Best
-	switch {
-	case s.o.HasCutoff && s.sign*s.sol.Objective > s.sign*s.o.Cutoff:
-		s.sol.Status, s.sol.values = Infeasible, nil
-	case s.o.Prove:
+	if s.o.Prove {
 		s.sol.Status = Proved
 	}
 	return nil
@@ -96,18 +97,21 @@ func (s *search) constant() error {
 func (s *search) prove(p *program) error {
 	for {
 		best := s.sign * (s.sol.Objective - s.m.objConst)
-		limit := best - s.better(s.sol.Objective)
+		// Half of what matters is the margin: a point that misses the limit by less is still better than
+		// the one in hand, one that misses it by more is the one in hand again.
+		matters := s.better(best)
+		top := ceiling{limit: best - matters, accept: best - matters/2}
 		if len(s.m.obj) == 0 { // every point is as good
 			s.sol.Status, s.bound = Proved, best
 			return nil
 		}
-		v, err := s.attempt(p, limit, proofOrder)
+		v, err := s.attempt(p, top, proofOrder)
 		if err != nil {
 			return err
 		}
 		switch {
 		case v.status == Infeasible:
-			s.sol.Status, s.bound = Proved, limit
+			s.sol.Status, s.bound = Proved, top.limit
 			return nil
 		case v.status == Best:
 			s.take(v.values)
