@@ -40,9 +40,10 @@ type bounds struct {
 	ownedCents   []float64
 	boughtCents  []float64
 	stringKg     []float64
-	lifeWh       []float64 // cycle life times usable energy; 0: not stated
-	room         []float64 // floor area in m2 that a string takes at least
-	floorArea    float64   // of all shelves
+	lifeWh       []float64       // cycle life times usable energy; 0: not stated
+	room         []float64       // floor area in m2 that a string takes at least
+	floorArea    float64         // of all shelves
+	segments     [][]lifeSegment // by group; made when first needed
 }
 
 func newBounds(b *bench, m *market) *bounds {
@@ -231,8 +232,7 @@ func (o *bounds) of(c *core) (f figures) {
 
 // hopeless reports that no plan with at least these strings is within mass, floor and budget.
 func (o *bounds) hopeless(f figures) bool {
-	const hair = 1e-9 // m2, against the rounding of sums
-	if f.kg > o.most || f.room > o.floorArea*(1+hair) {
+	if f.kg > o.most || f.room > o.floorArea*(1+areaTie) {
 		return true
 	}
 	l := &o.b.s.Limits
@@ -269,6 +269,9 @@ func (o *bounds) serves(c *core, f figures) bool {
 	}
 	return true
 }
+
+// areaTie is the relative excess of floor taken that is the rounding of sums.
+const areaTie = 1e-9
 
 // energyTie is the relative shortfall of energy or current that is rounding, not a lack.
 const energyTie = 1e-9

@@ -220,6 +220,7 @@ func (r *ranking) take(n *node, a *answer) error {
 		return nil
 	case milp.Stopped:
 		r.stopped = true
+		r.add(n) // it is still open, and bounds what was not reached
 		return nil
 	case milp.GaveUp:
 		r.gaveUp = true

@@ -140,12 +140,17 @@ func newSearch(b *bench, by By) *search {
 // open adds the node of all cores with at least the strings of c, unless there can be no plan in it.
 func (s *search) open(c core, last int, f figures) {
 	cents, kg := s.o.missing(&c, last, s.b.supplies[c.supply].needWh-f.usableWh)
-	f.cents += cents
-	f.kg += kg
-	if s.o.hopeless(f) {
+	whole := f
+	whole.cents += cents
+	whole.kg += kg
+	if s.o.hopeless(whole) {
 		return
 	}
-	s.add(&node{score: s.openScore(&c, last, f), kind: openNode, core: c, last: last})
+	score := s.coreScore(s.o, whole)
+	if s.by == ByLife {
+		score = s.o.lifeScore(&c, last, f)
+	}
+	s.add(&node{score: score, kind: openNode, core: c, last: last})
 }
 
 func (s *search) add(n *node) {
@@ -192,40 +197,6 @@ func (s *search) coreScore(o *bounds, f figures) float64 {
 
 // perLifetimeKWh returns cents over Wh as currency units over kWh.
 func perLifetimeKWh(cents, wh float64) float64 { return cents / 100 / (wh / 1000) }
-
-// openScore returns what no plan of an open node can be below.
-func (s *search) openScore(c *core, last int, f figures) float64 {
-	if s.by != ByLife {
-		return s.coreScore(s.o, f)
-	}
-	// Further strings pull the ratio towards that of the cheapest lifetime energy, at the most as far as
-	// there are strings to add. A mediant lies between its parts.
-	members := s.b.groups[c.group]
-	life, more, least := f.lifeWh, 0.0, math.Inf(1)
-	for j := last; j < len(members); j++ {
-		at := members[j]
-		if s.o.lifeWh[at] <= 0 {
-			continue
-		}
-		left := float64(s.b.stacks[at].most - c.counts[j])
-		more += left * s.o.lifeWh[at]
-		if left > 0 {
-			least = math.Min(least, math.Min(s.o.boughtCents[at], s.o.ownedCents[at])/s.o.lifeWh[at])
-		}
-	}
-	if more == 0 {
-		if life == 0 {
-			return math.Inf(1)
-		}
-		return perLifetimeKWh(f.cents-s.o.roundingCents(), life)
-	}
-	base := s.o.of(c).cents - s.o.roundingCents()
-	all := perLifetimeKWh(base+least*more, life+more)
-	if life == 0 {
-		return all
-	}
-	return math.Min(perLifetimeKWh(base, life), all)
-}
 
 // planScore returns the score of a finished plan.
 func (s *search) planScore(p *plan.Plan) (first, second float64) {

@@ -1,0 +1,78 @@
+package optimize
+
+import (
+	"math"
+	"sort"
+)
+
+// lifeSegment is lifetime energy that can be added at one price.
+type lifeSegment struct {
+	member int
+	perWh  float64 // cents
+	owned  bool
+}
+
+// lifeSegments returns, for every group, what its members add of lifetime energy, the cheapest first:
+// owned strings apart from bought ones.
+func (o *bounds) lifeSegments() [][]lifeSegment {
+	var groups [][]lifeSegment
+	for _, members := range o.b.groups {
+		var list []lifeSegment
+		for j, at := range members {
+			if o.lifeWh[at] <= 0 {
+				continue
+			}
+			list = append(list, lifeSegment{j, o.boughtCents[at] / o.lifeWh[at], false})
+			if o.ownedStrings[at] > 0 {
+				list = append(list, lifeSegment{j, o.ownedCents[at] / o.lifeWh[at], true})
+			}
+		}
+		sort.SliceStable(list, func(a, b int) bool { return list[a].perWh < list[b].perWh })
+		groups = append(groups, list)
+	}
+	return groups
+}
+
+// lifeScore returns the cost per lifetime kWh that no core with at least these strings, and further ones
+// of the members from last on, can be below. Strings are added in parts, the cheapest lifetime energy
+// first, as long as that lowers the ratio and as far as floor, mass and the makers allow at the most.
+func (o *bounds) lifeScore(c *core, last int, f figures) float64 {
+	if o.segments == nil {
+		o.segments = o.lifeSegments()
+	}
+	members := o.b.groups[c.group]
+	perRoom, perKg := 0.0, 0.0
+	for j := last; j < len(members); j++ {
+		at := members[j]
+		if c.counts[j] < o.b.stacks[at].most {
+			perRoom = math.Max(perRoom, o.lifeWh[at]/o.room[at])
+			perKg = math.Max(perKg, o.lifeWh[at]/o.stringKg[at])
+		}
+	}
+	most := (o.floorArea*(1+areaTie) - f.room) * perRoom
+	if !math.IsInf(perKg, 1) { // some battery is said to weigh nothing
+		most = math.Min(most, (o.most-f.kg)*perKg)
+	}
+	cents, life := f.cents-o.roundingCents(), f.lifeWh
+	for _, x := range o.segments[c.group] {
+		if x.member < last || most <= 0 {
+			continue
+		}
+		if life > 0 && x.perWh >= cents/life {
+			break
+		}
+		at := members[x.member]
+		left := float64(o.b.stacks[at].most - c.counts[x.member])
+		if x.owned {
+			left = math.Min(left, o.ownedStrings[at]-float64(c.counts[x.member]))
+		}
+		add := math.Min(most, math.Max(0, left)*o.lifeWh[at])
+		cents += add * x.perWh
+		life += add
+		most -= add
+	}
+	if life <= 0 {
+		return math.Inf(1)
+	}
+	return perLifetimeKWh(cents, life)
+}
