@@ -23,44 +23,12 @@ type Count struct {
 	Strings int `json:"strings"`
 	Modules int `json:"modules"`
 	// Limits names what stops the next string: each alone, or where Jointly, all of them together though
-	// none of them alone. "no cart" says that not even without all of these limits a cart can be built.
+	// none of them alone. "string wiring" and "no cart" say that even without all of these limits none can be
+	// built.
 	Limits  []string `json:"limits"`
 	Jointly bool     `json:"jointly,omitempty"`
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
 	Least int `json:"least,omitempty"`
-}
-
-// The limits that can stop a count, in the order they are told.
-const (
-	StopsRoom      = "shelf room"    // floor and clear height of the shelves
-	StopsShelfMass = "shelf mass"    // what the shelves carry
-	StopsMass      = "mass"          // of the whole cart
-	StopsPush      = "push"          // the force to move it
-	StopsCasters   = "casters"       // the strongest of the catalogue
-	StopsTilt      = "tilt"          // the slope it has to stand on
-	StopsParallel  = "max parallel"  // strings the maker allows side by side
-	StopsFault     = "fault current" // what the strongest device breaks
-	StopsStuds     = "studs"         // of the bus bars with the most
-	StopsAll       = "no cart"       // nothing of the above
-)
-
-// stops lists the limits that can be lifted.
-var stops = []string{StopsRoom, StopsShelfMass, StopsMass, StopsPush, StopsCasters, StopsTilt, StopsParallel, StopsFault, StopsStuds}
-
-// lifted is a set of limits that do not count, a bit for each of stops.
-type lifted uint
-
-// allLifted is the set of all of them.
-func allLifted() lifted { return 1<<len(stops) - 1 }
-
-// has reports whether a limit is in the set.
-func (l lifted) has(stop string) bool {
-	for i, s := range stops {
-		if s == stop {
-			return l&(1<<i) != 0
-		}
-	}
-	return false
 }
 
 // counter finds out how many strings of each battery a cart takes.
@@ -68,11 +36,13 @@ type counter struct {
 	p       Problem
 	mu      sync.Mutex
 	benches map[lifted]*bench
+	bounds  *bounds               // with no limit lifted
+	wired   map[bool]wiredOptions // by whether the fault current is lifted: the only limit that options know
 }
 
 // countAll counts the batteries at the given places of the catalogue.
 func countAll(ctx context.Context, p Problem, batteries []int) ([]Count, []string, error) {
-	c := &counter{p: p.unloaded(), benches: map[lifted]*bench{}}
+	c := &counter{p: p.unloaded(), benches: map[lifted]*bench{}, wired: map[bool]wiredOptions{}}
 	b, err := c.bench(0)
 	if err != nil {
 		return nil, nil, err
@@ -94,89 +64,33 @@ func countAll(ctx context.Context, p Problem, batteries []int) ([]Count, []strin
 	return counts, b.reasons, errors.Join(errs...)
 }
 
-// unloaded returns the problem of a cart that need not run anything: no autonomy, recharge or budget, and
-// nothing owned or offered, which has no part in what can be built.
-func (p Problem) unloaded() Problem {
-	s, c := *p.Scenario, *p.Catalog
-	s.Have, s.AutonomyH, s.Recharge, s.Limits.Budget = nil, 0, nil, math.MaxInt64
-	c.Offers = nil
-	return Problem{&s, &c}
-}
-
-// without returns a copy of a problem in which some limits hold back nothing.
-func (p Problem) without(l lifted) Problem {
-	s, c := *p.Scenario, p.Catalog.Clone()
-	if l.has(StopsMass) {
-		s.Limits.MassKg = math.Inf(1)
-	}
-	if l.has(StopsPush) {
-		s.Limits.PushN = 0
-	}
-	s.Cart.Shelves = append(s.Cart.Shelves[:0:0], s.Cart.Shelves...)
-	for i := range s.Cart.Shelves {
-		if l.has(StopsRoom) {
-			s.Cart.Shelves[i].LengthM, s.Cart.Shelves[i].DepthM, s.Cart.Shelves[i].ClearHeightM = endlessM, endlessM, endlessM
-		}
-		if l.has(StopsShelfMass) {
-			s.Cart.Shelves[i].MaxMassKg = math.Inf(1)
-		}
-	}
-	for i := range c.Casters {
-		if l.has(StopsCasters) {
-			c.Casters[i].RatingKg = anyMassKg
-		}
-	}
-	for i := range c.Devices {
-		if l.has(StopsFault) {
-			c.Devices[i].InterruptingDCA = endlessA
-		}
-	}
-	for i := range c.Busbars {
-		if l.has(StopsStuds) {
-			c.Busbars[i].Studs = endlessStuds
-		}
-	}
-	for i := range c.Batteries {
-		if l.has(StopsParallel) {
-			c.Batteries[i].MaxParallel = 0
-		}
-	}
-	return Problem{&s, c}
-}
-
-// Sizes that hold back nothing: beyond any cart, and small enough to be reckoned with exactly.
-const (
-	endlessM     = 100.0 // of a shelf
-	endlessA     = 1e9   // that a device breaks
-	endlessStuds = 10000
-)
-
-// bench lays out the catalogue with some limits lifted. Every battery that fits the bus and can be wired is
-// a group of its own, however few of it there is room for.
+// bench lays out the catalogue with some limits lifted. Every battery is a group of its own.
 func (c *counter) bench(l lifted) (*bench, error) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if b := c.benches[l]; b != nil {
 		return b, nil
 	}
-	b, err := newBench(c.p.without(l), wiredOptions{})
+	fault := l.has(StopsFault)
+	if c.wired[fault] == nil {
+		c.wired[fault] = wiredOptions{}
+	}
+	b, err := newBench(c.p.without(l), c.wired[fault])
 	if err != nil {
 		return nil, err
 	}
 	b.partial = true
 	b.layAll()
-	b.stacks, b.groups = nil, nil
-	for i := range b.c.Batteries {
-		if k, ok := b.stackOf(i); ok {
-			b.groups = append(b.groups, []int{len(b.stacks)})
-			b.stacks = append(b.stacks, k)
-		}
+	b.groups = nil
+	for i := range b.stacks {
+		b.groups = append(b.groups, []int{i})
 	}
 	c.benches[l] = b
 	return b, nil
 }
 
-// group returns which group of a bench the battery at a place of the catalogue is, -1 for none.
+// groupOf returns which group of a bench the battery at a place of the catalogue is; -1 where there is no
+// room for a single string of it, or no cable and device for one.
 func (b *bench) groupOf(battery int) int {
 	for i := range b.stacks {
 		if b.stacks[i].position == battery {
@@ -194,13 +108,16 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 	}
 	bat := &c.p.Catalog.Batteries[battery]
 	series, _ := energy.Fits(c.p.Scenario.Bus, bat)
-	out := Count{Limits: []string{}}
-	least := 1
-	if out.Least = b.fewest(bat); out.Least > 1 {
-		least = out.Least
+	var out Count
+	least := max(1, b.fewest(bat))
+	if least > 1 {
+		out.Least = least
 	}
 	if g := b.groupOf(battery); g >= 0 {
 		for n := b.stacks[g].most; n >= least && out.Strings == 0; n-- {
+			if c.outOfBounds(b, g, n) {
+				continue // by mass or room alone; explain confirms the least such number by solving
+			}
 			ok, err := c.possible(ctx, 0, battery, n, true)
 			if err != nil {
 				return Count{}, err
@@ -212,6 +129,22 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 	}
 	out.Limits, out.Jointly, err = c.explain(ctx, battery, max(out.Strings+1, least))
 	return out, err
+}
+
+// outOfBounds reports whether the least mass of a cart with so many strings, or the room they take, is too
+// much with any supply.
+func (c *counter) outOfBounds(b *bench, group, n int) bool {
+	c.mu.Lock()
+	if c.bounds == nil {
+		c.bounds = newBounds(b, b.market)
+	}
+	c.mu.Unlock()
+	for v := range b.supplies {
+		if !c.bounds.hopeless(c.bounds.of(&core{supply: v, group: group, counts: []int{n}})) {
+			return false
+		}
+	}
+	return true
 }
 
 // fewest returns how many strings of a battery carry the inverter that draws least; 0 where there is none.
@@ -244,7 +177,7 @@ func (c *counter) explain(ctx context.Context, battery, n int) (limits []string,
 			}
 			switch {
 			case is && size == 0:
-				return []string{StopsAll}, false, nil
+				return c.hopeless(battery)
 			case is && size == 1:
 				limits = append(limits, set.names()...)
 			case is:
@@ -258,28 +191,27 @@ func (c *counter) explain(ctx context.Context, battery, n int) (limits []string,
 	return nil, false, fmt.Errorf("internal error: nothing stops %d strings of %s", n, c.p.Catalog.Batteries[battery].ID)
 }
 
-// size returns how many limits are in a set, names which.
-func (l lifted) size() int { return len(l.names()) }
-
-func (l lifted) names() []string {
-	names := []string{}
-	for _, s := range stops {
-		if l.has(s) {
-			names = append(names, s)
-		}
+// hopeless tells why a battery has no cart even with all limits lifted.
+func (c *counter) hopeless(battery int) (limits []string, jointly bool, err error) {
+	b, err := c.bench(allLifted())
+	if err != nil {
+		return nil, false, err
 	}
-	return names
+	if b.groupOf(battery) < 0 {
+		return []string{StopsWiring}, false, nil
+	}
+	return []string{StopsAll}, false, nil
 }
 
 // possible reports whether a cart can be built with so many strings of a battery and no other, with some
-// limits lifted. Supplies are tried one after the other, the lightest cart's first; audited says that the
-// cart found has to pass its audit.
+// limits lifted. Supplies are tried one after the other; audited says that the cart found has to pass its
+// audit.
 func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audited bool) (bool, error) {
 	b, err := c.bench(l)
 	if err != nil || len(b.supplies) == 0 || len(b.reasons) > 0 {
 		return false, err
 	}
-	bat := &c.p.Catalog.Batteries[battery]
+	bat := &b.c.Batteries[battery]
 	g := b.groupOf(battery)
 	if g < 0 || !l.has(StopsParallel) && bat.MaxParallel > 0 && n > bat.MaxParallel {
 		return false, nil

@@ -20,6 +20,7 @@ type Landed struct {
 	Cost     plan.Money `json:"cost"` // of all together
 	// CostPerUsableKWh is Cost over the usable energy of the string; common practice, no source.
 	CostPerUsableKWh float64 `json:"cost_per_usable_kwh"`
+	Vendor           string  `json:"vendor"`          // of the modules
 	Cable            string  `json:"cable,omitempty"` // "" where the scenario lists no string run
 	Device           string  `json:"device,omitempty"`
 }
@@ -119,7 +120,7 @@ func (m *market) order(chosen []buying) *Landed {
 	ships := map[string]plan.Money{}
 	for i, way := range chosen {
 		if i == 0 {
-			l.Modules = way.cents()
+			l.Modules, l.Vendor = way.cents(), way.vendor
 		} else {
 			l.Wiring += way.cents()
 		}
