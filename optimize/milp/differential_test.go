@@ -41,17 +41,20 @@ func TestRivals(t *testing.T) {
 		}()
 	}
 	work.Wait()
-	t.Logf("%d models: %d proved, %d impossible, %d without limit; glpsol wrong %d, cbc wrong %d, out of time %d; %d retried; seconds: we %.1f, glpsol %.1f, cbc %.1f",
+	t.Logf("%d models: %d proved, %d impossible, %d without limit; glpsol wrong %d, cbc wrong %d; rivals out of time %d, crashed %d; %d retried; seconds: we %.1f, glpsol %.1f, cbc %.1f",
 		len(models), count.proved, count.infeasible, count.unbounded, count.wrong["glpsol"], count.wrong["cbc"],
-		count.stopped, count.retried, count.took["milp"].Seconds(), count.took["glpsol"].Seconds(), count.took["cbc"].Seconds())
+		count.stopped, count.crashed, count.retried, count.took["milp"].Seconds(), count.took["glpsol"].Seconds(), count.took["cbc"].Seconds())
+	if silent := count.stopped + count.crashed; silent > len(models)/50 {
+		t.Errorf("the rivals left %d of 2 x %d questions unanswered: too many to tell much", silent, len(models))
+	}
 }
 
 // tally counts what came out.
 type tally struct {
 	sync.Mutex
-	proved, infeasible, unbounded, stopped, retried int
-	wrong                                           map[string]int
-	took                                            map[string]time.Duration
+	proved, infeasible, unbounded, stopped, crashed, retried int
+	wrong                                                    map[string]int
+	took                                                     map[string]time.Duration
 }
 
 // ask puts a batch of models, the first of which is number from, to all three.
@@ -87,8 +90,11 @@ func (c *tally) ask(t *testing.T, from int, models []*Model) {
 		c.Lock()
 		c.took[rival.name] += time.Since(start)
 		for i, a := range answers {
-			if a.status == Stopped {
+			switch a.status {
+			case Stopped:
 				c.stopped++
+			case GaveUp:
+				c.crashed++
 			}
 			wrong, theirs := compare(models[i], ours[i], a)
 			if wrong != "" {

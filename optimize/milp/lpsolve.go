@@ -141,7 +141,7 @@ func (s *setting) apply(lp *C.lprec, gap float64) {
 	C.set_break_at_first(lp, C.FALSE)
 	C.set_break_at_value(lp, C.double(-engineInfinity))
 	C.set_obj_bound(lp, C.double(engineInfinity))
-	C.set_solutionlimit(lp, anySolutions)
+	C.set_solutionlimit(lp, C.int(s.solutions))
 	C.set_obj_in_basis(lp, C.TRUE)
 	C.set_bounds_tighter(lp, C.FALSE)
 	C.set_basiscrash(lp, C.CRASH_NONE)
