@@ -6,6 +6,7 @@ import (
 	"cartwright/optimize/energy"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
+	"math"
 )
 
 // supply is a number of equal inverters that serve the loads, and all that follows from them alone.
@@ -162,6 +163,12 @@ func (b *bench) runOptions(d wiring.Duty, listed bool) ([]option, bool) {
 		var scratch [5]use // a cable and its ends, a ground and its ends, a device
 		for _, w := range wiring.Options(b.rules, d, b.c) {
 			o := b.market.wire(&d, w, scratch[:])
+			if d.AC {
+				if o.interruptingA < b.s.ACFaultA {
+					continue
+				}
+				o.interruptingA = math.Inf(1) // it breaks all there can be
+			}
 			if b.market.canHave(&o) {
 				options = b.market.keep(options, &o, b.tips.heavyBoard)
 			}

@@ -73,13 +73,13 @@ func (o *bounds) hopeless(f figures) bool {
 	}
 	l := &o.b.s.Limits
 	return math.IsInf(f.cents, 1) ||
-		(l.Budget != math.MaxInt64 && f.cents > float64(l.Budget+o.b.s.Sold)+o.roundingCents())
+		(l.Budget != math.MaxInt64 && f.cents > float64(l.Budget+o.b.s.Sold)+o.b.roundingCents())
 }
 
 // roundingCents bounds how far a cost that is rounded line by line to whole cents can be from the
 // unrounded one: half a cent for each line of cable bought or sold, and for the tax.
-func (o *bounds) roundingCents() float64 {
-	lines := 2*(len(o.b.s.Runs)+len(o.b.s.Circuits)) + len(o.b.s.Have) + 1
+func (b *bench) roundingCents() float64 {
+	lines := 2*(len(b.s.Runs)+len(b.s.Circuits)) + len(b.s.Have) + 1
 	return 0.5 * float64(lines)
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"cartwright/catalog"
+	"cartwright/optimize/audit"
 	"cartwright/optimize/plan"
 )
 
@@ -29,7 +30,17 @@ func firstPlan(ctx context.Context, p Problem, wired wiredOptions, by By, anyPla
 		return nil, err
 	}
 	if len(r.ranked) > 0 {
-		return &r.ranked[0].plan, nil
+		found := &r.ranked[0].plan
+		if !anyPlan { // it is told as the best, and shown
+			if !found.Proven {
+				return nil, ErrUnknown
+			}
+			found.Rank = 1
+			if found.Audit = audit.Plan(p.Scenario, p.Catalog, found); !found.Audit.Passed {
+				return nil, disagreement(*found)
+			}
+		}
+		return found, nil
 	}
 	if r.stopped || r.gaveUp {
 		return nil, ErrUnknown
@@ -77,21 +88,22 @@ func leastChange(ctx context.Context, p Problem, wired wiredOptions, l lever) (t
 	if l.by != "" { // the best plan by this objective needs least of the limit
 		return l.round(l.shown(found, p.Scenario)), true, nil
 	}
-	tight, open := l.get(p.Scenario), l.end
-	open = l.nearer(found, p, tight, open)
-	for math.Abs(open-tight) > l.step {
-		middle := (open + tight) / 2
-		found, err := firstPlan(ctx, p.with([]lever{l}, []float64{middle}), wired, ByCost, true)
+	// Bisect over whole steps: possible is known to do, impossible not to.
+	impossible, possible := l.before(l.get(p.Scenario)), l.steps(l.nearer(found, p, l.end))
+	for math.Abs(possible-impossible) > 1 {
+		middle := math.Floor((possible + impossible) / 2)
+		v := middle * l.step
+		found, err := firstPlan(ctx, p.with([]lever{l}, []float64{v}), wired, ByCost, true)
 		switch {
 		case err != nil:
 			return 0, false, err
 		case found == nil:
-			tight = middle
+			impossible = middle
 		default:
-			open = l.nearer(found, p, tight, middle)
+			possible = l.steps(l.nearer(found, p, v))
 		}
 	}
-	return l.round(open), true, nil
+	return l.round(possible * l.step), true, nil
 }
 
 // orCost returns the objective, or that of cost where there is none.
@@ -102,18 +114,28 @@ func (by By) orCost() By {
 	return by
 }
 
-// nearer returns how much of a limit a plan needs, where the plan tells and it is nearer to the limit's
-// own value than what was tried.
-func (l *lever) nearer(found *plan.Plan, p Problem, tight, tried float64) float64 {
+// nearer returns how much of a limit a plan needs, where the plan tells and it is less than what was
+// tried; rounded to what is still enough.
+func (l *lever) nearer(found *plan.Plan, p Problem, tried float64) float64 {
 	if l.shown == nil {
 		return tried
 	}
-	v := l.shown(found, p.Scenario)
-	if l.loosens(tried, v) && l.loosens(v, tight) {
+	if v := l.round(l.shown(found, p.Scenario)); l.loosens(tried, v) && l.loosens(v, l.get(p.Scenario)) {
 		return v
 	}
 	return tried
 }
+
+// before returns the last whole step that is not looser than a value.
+func (l *lever) before(v float64) float64 {
+	if l.end < v {
+		return math.Ceil(v / l.step)
+	}
+	return math.Floor(v / l.step)
+}
+
+// steps returns a value in whole steps, moved to the loose side.
+func (l *lever) steps(v float64) float64 { return math.Round(l.round(v) / l.step) }
 
 // round moves a value to a whole step on the loose side, so that what is printed is enough.
 func (l *lever) round(v float64) float64 {

@@ -16,6 +16,7 @@ type space struct {
 	// only the lightest and cheapest.
 	settled bool
 	market  *market // nil: the bench's own, with every order to be decided
+	strict  bool    // the unrounded cost is held to the budget
 }
 
 // stringRange bounds the number of strings of a stack.

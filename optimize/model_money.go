@@ -147,7 +147,11 @@ func (p *program) payParts() {
 	p.cost.AddExpr(0.01, cents)
 	s := p.b.s
 	if s.Limits.Budget != math.MaxInt64 {
-		p.m.Row("budget", p.cost, milp.AtMost, (s.Limits.Budget + s.Sold).Units())
+		most := (s.Limits.Budget + s.Sold).Units()
+		if !p.sp.strict {
+			most += p.b.roundingCents() / 100
+		}
+		p.m.Row("budget", p.cost, milp.AtMost, most)
 	}
 }
 

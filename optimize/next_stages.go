@@ -27,7 +27,7 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 					continue
 				}
 				trial := core{c.supply, c.group, append([]int(nil), c.counts...)}
-				a := b.solve(ctx, &trial, nil, ByCost)
+				a := b.solve(ctx, &trial, ask{by: ByCost})
 				if a.err != nil {
 					return nil, a.err
 				}

@@ -4,6 +4,7 @@ import (
 	"container/heap"
 	"context"
 	"errors"
+	"math"
 	"runtime"
 	"slices"
 	"sort"
@@ -12,6 +13,7 @@ import (
 	"time"
 
 	"cartwright/optimize/milp"
+	"cartwright/optimize/plan"
 )
 
 // batch is how many cores are solved before the search looks again which is best. It is fixed, whatever
@@ -119,6 +121,13 @@ func (r *ranking) run(ctx context.Context) error {
 		if r.skipped(&n.core) {
 			continue
 		}
+		if !n.found.settled {
+			if err := r.breakTies(ctx, n); err != nil {
+				return err
+			}
+			heap.Push(&r.nodes, n)
+			continue
+		}
 		n.found.plan.Proven = n.found.proved && !r.gaveUp
 		r.rank(n.found, &n.core)
 	}
@@ -184,7 +193,7 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 		go func() {
 			defer wait.Done()
 			defer func() { <-gate }()
-			answers[i] = r.b.solve(ctx, &n.core, r.marketOf(n), r.by)
+			answers[i] = r.solveNode(ctx, n)
 		}()
 	}
 	wait.Wait()
@@ -195,6 +204,55 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	}
 	if r.o.Progress != nil {
 		r.o.Progress(r.cells, len(r.scores))
+	}
+	return nil
+}
+
+// solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
+// looked for once more with the budget held to the letter.
+func (r *ranking) solveNode(ctx context.Context, n *node) answer {
+	k := ask{by: r.by, market: r.marketOf(n)}
+	a := r.b.solve(ctx, &n.core, k)
+	if a.status.HasPoint() && r.b.overBudget(&a.choice) {
+		k.strict = true
+		again := r.b.solve(ctx, &n.core, k)
+		again.solves += a.solves
+		return again
+	}
+	return a
+}
+
+// overBudget reports whether the bill of a choice is above what there is to spend.
+func (b *bench) overBudget(c *choice) bool {
+	if b.s.Limits.Budget == math.MaxInt64 {
+		return false
+	}
+	var p plan.Plan
+	b.account(c, &p)
+	return p.Cost > plan.Money(b.s.Limits.Budget+b.s.Sold)
+}
+
+// breakTies finds, among the plans of a core that have the same first figure, the one with the least
+// second figure.
+func (r *ranking) breakTies(ctx context.Context, n *node) error {
+	n.found.settled = true
+	k := ask{by: r.by, market: r.marketOf(n), strict: true, tied: true, first: n.found.first, below: n.found.plan.MassKg}
+	if r.by == ByMass {
+		k.below = n.found.plan.Cost.Units()
+	}
+	a := r.b.solve(ctx, &n.core, k)
+	r.models += a.solves
+	if a.err != nil {
+		return a.err
+	}
+	if !a.status.HasPoint() {
+		return nil // there is none better, or none was found in time: the plan stands
+	}
+	better := r.b.finish(&a.choice)
+	first, second := r.planScore(&better)
+	if first < n.score || first == n.score && second < n.found.second {
+		n.found.plan, n.found.choice = better, a.choice
+		n.score, n.found.second = first, second
 	}
 	return nil
 }
@@ -228,7 +286,7 @@ func (r *ranking) take(n *node, a *answer) error {
 	if a.err != nil {
 		return a.err
 	}
-	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), proved: a.status == milp.Proved}
+	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), first: a.first, proved: a.status == milp.Proved}
 	first, second := r.planScore(&f.plan)
 	f.second = second
 	key := n.core.key()
@@ -237,7 +295,7 @@ func (r *ranking) take(n *node, a *answer) error {
 		return nil // at other orders the core has a plan that is as good
 	}
 	r.best[key] = [2]float64{first, second}
-	r.add(&node{score: first, kind: planNode, core: n.core, found: f})
+	r.add(&node{score: first, kind: planNode, core: n.core, levels: n.levels, found: f})
 	if again {
 		r.forget(known[0])
 	}

@@ -36,10 +36,12 @@ type node struct {
 
 // found is a solved core.
 type found struct {
-	plan   plan.Plan
-	choice choice
-	second float64 // what ties are broken by
-	proved bool
+	plan    plan.Plan
+	choice  choice
+	first   float64 // the program's own first figure, unrounded
+	second  float64 // what ties are broken by
+	settled bool    // the second figure is the least it can be at the first
+	proved  bool
 }
 
 // nodeHeap has the node of the best score first.
@@ -190,9 +192,9 @@ func (s *search) coreScore(o *bounds, f figures) float64 {
 	case ByMass:
 		return roundMass(f.kg)
 	case ByLife:
-		return perLifetimeKWh(f.cents-o.roundingCents(), f.lifeWh)
+		return perLifetimeKWh(f.cents-o.b.roundingCents(), f.lifeWh)
 	}
-	return f.cents - o.roundingCents()
+	return f.cents - o.b.roundingCents()
 }
 
 // perLifetimeKWh returns cents over Wh as currency units over kWh.

@@ -7,15 +7,6 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// answer is what solving a core found.
-type answer struct {
-	status  milp.Status
-	choice  choice
-	solves  int
-	retries []string
-	err     error
-}
-
 // The smallest differences that matter: half a cent less a hair, so that a whole cent is never missed;
 // a gram of mass.
 const (
@@ -23,37 +14,51 @@ const (
 	gramResolution = 0.001
 )
 
-// What breaks ties is added to the objective at so small a weight that it stays below what matters: a
-// kilogram counts a thousandth of a cent, a currency unit a milligram.
-const (
-	kgInCost   = 1e-5 // currency units a kilogram
-	costInMass = 1e-6 // kilograms a currency unit
-)
+// tieSlack is how far above the best a first figure still counts as equal, in currency units or
+// kilograms: the engine's rounding, far below a cent or a gram.
+const tieSlack = 1e-6
 
-// objective makes a program's figure least, and then the other.
-func (p *program) objective(by By) (resolution float64) {
-	var e milp.Expr
-	if by == ByMass {
-		e.AddExpr(1, p.mass)
-		e.AddExpr(costInMass, p.cost)
-		resolution = gramResolution
-	} else {
-		e.AddExpr(1, p.cost)
-		e.AddExpr(kgInCost, p.mass)
-		resolution = centResolution
-	}
-	p.m.Minimize(e)
-	return resolution
+// ask is what a core is solved for.
+type ask struct {
+	by     By
+	market *market // at whose prices; nil: with every order to be decided
+	// strict holds the unrounded cost to the budget. Without it the cost may be above by what rounding the
+	// bill line by line could take off, and the finished bill has to be looked at.
+	strict bool
+	// Where tied, the first figure is held to first and the second is made least; only one of at most below
+	// is of interest.
+	tied         bool
+	first, below float64
 }
 
-// solve solves the program of one core at the prices of a market; nil: with every order to be decided.
-func (b *bench) solve(ctx context.Context, c *core, m *market, by By) answer {
+// answer is what solving a core found.
+type answer struct {
+	status  milp.Status
+	choice  choice
+	first   float64 // the first figure, unrounded
+	solves  int
+	retries []string
+	err     error
+}
+
+// solve solves the program of one core.
+func (b *bench) solve(ctx context.Context, c *core, k ask) answer {
 	sp := b.coreSpace(c)
-	sp.market = m
+	sp.market, sp.strict = k.market, k.strict
 	p := b.writeProgram("core", sp)
-	resolution := p.objective(by)
-	s, err := p.m.Solve(ctx, milp.Options{Prove: true, Resolution: resolution})
-	a := answer{status: s.Status, solves: s.Solves, retries: s.Retries}
+	objective, other, resolution, otherResolution := p.cost, p.mass, centResolution, gramResolution
+	if k.by == ByMass {
+		objective, other, resolution, otherResolution = p.mass, p.cost, gramResolution, centResolution
+	}
+	o := milp.Options{Prove: true, Resolution: resolution}
+	if k.tied {
+		p.m.Row("no more of the first figure", objective, milp.AtMost, k.first+tieSlack)
+		objective = other
+		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.below - otherResolution, HasCutoff: true, TrustInfeasible: true}
+	}
+	p.m.Minimize(objective)
+	s, err := p.m.Solve(ctx, o)
+	a := answer{status: s.Status, first: s.Objective, solves: s.Solves, retries: s.Retries}
 	if err != nil {
 		a.err = fmt.Errorf("internal error: %w", err)
 		a.status = milp.GaveUp
