@@ -64,6 +64,11 @@ var needMutations = []mutation{
 		l := k.line("outlet-20", "sundry")
 		l.Quantity, l.Buy = 1, 1
 	}, ruleNeeds),
+	mutated("no receptacle behind a circuit that has none", newBarn, func(k *cart) {
+		k.s.Circuits[0].Receptacle = nil
+		k.drop("outlet-20")
+		k.drop("pump-20")
+	}, ruleNeeds),
 	mutated("receptacle too weak", newFair, func(k *cart) { k.s.Circuits[0].Receptacle.RatingA = 20 }, ruleNeeds),
 	mutated("one strong receptacle for two", newBarn, func(k *cart) {
 		weak := k.c.Sundries[3]
@@ -122,6 +127,20 @@ var harmless = []mutation{
 		empty := k.s.Cart.Shelves[1]
 		empty.Name = "top"
 		k.s.Cart.Shelves = append(k.s.Cart.Shelves, empty)
+	}),
+	mutated("a receptacle of any rating", newBarn, func(k *cart) {
+		k.s.Circuits[0].Receptacle.RatingA = 0
+		plain := k.c.Sundries[3]
+		plain.ID, plain.RatingA = "outlet", 0
+		k.c.Sundries = append(k.c.Sundries, plain)
+	}),
+	mutated("loads of any leg on a single one", newBarn, func(k *cart) {
+		k.inverter("split-3").ACV = "120"
+		k.s.Circuits[1].Volts = 120
+		k.s.Loads[1].Leg = scenarios.LegB
+		k.s.Loads[3].Leg = scenarios.LegBoth // it hangs on the bus and has none
+		k.s.Runs = k.s.Runs[:2]
+		k.p.Runs = append(k.p.Runs[:3], k.p.Runs[4:]...)
 	}),
 	mutated("no push asked for", newBarn, func(k *cart) { k.s.Limits.PushN = 0 }),
 	mutated("no mass limit", newBarn, func(k *cart) { k.s.Limits.MassKg = math.Inf(1) }),

@@ -110,6 +110,23 @@ func TestAbsurdPlans(t *testing.T) {
 	}
 }
 
+// The largest number that is not absurd is left to the other checks.
+func TestLargestFigures(t *testing.T) {
+	for name, do := range map[string]func(p *plan.Plan){
+		"figure": func(p *plan.Plan) { p.Runs[0].LengthM = mostFigure },
+		"count":  func(p *plan.Plan) { p.Runs[0].Count = mostCount },
+		"money":  func(p *plan.Plan) { p.Cost = -mostCents },
+	} {
+		t.Run(name, func(t *testing.T) {
+			k := newBarn()
+			do(k.p)
+			if got := failed(Plan(k.s, k.c, k.p)); len(got) == 0 || got[0] == ruleFigures {
+				t.Errorf("failed checks %q", got)
+			}
+		})
+	}
+}
+
 // Plans with many things wrong at once end the audit too, and fail it.
 func TestScrambledPlans(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -118,11 +118,10 @@ func (in *installer) use(part string, quantity float64, as string) {
 	for i := range in.p.Bill {
 		if l := &in.p.Bill[i]; l.Part == part {
 			l.Quantity += quantity
-			l.Have += quantity
 			return
 		}
 	}
-	in.p.Bill = append(in.p.Bill, plan.Line{Part: part, Kind: string(in.stock.kinds[part]), Quantity: quantity, Have: quantity})
+	in.p.Bill = append(in.p.Bill, plan.Line{Part: part, Kind: string(in.stock.kinds[part]), Quantity: quantity})
 }
 
 // lack notes that something is not there at all.
