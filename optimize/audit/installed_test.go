@@ -152,6 +152,9 @@ func TestInstalled(t *testing.T) {
 			nil, []string{"feeder interrupting rating"}, nil},
 		{"a shelf less", newFair, func(k *cart) { k.s.Cart.Shelves = k.s.Cart.Shelves[:1] }, nil, []string{ruleStands}, nil},
 		{"too heavy by a part that is used", newBarn, func(k *cart) { k.s.Limits.MassKg = 220 }, nil, []string{ruleMass}, nil},
+		{"none of a part", newBarn, func(k *cart) {
+			k.s.Have = append(k.s.Have, scenarios.Holding{PartID: "old-inverter"})
+		}, nil, nil, map[string]string{"old-inverter": "spare"}},
 		{"not too heavy by a part that is spare", newBarn, func(k *cart) {
 			k.s.Limits.MassKg = 221
 			k.own("outlet-20", 30)

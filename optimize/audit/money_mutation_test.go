@@ -43,6 +43,11 @@ var billMutations = append(stated([]mutation{
 		k.s.Have[1].Sell = nil
 		k.line("old-inverter", "inverter").Credit = 0
 	}, ruleSold, ruleCredit),
+	mutated("sold one of what is not for sale", newBarn, func(k *cart) {
+		k.s.Have[1].Sell = nil
+		l := k.line("old-inverter", "inverter")
+		l.Sell, l.Credit = 1, 0
+	}, ruleSold, ruleCredit),
 	mutated("credit a cent off", newBarn, func(k *cart) {
 		k.line("old-inverter", "inverter").Credit++
 		k.p.Credit++

@@ -3,6 +3,7 @@ package audit
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -90,6 +91,24 @@ func TestMatchingIsExact(t *testing.T) {
 			t.Fatalf("%d paths told as %d, taking %v of %v", got, m.most, used.quantity, owned.quantity)
 		}
 	})
+}
+
+func TestThrifty(t *testing.T) {
+	way := func(metal, cable, fuse float64) wired {
+		w := wired{metal: metal}
+		w.takes.add(article{part: "cable"}, cable)
+		w.takes.add(article{part: "fuse"}, fuse)
+		return w
+	}
+	kept := thrifty([]wired{way(9, 1, 1), way(8, 4, 1), way(4, 2, 0), way(5, 2, 1), way(4, 2, 0), way(7, 0, 2)})
+	var got []float64
+	for i := range kept {
+		got = append(got, kept[i].metal)
+	}
+	// The ones of 8 and 5 take what the one of 4 takes and more; of the two of 4 one is enough.
+	if want := []float64{4, 7, 9}; !slices.Equal(got, want) {
+		t.Errorf("kept those of metal %v, want %v", got, want)
+	}
 }
 
 // drawPlacing makes up a few kinds of module and shelves.
