@@ -124,4 +124,22 @@ func (n *node) place(flow bool) {
 // scalar fills in a single value.
 func (t *tree) scalar(out *node, k kind, tk *token.Token) {
 	out.kind, out.value, out.source = k, tk.Value, strings.TrimSpace(tk.Origin)
+	out.pos = t.mended(out.pos, out.source)
+}
+
+// mended returns the place where a value stands in its line. The YAML parser has some that blanks follow
+// further to the right.
+func (t *tree) mended(pos problem.Pos, source string) problem.Pos {
+	if pos.Line == 0 || source == "" {
+		return pos
+	}
+	line := t.lines[pos.Line-1]
+	from := min(pos.Column-1, len(line))
+	if strings.HasPrefix(line[from:], source) {
+		return pos
+	}
+	if at := strings.LastIndex(line[:min(len(line), from+len(source)-1)], source); at >= 0 {
+		pos.Column = at + 1
+	}
+	return pos
 }

@@ -28,7 +28,7 @@ func spans(n *node, f func(*node)) {
 // A value can be found again in the file by its place and source: that is what an edit in place needs.
 func TestSourceStandsAtItsPlace(t *testing.T) {
 	texts := map[string]string{
-		"mixed": "name: \"Zoë’s \\\"cart\\\"\" # why\nl: ['it''s', é: 1, {ü: true,  b:   -2.5e3 }]\nd:\n  - part: 2-x # c\n    count: 3 ft\n  -   count: .5\n",
+		"mixed": "name: \"Zoë’s \\\"cart\\\"\" # why\nl: ['it''s', é: 1, {ü: true,  b:   -2.5e3 }]\nz: 5   \ny: yes \t\nd:\n  - part: 2-x # c\n    count: 3 ft\n  -   count: .5\n",
 	}
 	for _, name := range DemoNames() {
 		data, err := demoFiles.ReadFile("demos/" + name + "/" + FileName)
