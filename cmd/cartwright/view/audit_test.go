@@ -1,6 +1,7 @@
 package view
 
 import (
+	"strings"
 	"testing"
 
 	"cartwright/optimize/audit"
@@ -11,6 +12,8 @@ import (
 func TestAuditInEveryFormat(t *testing.T) {
 	barn := &scenarios.Scenario{Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC}
 	wired := first().Runs[1]
+	bare := first().Runs[0]
+	bare.Device, bare.DeviceA, bare.AllowedA, bare.InterruptingA = "", 0, 0, 0
 	fails := Audit{
 		Scenario: barn,
 		Report: audit.Report{
@@ -20,7 +23,7 @@ func TestAuditInEveryFormat(t *testing.T) {
 			},
 			Core: first().Core,
 			Runs: []audit.OwnedRun{{Run: wired, Failed: []plan.Check{
-				{Name: "main ampacity", Value: 110, Limit: 121.5, Unit: "A", Detail: "main: cu-4-0"}}}},
+				{Name: "main ampacity", Value: 110, Limit: 121.5, Unit: "A", Detail: "main: cu-4-0"}}}, {Run: bare}},
 			Missing: []string{"a set of 4 casters"},
 			Checks: []plan.Check{
 				{Name: "power", Value: 3000, Limit: 4680, Unit: "W", Source: "the maker's limit", Detail: "gust-5k-split"},
@@ -57,5 +60,19 @@ func TestAuditInEveryFormat(t *testing.T) {
 				fits(t, string(got))
 			}
 		})
+	}
+}
+
+// What is owned may leave a cable path without any fuse or breaker; the screen once called that the
+// inverter's own breaker.
+func TestWiringOfBarePathNamesNoBreaker(t *testing.T) {
+	bare := first().Runs[0]
+	bare.Device, bare.DeviceA, bare.InterruptingA = "", 0, 0
+	screen, err := wiringTable([]plan.Run{bare}).screen()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(screen, "own breaker") || !strings.Contains(screen, "NO FUSE OR BREAKER") {
+		t.Errorf("a path without a device is shown as\n%s", screen)
 	}
 }

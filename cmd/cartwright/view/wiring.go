@@ -12,21 +12,29 @@ func wiring(one *plan.Plan) section {
 }
 
 // wiringTable shows cable paths with what each carries, what protects it and, on the second line of each,
-// the bound of each figure.
+// the bound of each figure. A path without a device has the inverter's own breaker only where a rating says
+// so; a path of owned parts may have none at all, and that must not read like protection.
 func wiringTable(runs []plan.Run) *table {
 	t := &table{columns: []column{
 		text("run"), text("cable, ground,\ndevice"), number("length\nm"), number("design\nA"), number("device\nA"),
 		number("ampacity\nA"), number("drop\n%"), number("fault\nkA"),
 	}}
 	for _, r := range runs {
-		device, interrupts := r.Device, "\n<="+fixed(r.InterruptingA/1000, 1)
-		if device == "" {
+		device, rating, interrupts := r.Device, fixed(r.DeviceA, 0), "\n<="+fixed(r.InterruptingA/1000, 1)
+		switch {
+		case device == "" && r.DeviceA > 0:
 			device, interrupts = "own breaker", ""
+		case device == "":
+			device, rating, interrupts = "NO FUSE OR BREAKER", none, ""
+		}
+		ampacity := fixed(r.AllowedA, 1)
+		if r.AllowedA == 0 {
+			ampacity = none // it depends on the device
 		}
 		t.row(runLabel(r), cableLabel(r)+device,
 			fixed(r.LengthM, 2), fixed(r.DesignA, 1),
-			fixed(r.DeviceA, 0)+"\n>="+fixed(r.RequiredA, 1),
-			fixed(r.AllowedA, 1)+"\n>="+fixed(r.DesignA, 1),
+			rating+"\n>="+fixed(r.RequiredA, 1),
+			ampacity+"\n>="+fixed(r.DesignA, 1),
 			fixed(r.DropPct, 2)+"\n<="+fixed(r.DropLimitPct, 2),
 			fixed(r.FaultA/1000, 1)+interrupts)
 	}
