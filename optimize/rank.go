@@ -188,12 +188,13 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	var wait sync.WaitGroup
 	gate := make(chan struct{}, r.o.Workers)
 	for i, n := range cores {
+		m := r.marketOf(n) // made here: the goroutines only read
 		wait.Add(1)
 		gate <- struct{}{}
 		go func() {
 			defer wait.Done()
 			defer func() { <-gate }()
-			answers[i] = r.solveNode(ctx, n)
+			answers[i] = r.b.solveWithin(ctx, &n.core, ask{by: r.by, market: m})
 		}()
 	}
 	wait.Wait()
@@ -208,14 +209,13 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	return nil
 }
 
-// solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
-// looked for once more with the budget held to the letter.
-func (r *ranking) solveNode(ctx context.Context, n *node) answer {
-	k := ask{by: r.by, market: r.marketOf(n)}
-	a := r.b.solve(ctx, &n.core, k)
-	if a.status.HasPoint() && r.b.overBudget(&a.choice) {
+// solveWithin solves a core. A plan whose finished bill is above the budget, by the rounding of its lines,
+// is looked for once more with the budget held to the letter.
+func (b *bench) solveWithin(ctx context.Context, c *core, k ask) answer {
+	a := b.solve(ctx, c, k)
+	if a.status.HasPoint() && b.overBudget(&a.choice) {
 		k.strict = true
-		again := r.b.solve(ctx, &n.core, k)
+		again := b.solve(ctx, c, k)
 		again.solves += a.solves
 		return again
 	}

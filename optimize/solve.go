@@ -3,6 +3,7 @@ package optimize
 import (
 	"context"
 	"fmt"
+	"time"
 
 	"cartwright/optimize/milp"
 )
@@ -17,6 +18,10 @@ const (
 // tieSlack is how far above the best a first figure still counts as equal, in currency units or
 // kilograms: the engine's rounding, far below a cent or a gram.
 const tieSlack = 1e-6
+
+// tieTime is how long the solver may look for a tie-break: some are as hard as they are unimportant. A
+// plan that is not broken in that time stands as it is.
+const tieTime = 2 * time.Second
 
 // ask is what a core is solved for.
 type ask struct {
@@ -52,9 +57,12 @@ func (b *bench) solve(ctx context.Context, c *core, k ask) answer {
 	}
 	o := milp.Options{Prove: true, Resolution: resolution}
 	if k.tied {
+		if cents, kg := k.within(otherResolution); !p.canBeWithin(cents, kg) {
+			return answer{status: milp.Infeasible}
+		}
 		p.m.Row("no more of the first figure", objective, milp.AtMost, k.first+tieSlack)
 		objective = other
-		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.below - otherResolution, HasCutoff: true, TrustInfeasible: true}
+		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.below - otherResolution, HasCutoff: true, TrustInfeasible: true, TimeLimit: tieTime}
 	}
 	p.m.Minimize(objective)
 	s, err := p.m.Solve(ctx, o)
