@@ -74,9 +74,22 @@ func decimalsOf(unit string) int {
 }
 
 // lenient returns v to the decimals of its unit, rounded away from old, so that a limit changed to the
-// figure as printed is changed far enough.
+// figure as printed is changed far enough. A figure that would round to nothing gets more decimals.
 func lenient(v, old float64, unit string) string {
 	decimals := decimalsOf(unit)
+	rounded := roundedAway(v, old, decimals)
+	for rounded == 0 && v > 0 && decimals < mostDecimals {
+		decimals++
+		rounded = roundedAway(v, old, decimals)
+	}
+	return short(rounded, decimals)
+}
+
+// mostDecimals is the most a figure is shown with, so that something small is told from nothing.
+const mostDecimals = 6
+
+// roundedAway returns v rounded to some decimals, away from old.
+func roundedAway(v, old float64, decimals int) float64 {
 	scale := math.Pow(10, float64(decimals))
 	// A figure is whole where floating point misses a whole one by less than this part of a last digit.
 	const whole = 1e-6
@@ -89,7 +102,15 @@ func lenient(v, old float64, unit string) string {
 	default:
 		scaled = math.Ceil(scaled)
 	}
-	return short(scaled/scale, decimals)
+	return scaled / scale
+}
+
+// visible returns v like short, with more decimals where it would be shown as zero and is not.
+func visible(v float64, decimals int) string {
+	for decimals < mostDecimals && v != 0 && strings.Trim(short(v, decimals), "-0.") == "" {
+		decimals++
+	}
+	return short(v, decimals)
 }
 
 // money returns an amount with two decimals.

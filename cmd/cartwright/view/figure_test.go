@@ -3,7 +3,30 @@ package view
 import (
 	"math"
 	"testing"
+
+	"cartwright/optimize"
+	"cartwright/optimize/plan"
 )
+
+// A change of the autonomy to 0.04 h was shown as "0 h", a mass of 1 g as "0 kg", and money with one decimal.
+func TestChangeTextOfSmallFiguresAndMoney(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change optimize.LimitChange
+		want   string
+	}{
+		{"hours", optimize.LimitChange{Name: plan.LimitAutonomy, From: 4, To: 0.0407, Unit: "h"}, "autonomy 4 h -> 0.04 h"},
+		{"grams", optimize.LimitChange{Name: plan.LimitMass, From: 0.001, To: 81.25, Unit: "kg"}, "mass 0.001 kg -> 81.3 kg"},
+		{"money", optimize.LimitChange{Name: plan.LimitBudget, From: 0, To: 1783.1, Unit: "EUR"}, "budget 0.00 EUR -> 1783.10 EUR"},
+		{"as usual", optimize.LimitChange{Name: plan.LimitAutonomy, From: 24, To: 19.59, Unit: "h"}, "autonomy 24 h -> 19.5 h"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := changeText(c.change); got != c.want {
+				t.Errorf("got %q, want %q", got, c.want)
+			}
+		})
+	}
+}
 
 func TestFigures(t *testing.T) {
 	for _, c := range []struct{ name, got, want string }{
@@ -23,6 +46,11 @@ func TestFigures(t *testing.T) {
 		{"raised rounds up", lenient(337.91, 300, "kg"), "338"},
 		{"floating point misses a whole figure", lenient(19.499999999999, 24, "h"), "19.5"},
 		{"money to the cent, upward", lenient(1000.001, 900, "USD"), "1000.01"},
+		{"lowered to next to nothing is not nothing", lenient(0.0407, 4, "h"), "0.04"},
+		{"lowered to nothing", lenient(0, 4, "h"), "0"},
+		{"small is seen", visible(0.001, 2), "0.001"},
+		{"large is as short", visible(24.5, 2), "24.5"},
+		{"nothing is nothing", visible(0, 2), "0"},
 		{"one", count(1, "plan", "plans"), "1 plan"},
 		{"many", count(10, "plan", "plans"), "10 plans"},
 	} {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"cartwright/optimize"
+	"cartwright/optimize/plan"
 )
 
 // impossible says that there is no plan and how little would have to give for one.
@@ -39,13 +40,18 @@ func (p Plans) impossible() sheet {
 	return append(s, p.proofOfNone())
 }
 
-// changeText returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough.
+// changeText returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough; money has its
+// two decimals.
 func changeText(c optimize.LimitChange) string {
 	unit := ""
 	if c.Unit != "" {
 		unit = " " + c.Unit
 	}
-	return fmt.Sprintf("%s %s%s -> %s%s", c.Name, short(c.From, 2), unit, lenient(c.To, c.From, c.Unit), unit)
+	from, to := visible(c.From, 2), lenient(c.To, c.From, c.Unit)
+	if c.Name == plan.LimitBudget {
+		from, to = fixed(c.From, 2), fixed(roundedAway(c.To, c.From, 2), 2)
+	}
+	return fmt.Sprintf("%s %s%s -> %s%s", c.Name, from, unit, to, unit)
 }
 
 // proofOfNone says by whose word there is no plan.
