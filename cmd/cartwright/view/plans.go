@@ -37,7 +37,7 @@ func (p Plans) sheet() sheet {
 	}
 	one := p.shown()
 	if one == nil {
-		return sheet{p.proof(), cautions(p.Result.Cautions)}
+		return sheet{{title: "No plan for " + p.Scenario.Name + " was found so far."}, p.proof(), cautions(p.Result.Cautions)}
 	}
 	s := sheet{p.ranking(), p.bill(one)}
 	if len(p.Scenario.Have) > 0 {

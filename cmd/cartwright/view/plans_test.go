@@ -42,6 +42,10 @@ func TestPlansInEveryFormat(t *testing.T) {
 	result3.Plans[1].Proven = false
 	result3.Solver.Gap = 0
 	partly.Result = &result3
+	reached := partly
+	result4 := result3
+	result4.Plans = result3.Plans[:1]
+	reached.Result = &result4
 	empty := stopped
 	result2 := *stopped.Result
 	result2.Plans, result2.Solver.Gap = nil, 0
@@ -69,6 +73,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 		{"stopped.txt", stopped, Table},
 		{"stopped-empty.txt", empty, Table},
 		{"stopped-partly.txt", partly, Table},
+		{"stopped-reached.txt", reached, Table},
 		{"nothing-to-buy.txt", owned, Table},
 	} {
 		t.Run(c.file, func(t *testing.T) {

@@ -34,6 +34,14 @@ func (p Plans) proven() int {
 	return n
 }
 
+// ranks returns "rank" or "3 ranks", to follow "the first".
+func ranks(n int) string {
+	if n == 1 {
+		return "rank"
+	}
+	return fmt.Sprintf("%d ranks", n)
+}
+
 // proof says how far the ranking can be trusted, and by whose word.
 func (p Plans) proof() section {
 	s := p.Result.Solver
@@ -49,9 +57,11 @@ func (p Plans) proof() section {
 		lines = []string{"No plan was found: " + stops[s.Status] + ". That does not mean that there is none."}
 	case p.proven() > 0:
 		lines = []string{
-			fmt.Sprintf("Proven: the first %s; no other plan %s than the first.",
-				count(p.proven(), "rank", "ranks"), aims[p.By]),
+			fmt.Sprintf("Proven: the first %s; no other plan %s than the first.", ranks(p.proven()), aims[p.By]),
 			"NOT PROVEN: the rest; " + stops[s.Status] + ". Those marked are the best found so far.",
+		}
+		if p.proven() == len(p.Result.Plans) {
+			lines[1] = "Further ranks were not reached: " + stops[s.Status] + "."
 		}
 	default:
 		lines = []string{"NOT PROVEN: " + stops[s.Status] + ". These are the best plans found so far."}
