@@ -80,7 +80,26 @@ func (a *app) root() *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", view.Width)))
 	root.AddCommand(a.commands()...)
+	addHelp(root)
 	return root
+}
+
+// addHelp gives root its help command, which knows a command that does not exist from one that does.
+func addHelp(root *cobra.Command) {
+	root.InitDefaultHelpCmd()
+	for _, c := range root.Commands() {
+		if c.Name() != "help" {
+			continue
+		}
+		c.Example = "  cartwright help plan"
+		c.Run, c.RunE = nil, func(_ *cobra.Command, args []string) error {
+			about, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 {
+				return unknownCommand(root, strings.Join(args, " "))
+			}
+			return about.Help()
+		}
+	}
 }
 
 // unknownCommand says that there is no such command, and which one may be meant.
@@ -98,7 +117,8 @@ func unknownCommand(root *cobra.Command, name string) error {
 	return wrong(hint, "there is no command %q", name)
 }
 
-// flagError adds the nearest flag to an error about one that does not exist.
+// flagError adds the nearest flag to an error about one that does not exist, and says in our words what a
+// flag's value has to be.
 func flagError(cmd *cobra.Command, err error) error {
 	hint := fmt.Sprintf("%q lists the flags", cmd.CommandPath()+" --help")
 	var missing *pflag.NotExistError
@@ -107,6 +127,17 @@ func flagError(cmd *cobra.Command, err error) error {
 		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
 		if near := problem.Nearest(missing.GetSpecifiedName(), known); near != "" {
 			hint = "did you mean --" + near + "?"
+		}
+	}
+	var invalid *pflag.InvalidValueError
+	if errors.As(err, &invalid) {
+		name := invalid.GetFlag().Name
+		switch invalid.GetFlag().Value.Type() {
+		case "int":
+			return wrong(fmt.Sprintf("write for example --%s 3", name), "--%s is %q, but has to be a whole number", name, invalid.GetValue())
+		case "duration":
+			return wrong(fmt.Sprintf("write for example --%s 90s", name), "--%s is %q, but has to be a time with its unit: s, m or h",
+				name, invalid.GetValue())
 		}
 	}
 	return &outcome{code: codeInput, err: err, hint: hint}

@@ -53,9 +53,16 @@ func (a *app) newCommand() *cobra.Command {
 // makeFolder writes the starter and the catalogue to a folder beside dir and then gives it the name dir, so
 // that there is a whole folder or none.
 func makeFolder(dir string) error {
+	if dir == "" {
+		return wrong("name the folder to make: cartwright new my-cart", "the folder has no name")
+	}
 	dir = filepath.Clean(dir)
 	if _, err := os.Lstat(dir); err == nil {
-		return wrong("give a name that is free, for example "+dir+"-2", "%s exists already; nothing is overwritten", dir)
+		free := dir + "-2"
+		if base := filepath.Base(dir); base == "." || base == ".." || base == string(filepath.Separator) {
+			free = filepath.Join(dir, "my-cart")
+		}
+		return wrong("give a name that is free, for example "+free, "%s exists already; nothing is overwritten", dir)
 	}
 	parent := filepath.Dir(dir)
 	if info, err := os.Stat(parent); err != nil || !info.IsDir() {
@@ -64,7 +71,7 @@ func makeFolder(dir string) error {
 	// The folder within the temporary one is made with the usual permissions; the temporary one is private.
 	temporary, err := os.MkdirTemp(parent, "."+filepath.Base(dir)+"-")
 	if err != nil {
-		return unwritten(dir, err)
+		return unchanged(dir, err)
 	}
 	defer os.RemoveAll(temporary)
 	whole := filepath.Join(temporary, "whole")
@@ -73,10 +80,10 @@ func makeFolder(dir string) error {
 		copyFiles(scenarios.Starter(), whole),
 		copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder)),
 	); err != nil {
-		return unwritten(dir, err)
+		return unchanged(dir, err)
 	}
 	if err := os.Rename(whole, dir); err != nil {
-		return unwritten(dir, err)
+		return unchanged(dir, err)
 	}
 	return nil
 }

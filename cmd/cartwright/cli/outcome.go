@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 
 	"cartwright/catalog/problem"
 	"cartwright/optimize"
@@ -40,6 +42,24 @@ func unwritten(what string, err error) error {
 		code: codeWrite,
 		err:  fmt.Errorf("cannot write %s: %w", what, err),
 		hint: "what may stand there is not whole; give it another place, or make room, and run again",
+	}
+}
+
+// unchanged returns the outcome of a file or folder that could not be put in its place: what stood there
+// before still does. The error is told without the name of the temporary file, which nobody has heard of.
+func unchanged(path string, err error) error {
+	var of *fs.PathError
+	var between *os.LinkError
+	switch {
+	case errors.As(err, &of):
+		err = of.Err
+	case errors.As(err, &between):
+		err = between.Err
+	}
+	return &outcome{
+		code: codeWrite,
+		err:  fmt.Errorf("cannot write %s: %w", path, err),
+		hint: "nothing there has changed; give it another place, or make room, and run again",
 	}
 }
 

@@ -62,22 +62,25 @@ func (a *app) writeFile(path string, write func(io.Writer) error) error {
 	case err == nil:
 		// The file keeps its place behind a symbolic link.
 		if path, err = filepath.EvalSymlinks(path); err != nil {
-			return unwritten(path, err)
+			return unchanged(path, err)
 		}
 	case !errors.Is(err, fs.ErrNotExist):
-		return unwritten(path, err)
+		return unchanged(path, err)
+	}
+	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
+		return wrong("make it first: mkdir -p "+filepath.Dir(path), "there is no folder %s to put it in", filepath.Dir(path))
 	}
 	f, err := renameio.NewPendingFile(path, renameio.WithTempDir(filepath.Dir(path)),
 		renameio.WithPermissions(0o666), renameio.WithExistingPermissions())
 	if err != nil {
-		return unwritten(path, err)
+		return unchanged(path, err)
 	}
 	defer f.Cleanup() // does nothing once the file has its name
 	if err := write(f); err != nil {
-		return unwritten(path, err)
+		return unchanged(path, err)
 	}
 	if err := f.CloseAtomicallyReplace(); err != nil {
-		return unwritten(path, err)
+		return unchanged(path, err)
 	}
 	return nil
 }

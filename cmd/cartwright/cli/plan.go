@@ -117,8 +117,11 @@ func ending(p optimize.Problem, r *optimize.Result) error {
 	case optimize.Optimal:
 		return nil
 	case optimize.Infeasible:
-		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
-			hint: "make one of the changes above in the scenario, or add parts to the catalogue"}
+		hint := "make one of the changes above in the scenario, or add parts to the catalogue"
+		if len(r.Changes) == 0 {
+			hint = "change the scenario, or add parts to the catalogue"
+		}
+		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name), hint: hint}
 	case optimize.TimeLimit:
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the proof was complete"),
 			hint: moreTime}
