@@ -51,11 +51,17 @@ int milp_due(milp_watch *w) {
 }
 
 static int __WINAPI asked(lprec *lp, void *handle) {
-	(void)lp;
-	return milp_due(handle);
+	milp_watch *w = handle;
+	if (get_total_iter(lp) >= w->pivots)
+		w->spent = 1;
+	return w->spent || milp_due(w);
 }
 
-void milp_obey(lprec *lp, milp_watch *w) { put_abortfunc(lp, asked, w); }
+void milp_obey(lprec *lp, milp_watch *w, long long pivots) {
+	w->pivots = pivots;
+	w->spent = 0;
+	put_abortfunc(lp, asked, w);
+}
 
 double milp_root(lprec *lp) { return lp->real_solution; }
 

@@ -69,6 +69,7 @@ type outcome struct {
 	code   int       // the engine's own return value
 	values []float64 // by column; nil where there is no point
 	root   float64   // optimum of the relaxation, NaN where there is none
+	spent  bool      // the search ended because it had done its share of work
 	cut    bool      // branching may have been cut off at the setting's depth: nothing is excluded
 }
 
@@ -84,8 +85,9 @@ const (
 )
 
 // run loads a program, searches once with a setting, and frees everything. The engine's improvements are
-// to be at least gap, in the program's own scale.
-func (p *program) run(s *setting, gap float64, w *watch) (outcome, error) {
+// to be at least gap, in the program's own scale; it ends after a number of pivots, which is the same
+// every time, unlike a time.
+func (p *program) run(s *setting, gap float64, pivots int64, w *watch) (outcome, error) {
 	if err := p.check(); err != nil {
 		return outcome{}, err
 	}
@@ -97,13 +99,14 @@ func (p *program) run(s *setting, gap float64, w *watch) (outcome, error) {
 	}
 	defer C.delete_lp(lp)
 	s.apply(lp, gap)
-	C.milp_obey(lp, w.c)
+	C.milp_obey(lp, w.c, C.longlong(pivots))
 	out := outcome{code: int(C.solve(lp))}
 	if out.code == codeNoMemory {
 		return outcome{}, errNoMemory
 	}
 	out.root = finite(float64(C.milp_root(lp)))
 	out.cut = int(C.get_max_level(lp)) >= s.depth
+	out.spent = w.c.spent != 0
 	if out.code == codeOptimal || out.code == codeSuboptimal {
 		out.values = make([]float64, len(p.lo))
 		if C.get_variables(lp, doubles(out.values)) == C.FALSE {
@@ -155,6 +158,6 @@ func (s *setting) apply(lp *C.lprec, gap float64) {
 	C.set_improve(lp, C.int(s.improve))
 	C.set_anti_degen(lp, C.int(s.antiDegen))
 	C.set_bb_rule(lp, C.int(s.nodeRule))
-	C.set_bb_floorfirst(lp, C.int(s.first))
+	C.set_bb_floorfirst(lp, C.int(s.branch))
 	C.set_bb_depthlimit(lp, C.int(-s.depth))
 }

@@ -6,11 +6,14 @@
 #include <stdatomic.h>
 #include <lpsolve/lp_lib.h>
 
-// milp_watch tells running searches to end: another thread sets stop, or the deadline passes. It lives in
-// C memory, so that C keeps no pointer of Go's.
+// milp_watch tells a running search to end: another thread sets stop, the deadline passes, or the work
+// it was given is done. It lives in C memory, so that C keeps no pointer of Go's. One search uses it at a
+// time.
 typedef struct {
 	atomic_int stop;
 	long long deadline_ns; // of the monotonic clock; 0: none
+	long long pivots;      // the search may make
+	int spent;             // it has made them
 } milp_watch;
 
 // milp_init makes the process ready for searches in several threads. To be called once, before all else.
@@ -32,8 +35,8 @@ lprec *milp_load(int rows, int cols, const int *begin, const int *colno, const d
 	const int *kind, const double *rhs, int objs, const int *objcol, const double *objcoef,
 	const double *lo, const double *hi, const unsigned char *isint);
 
-// milp_obey makes a search ask the watch every few pivots whether to go on.
-void milp_obey(lprec *lp, milp_watch *w);
+// milp_obey makes a search ask the watch every few pivots whether to go on, and gives it work.
+void milp_obey(lprec *lp, milp_watch *w, long long pivots);
 
 // milp_root returns the optimum of the relaxation that the last search began from, 1e30 where it found
 // none.

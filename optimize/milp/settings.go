@@ -50,7 +50,7 @@ type setting struct {
 	improve   int
 	antiDegen int
 	nodeRule  int
-	first     int // which branch is first
+	branch    int // which one is first
 	depth     int
 	solutions int // anySolutions, or the engine's default of 1
 	intTol    float64
@@ -77,35 +77,59 @@ const (
 	noPerturbing = 0
 	perturbing   = 1 + 4 + 8 + 16 + 64 // fixed variables, stalling, numerical failure, lost feasibility, dynamic
 
-	firstFractional = 0     // branch on the first variable that is not whole
+	firstFraction   = 0     // branch on the first variable that is not whole
+	widestGap       = 1     // on the one farthest from its bounds
+	fewestFractions = 5     // on the one that has left the fewest fractions behind
 	reducedCost     = 16384 // and fix what a reduced cost excludes, once there is a point
 
 	floorFirst   = 0
 	ceilingFirst = 1
 )
 
-// The settings, by purpose. usual finds a point fastest; proving looks at a program that is expected to
-// have none, and branches the other way than usual did, so that one flaw does not serve both.
+// The settings. What finds and proves comes in pairs, see hunt; the pairs differ in the order of branching.
+// The others are spare, for trouble, and differ in everything.
 var (
-	usual = setting{name: "devex, floor first", ownScale: true, scaling: noScaling, simplex: dualThenPrimal,
-		pricing: devex, improve: improveDual, antiDegen: noPerturbing, nodeRule: firstFractional + reducedCost,
-		first: floorFirst, depth: deepest, solutions: anySolutions, intTol: defaultIntTol}
-	proving = setting{name: "devex, ceiling first", ownScale: true, scaling: noScaling, simplex: dualThenPrimal,
-		pricing: devex, improve: improveDual, antiDegen: noPerturbing, nodeRule: firstFractional,
-		first: ceilingFirst, depth: deepest, solutions: anySolutions, intTol: defaultIntTol}
-	second = setting{name: "geometric scaling, largest coefficient", scaling: geometricScaling, simplex: dualThenPrimal,
-		pricing: dantzig, improve: improveDual, antiDegen: noPerturbing, nodeRule: firstFractional,
-		first: ceilingFirst, depth: deepest, solutions: anySolutions, intTol: defaultIntTol}
-	third = setting{name: "no scaling, steepest edge, primal, perturbing", scaling: noScaling, simplex: primalThroughout,
-		pricing: steepestEdge, improve: improveAll, antiDegen: perturbing, nodeRule: firstFractional,
-		first: floorFirst, depth: deepest, solutions: anySolutions, intTol: tightIntTol}
-	last = setting{name: "power scaling, first index, primal", scaling: powerScaling, simplex: primalThroughout,
-		pricing: firstIndex, improve: improveDual, antiDegen: noPerturbing, nodeRule: firstFractional,
-		first: ceilingFirst, depth: deepest, solutions: anySolutions, intTol: tightIntTol}
+	usual = setting{name: "first fraction, floor, devex", ownScale: true, scaling: noScaling,
+		simplex: dualThenPrimal, pricing: devex, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: firstFraction + reducedCost, branch: floorFirst, depth: deepest, solutions: anySolutions,
+		intTol: defaultIntTol}
+	usualToo = setting{name: "first fraction, ceiling, largest coefficient", ownScale: true, scaling: noScaling,
+		simplex: dualThenPrimal, pricing: dantzig, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: firstFraction, branch: ceilingFirst, depth: deepest, solutions: anySolutions,
+		intTol: defaultIntTol}
+	widest = setting{name: "widest gap, floor, devex", ownScale: true, scaling: noScaling,
+		simplex: dualThenPrimal, pricing: devex, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: widestGap + reducedCost, branch: floorFirst, depth: deepest, solutions: anySolutions,
+		intTol: defaultIntTol}
+	widestToo = setting{name: "widest gap, ceiling, largest coefficient", ownScale: true, scaling: noScaling,
+		simplex: dualThenPrimal, pricing: dantzig, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: widestGap, branch: ceilingFirst, depth: deepest, solutions: anySolutions,
+		intTol: defaultIntTol}
+	fewest = setting{name: "fewest fractions, floor, devex", ownScale: true, scaling: noScaling,
+		simplex: dualThenPrimal, pricing: devex, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: fewestFractions, branch: floorFirst, depth: deepest, solutions: anySolutions,
+		intTol: defaultIntTol}
+	fewestToo = setting{name: "fewest fractions, ceiling, largest coefficient", ownScale: true, scaling: noScaling,
+		simplex: dualThenPrimal, pricing: dantzig, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: fewestFractions, branch: ceilingFirst, depth: deepest, solutions: anySolutions,
+		intTol: defaultIntTol}
+
+	geometric = setting{name: "geometric scaling, largest coefficient", scaling: geometricScaling,
+		simplex: dualThenPrimal, pricing: dantzig, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: firstFraction, branch: ceilingFirst, depth: deepest, solutions: anySolutions,
+		intTol: defaultIntTol}
+	perturbed = setting{name: "no scaling, steepest edge, primal, perturbing", scaling: noScaling,
+		simplex: primalThroughout, pricing: steepestEdge, improve: improveAll, antiDegen: perturbing,
+		nodeRule: firstFraction, branch: floorFirst, depth: deepest, solutions: anySolutions,
+		intTol: tightIntTol}
+	bland = setting{name: "power scaling, first index, primal", scaling: powerScaling,
+		simplex: primalThroughout, pricing: firstIndex, improve: improveDual, antiDegen: noPerturbing,
+		nodeRule: firstFraction, branch: ceilingFirst, depth: deepest, solutions: anySolutions,
+		intTol: tightIntTol}
 )
 
-// The order in which settings are tried until an answer stands its check.
+// The order in which settings have their turns.
 var (
-	firstOrder = []*setting{&usual, &second, &third, &last}
-	proofOrder = []*setting{&proving, &second, &third, &last}
+	pairs  = [][2]*setting{{&usual, &usualToo}, {&widest, &widestToo}, {&fewest, &fewestToo}}
+	spares = []*setting{&geometric, &perturbed, &bland}
 )

@@ -31,25 +31,26 @@ func vary(s setting, change func(s *setting)) setting {
 
 // variants are the settings in use and those that were tried against them.
 func variants() []variant {
-	engine := func(change func(s *setting)) setting {
-		s := second
-		s.first, s.pricing, s.depth, s.solutions = floorFirst, devex, 50, 1
-		change(&s)
-		return s
-	}
+	engine := vary(geometric, func(s *setting) {
+		s.branch, s.pricing, s.depth, s.solutions = floorFirst, devex, 50, 1
+	})
 	return []variant{
 		{"usual", usual, true, true},
-		{"proving", proving, true, true},
-		{"second", second, false, true},
-		{"third", third, true, true},
-		{"last", last, false, true},
-		{"the engine's defaults", engine(func(s *setting) {}), false, false},
-		{"the same, deep as you like", engine(func(s *setting) { s.depth = deepest }), false, false},
-		{"the same, no scaling", engine(func(s *setting) { s.scaling = noScaling }), false, false},
+		{"usual, too", usualToo, true, true},
+		{"widest gap", widest, true, true},
+		{"widest gap, too", widestToo, true, true},
+		{"fewest fractions", fewest, true, true},
+		{"fewest fractions, too", fewestToo, true, true},
+		{"geometric", geometric, false, true},
+		{"perturbed", perturbed, true, true},
+		{"bland", bland, false, true},
+		{"the engine's defaults", engine, false, false},
+		{"the same, deep as you like", vary(engine, func(s *setting) { s.depth = deepest }), false, false},
+		{"the same, no scaling", vary(engine, func(s *setting) { s.scaling = noScaling }), false, false},
 		{"usual, step guessed", vary(usual, func(s *setting) { s.solutions = 1 }), true, false},
 		{"usual, no gap", usual, false, false},
-		{"usual, no reduced costs", vary(usual, func(s *setting) { s.nodeRule = firstFractional }), true, false},
-		{"usual, ceiling first", vary(usual, func(s *setting) { s.first = ceilingFirst }), true, false},
+		{"usual, no reduced costs", vary(usual, func(s *setting) { s.nodeRule = firstFraction }), true, false},
+		{"usual, ceiling", vary(usual, func(s *setting) { s.branch = ceilingFirst }), true, false},
 		{"usual, steepest edge", vary(usual, func(s *setting) { s.pricing = steepestEdge }), true, false},
 		{"usual, primal", vary(usual, func(s *setting) { s.simplex = primalThroughout }), true, false},
 		{"usual, engine's scaling", vary(usual, func(s *setting) { s.ownScale, s.scaling = false, geometricScaling }), false, false},
@@ -122,7 +123,7 @@ func compareSettings(t *testing.T, m *Model, list []variant, total []measured) {
 			scaled, f := q.scaled()
 			use, gap = scaled, gap*f
 		}
-		out, err := use.run(&set, gap, w)
+		out, err := use.run(&set, gap, noEnd, w)
 		took = time.Since(start)
 		if err != nil {
 			t.Fatal(err)

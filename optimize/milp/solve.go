@@ -10,8 +10,9 @@ import (
 // memory ran out; everything else is a Status. A cancelled context or a passed time limit is no error: the
 // status is Best or Stopped then, and Ended is set.
 //
-// Of integers the engine branches on those that were added first, so it pays to add the great decisions
-// before what follows from them.
+// Where neither ends the search, the same model gives the same solution every time. Of integers the engine
+// branches on those first that were added first, so it pays to add the great decisions before what follows
+// from them.
 func (m *Model) Solve(ctx context.Context, o Options) (Solution, error) {
 	if m.err != nil {
 		return Solution{}, m.err
@@ -25,11 +26,7 @@ func (m *Model) Solve(ctx context.Context, o Options) (Solution, error) {
 	}
 	defer w.free()
 	start := time.Now()
-	s := &search{m: m, o: o, w: w, sign: m.sign(), spacing: m.spacing(), bound: math.Inf(-1)}
-	if o.Relax {
-		s.spacing = 0
-	}
-	s.sol.model = m
+	s := newSearch(m, o, w)
 	if err := s.run(); err != nil {
 		return Solution{}, err
 	}
@@ -38,93 +35,76 @@ func (m *Model) Solve(ctx context.Context, o Options) (Solution, error) {
 	return s.sol, nil
 }
 
-// search is one Solve under way.
+// search is one Solve under way. Objectives in it are to be minimised and without the model's constant.
 type search struct {
 	m       *Model
 	o       Options
 	w       *watch
 	sign    float64 // 1 to minimise, -1 to maximise
 	spacing float64 // see Model.spacing
-	bound   float64 // no point is below; to be minimised and without the objective's constant
+	bound   float64 // no point is below
 	sol     Solution
 }
 
-// run finds a point and, where asked, proves it.
+func newSearch(m *Model, o Options, w *watch) *search {
+	s := &search{m: m, o: o, w: w, sign: m.sign(), spacing: m.spacing(), bound: math.Inf(-1)}
+	if o.Relax {
+		s.spacing = 0
+	}
+	s.sol.model = m
+	return s
+}
+
+// run settles what needs no engine and hunts for the rest.
 func (s *search) run() error {
 	p, holds := s.m.flatten(s.o.Relax)
-	if !holds {
+	switch {
+	case !holds:
 		s.sol.Status = Infeasible
 		return nil
-	}
-	if len(s.m.cols) == 0 {
-		return s.constant()
+	case len(s.m.cols) == 0:
+		s.constant()
+		return nil
 	}
 	top := noCeiling()
 	if s.o.HasCutoff {
 		top = s.cutoff()
 	}
-	v, err := s.attempt(p, top, firstOrder)
-	if err != nil {
+	h := &hunt{search: s, p: p, top: top, points: 1, none: 2}
+	if s.o.Prove {
+		h.points = 2
+	}
+	if s.o.TrustInfeasible {
+		h.none = 1
+	}
+	if err := h.run(); err != nil {
 		return err
 	}
-	s.sol.Status = v.status
-	if v.status != Best {
+	s.sol.Status, s.sol.values = h.status, h.values
+	if h.values == nil {
 		return nil
 	}
-	s.take(v.values)
-	if s.o.Prove && !s.sol.Ended {
-		return s.prove(p)
+	s.sol.Objective = s.m.objectiveAt(h.values)
+	if h.status == Best && h.claims >= 2 && s.o.Prove {
+		s.sol.Status, s.bound = Proved, h.top.limit
 	}
 	return nil
 }
 
 // constant settles a model without variables.
-func (s *search) constant() error {
+func (s *search) constant() {
 	s.bound = 0
 	if s.o.HasCutoff && s.sign*s.m.objConst > s.sign*s.o.Cutoff {
 		s.sol.Status = Infeasible
-		return nil
+		return
 	}
-	s.take([]float64{})
-	s.sol.Status = Best
+	s.sol.Status, s.sol.Objective, s.sol.values = Best, s.m.objConst, []float64{}
 	if s.o.Prove {
 		s.sol.Status = Proved
 	}
-	return nil
 }
 
-// prove searches for better points until there is none.
-func (s *search) prove(p *program) error {
-	for {
-		best := s.sign * (s.sol.Objective - s.m.objConst)
-		// Half of what matters is the margin: a point that misses the limit by less is still better than
-		// the one in hand, one that misses it by more is the one in hand again.
-		matters := s.better(best)
-		top := ceiling{limit: best - matters, accept: best - matters/2}
-		if len(s.m.obj) == 0 { // every point is as good
-			s.sol.Status, s.bound = Proved, best
-			return nil
-		}
-		v, err := s.attempt(p, top, proofOrder)
-		if err != nil {
-			return err
-		}
-		switch {
-		case v.status == Infeasible:
-			s.sol.Status, s.bound = Proved, top.limit
-			return nil
-		case v.status == Best:
-			s.take(v.values)
-		default: // no time or no answer: what was found stays the best found
-			return nil
-		}
-		if s.sol.Ended {
-			return nil
-		}
-	}
-}
-
-// take makes a point the best one known.
-func (s *search) take(values []float64) {
-	s.sol.values, s.sol.Objective = values, s.m.objectiveAt(values)
+// value returns the objective of a point as the search counts it.
+func (s *search) value(values []float64) float64 {
+	return s.sign * (s.m.objectiveAt(values) - s.m.objConst)
 }

@@ -123,7 +123,7 @@ func TestLastGate(t *testing.T) {
 				t.Fatal(err)
 			}
 			defer w.free()
-			if _, err := p.run(&usual, 0, w); err == nil {
+			if _, err := p.run(&usual, 0, noEnd, w); err == nil {
 				t.Error("let through")
 			}
 		})
