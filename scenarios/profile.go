@@ -50,7 +50,10 @@ type profileRow struct {
 // at the time. Mistakes are added to the reader's list; then it returns nil.
 func readProfile(name string, r *reader, named problem.Pos, open opener) *Measured {
 	before := r.problems.Len()
-	shown := filepath.ToSlash(filepath.Join(filepath.Dir(r.file), name))
+	shown := filepath.ToSlash(name)
+	if !filepath.IsAbs(name) {
+		shown = filepath.ToSlash(filepath.Join(filepath.Dir(r.file), name))
+	}
 	data, ok := readFile(func() (fs.File, error) { return open(name) }, shown, named, maxProfileBytes, r.problems)
 	if !ok || !checkText(data, shown, r.problems) {
 		return nil
@@ -95,7 +98,7 @@ func (p *profile) header() bool {
 			p.wrong(i, fmt.Sprintf("column %q stands twice", names[i]), "keep one")
 			ok = false
 		case !contains(known, names[i]):
-			if near := problem.Nearest(names[i], known); near != "" && !strings.Contains(names[i], ";") {
+			if near := problem.Nearest(names[i], known); near != "" && !strings.ContainsAny(names[i], ";\t") {
 				right = fmt.Sprintf("did you mean %q?", near)
 			}
 			p.wrong(i, fmt.Sprintf("unknown column %q", names[i]), right)

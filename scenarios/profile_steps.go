@@ -12,7 +12,11 @@ import (
 func (p *profile) steps() {
 	n := len(p.rows)
 	if n < 2 {
-		p.problems.Add(problem.Pos{File: p.file}, fmt.Sprintf("a load profile of %d rows is no whole day", n),
+		rows := "one row"
+		if n == 0 {
+			rows = "no rows"
+		}
+		p.problems.Add(problem.Pos{File: p.file}, "a load profile of "+rows+" is no whole day",
 			"write a row for every step of one or more days")
 		return
 	}
@@ -23,6 +27,12 @@ func (p *profile) steps() {
 				is, not = "without", "has one"
 			}
 			p.problems.Add(p.rows[i].pos, fmt.Sprintf("the time is %s a date, the one above %s", is, not), "write all times one way")
+			return
+		}
+	}
+	for i := 0; i+1 < n; i++ {
+		if p.rows[i].minute == p.rows[i+1].minute {
+			p.problems.Add(p.rows[i+1].pos, fmt.Sprintf("the time %s stands in two rows", p.rows[i].text), "give each step one row")
 			return
 		}
 	}
@@ -42,7 +52,7 @@ func (p *profile) steps() {
 	if n*step%dayMin != 0 {
 		whole := n * step / dayMin
 		p.problems.Add(p.rows[n-1].pos, fmt.Sprintf("the load profile ends here after %s", hoursText(n*step)),
-			fmt.Sprintf("write whole days: %d rows in steps of %d min are %d", (whole+1)*dayMin/step, step, whole+1))
+			fmt.Sprintf("write whole days: %d rows in steps of %d min are %s", (whole+1)*dayMin/step, step, daysText(whole+1)))
 		return
 	}
 	if !anyPositive(p.measured.LegA) && !anyPositive(p.measured.LegB) {
@@ -64,6 +74,13 @@ func (p *profile) between(i int) int {
 
 func hoursText(minutes int) string {
 	return strconv.FormatFloat(math.Round(float64(minutes)/6)/10, 'f', -1, 64) + " h"
+}
+
+func daysText(days int) string {
+	if days == 1 {
+		return "one day"
+	}
+	return strconv.Itoa(days) + " days"
 }
 
 func anyPositive(watts []float64) bool {

@@ -70,6 +70,9 @@ func (s *Scenario) read(data []byte, file string, open opener, list *problem.Lis
 	}
 	if root.kind != isMapping {
 		what := "the scenario is " + root.kind.String()
+		if root.kind == isEmpty {
+			what = "the scenario is empty"
+		}
 		list.Add(root.pos, what, "write keys and values, beginning with name: and rules:")
 		return
 	}

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"math"
 	"strconv"
 	"strings"
 )
@@ -9,11 +10,17 @@ import (
 // Parse reads back to the same float64. The amount must be finite.
 func Format(si float64, d Dimension) string {
 	text := strconv.FormatFloat(si, 'g', -1, 64)
+	if a := math.Abs(si); a >= leastPlain && a < mostPlain {
+		text = strconv.FormatFloat(si, 'f', -1, 64)
+	}
 	if d == Ratio && si != 0 {
 		text = percent(si)
 	}
 	return text + " " + d.Units()[0]
 }
+
+// Amounts of this size are written without an exponent, which few people read: 10000000 W.
+const leastPlain, mostPlain = 1e-4, 1e15
 
 // percent moves the decimal point of a ratio's shortest spelling two places. Multiplying by 100 would
 // round, and Parse would not come back to the same float64.

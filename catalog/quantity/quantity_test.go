@@ -188,6 +188,11 @@ func TestFormat(t *testing.T) {
 		{1e30, quantity.Ratio, "1e32 %"},
 		{204.1165665, quantity.Mass, "204.1165665 kg"},
 		{35, quantity.Temperature, "35 C"},
+		{10e6, quantity.Power, "10000000 W"}, // was "1e+07 W" in the message on a load out of range
+		{1e6, quantity.Current, "1000000 A"},
+		{1e15, quantity.Current, "1e+15 A"},
+		{0.0001, quantity.Length, "0.0001 m"},
+		{0.00001, quantity.Length, "1e-05 m"},
 	} {
 		if got := quantity.Format(tt.si, tt.d); got != tt.want {
 			t.Errorf("Format(%v, %v) = %q, want %q", tt.si, tt.d, got, tt.want)
