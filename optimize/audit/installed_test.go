@@ -113,6 +113,13 @@ func TestInstalled(t *testing.T) {
 		{"half a string", newFair, func(k *cart) { k.own("block", 1) },
 			[]string{"1 x block to make a string of 2", "a battery"}, []string{ruleCore, ruleBusCurrent, ruleAutonomy},
 			map[string]string{"block": "spare", "c50": "spare"}},
+		{"half a string of one kind, whole ones of another", newFair, func(k *cart) {
+			pack := k.c.Batteries[0]
+			pack.ID, pack.NominalV, pack.MaxV, pack.CapacityWh, pack.ResistanceOhm = "pack", 25.6, 29.2, 2560, 0.012
+			k.c.Batteries = append(k.c.Batteries, pack)
+			k.own("block", 1)
+			k.own("pack", 2)
+		}, []string{"1 x block to make a string of 2"}, []string{}, map[string]string{"block": "spare", "pack": "2 strings, 2 on shelf a"}},
 		{"a second kind of inverter", newBarn, func(k *cart) { k.own("old-inverter", 2) },
 			nil, []string{ruleCore}, map[string]string{"old-inverter": "spare"}},
 		{"the inverters with more power win", newBarn, func(k *cart) {
