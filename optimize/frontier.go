@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"cartwright/catalog"
+	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 )
 
@@ -20,7 +22,8 @@ const (
 )
 
 // Step is one step of the staircase: the cheapest plan for every value up to At (autonomy, hours), or
-// from At on (mass, kg).
+// from At on (mass, kg). The plan may run longer than At where more energy could not be put back in the
+// time that the scenario's recharge allows.
 type Step struct {
 	At   float64   `json:"at"`
 	Cost float64   `json:"cost"` // in currency units
@@ -51,15 +54,20 @@ func Frontier(ctx context.Context, p Problem, of Axis, progress func(steps int))
 	s := *p.Scenario
 	s.Limits.Budget = math.MaxInt64
 	out := &Staircase{Axis: of, Unit: "h"}
-	next := func(at *plan.Plan) { s.AutonomyH = at.AutonomyH + autonomyStepH }
-	value := func(at *plan.Plan) float64 { return at.AutonomyH }
+	demand, err := energy.DemandOf(&s)
+	if err != nil {
+		return nil, err
+	}
+	value := func(at *plan.Plan) float64 { return servedH(Problem{&s, p.Catalog}, demand, at) }
+	next := func(v float64) { s.AutonomyH = v + autonomyStepH }
+	ahead := autonomyStepH
 	switch of {
 	case AxisAutonomy, AxisBudget:
 		s.AutonomyH = shortestH
 	case AxisMass:
 		out.Unit = "kg"
 		s.Limits.MassKg = math.Inf(1)
-		next = func(at *plan.Plan) { s.Limits.MassKg = at.MassKg - massStepKg }
+		next = func(v float64) { s.Limits.MassKg = v - massStepKg }
 		value = func(at *plan.Plan) float64 { return at.MassKg }
 	default:
 		return nil, fmt.Errorf("there is no frontier of %q", of)
@@ -79,6 +87,13 @@ func Frontier(ctx context.Context, p Problem, of Axis, progress func(steps int))
 			break
 		}
 		step := Step{At: value(found), Cost: found.Cost.Units(), Plan: *found}
+		if of != AxisMass && step.At < s.AutonomyH {
+			// The plan of the step before once more: so little further is within the rounding of its energy.
+			ahead *= 2
+			s.AutonomyH += ahead
+			continue
+		}
+		ahead = autonomyStepH
 		if n := len(out.Steps); n > 0 && out.Steps[n-1].Cost >= step.Cost {
 			out.Steps[n-1] = step // as cheap and better: the last was no step of its own
 		} else {
@@ -87,14 +102,43 @@ func Frontier(ctx context.Context, p Problem, of Axis, progress func(steps int))
 		if progress != nil {
 			progress(len(out.Steps))
 		}
-		if of != AxisMass && found.AutonomyH >= longestH {
+		if of != AxisMass && step.At >= longestH {
 			out.Complete = true
 			break
 		}
-		next(found)
+		next(step.At)
 	}
 	out.markKnee()
 	return out, nil
+}
+
+// servedH returns the longest autonomy that a plan serves: as long as its energy lasts, and no longer than
+// what the scenario's recharge can put back in time. What has to be put back is in proportion to the energy
+// of the autonomy, so the plan's own figures for the scenario's autonomy tell how much more it could be.
+func servedH(p Problem, d *energy.Demand, at *plan.Plan) float64 {
+	share := math.Inf(1) // of the energy of the scenario's autonomy, what could be put back
+	for _, l := range at.Limits {
+		if (l.Name == plan.LimitCharger || l.Name == plan.LimitCharge) && l.Limit > 0 {
+			share = math.Min(share, l.Value/l.Limit)
+		}
+	}
+	inv, ok := inverterOf(p, at.Core.Inverter.Part)
+	if !ok || math.IsInf(share, 1) {
+		return at.AutonomyH
+	}
+	idleW := float64(at.Core.Inverter.Units) * inv.IdleW
+	backWh := share * d.WindowWh(inv.Efficiency, idleW, p.Scenario.AutonomyH)
+	return math.Min(at.AutonomyH, d.AutonomyH(inv.Efficiency, idleW, backWh))
+}
+
+// inverterOf returns an inverter of the catalogue.
+func inverterOf(p Problem, id string) (*catalog.Inverter, bool) {
+	for i := range p.Catalog.Inverters {
+		if p.Catalog.Inverters[i].ID == id {
+			return &p.Catalog.Inverters[i], true
+		}
+	}
+	return nil, false
 }
 
 // markKnee marks the step that lies farthest from the straight line between the first and the last, both

@@ -13,28 +13,33 @@ type PartAnswer struct {
 	Part   string     `json:"part"`
 	Best   *plan.Plan `json:"best"`
 	InBest bool       `json:"in_best"`
-	// With is the cheapest plan that has the part; nil where no plan can have it.
+	// With is the cheapest plan that has the part, the budget left aside; nil where no plan can have it.
 	With *plan.Plan `json:"with,omitempty"`
 	// Costs is how much more With costs than Best, in currency units.
 	Costs float64 `json:"costs_more"`
-	// Price is the part's price now, and EntersAt the highest whole-cent price at which some best plan has
-	// it; both for one piece, or a metre of cable. EntersAt is below 0 where it would have to be paid for
-	// taking, and meaningless unless Priced.
+	// Price is the part's price now, the lowest that a vendor asks where there are offers, and EntersAt the
+	// highest whole-cent price at which some best plan has it, shipping included; both for one piece, or a
+	// metre of cable. EntersAt is meaningless unless Priced.
 	Price    float64 `json:"price"`
 	EntersAt float64 `json:"enters_at"`
 	Priced   bool    `json:"priced"`
+	// StaysOut tells that the part is in no best plan even as a gift.
+	StaysOut bool `json:"stays_out,omitempty"`
 	// At is the best plan with the part at that price: the quantity may differ from With's.
 	At *plan.Plan `json:"at,omitempty"`
 }
 
 // ExplainPart finds the cheapest plan that has a part, and the price at which the part would enter the
-// best plan. Offers of the part are left aside for that price.
+// best plan. The budget is left aside for both, since at a price that is low enough it is met; offers of
+// the part are left aside for the price.
 func ExplainPart(ctx context.Context, p Problem, id string) (*PartAnswer, error) {
 	best, err := firstPlan(ctx, p, wiredOptions{}, ByCost, false)
 	if err != nil {
 		return nil, err
 	}
 	a := &PartAnswer{Part: id, Best: best, InBest: best != nil && installed(best, id) > 0}
+	a.Price = p.priceNow(id) / 100
+	p = p.with([]lever{budgetLever()}, []float64{math.Inf(1)})
 	if a.With, err = planWith(ctx, p, id); err != nil || a.With == nil || best == nil {
 		return a, err
 	}
@@ -91,42 +96,45 @@ func bought(p *plan.Plan, id string) float64 {
 // many.
 func (a *PartAnswer) findPrice(ctx context.Context, p Problem) error {
 	target := a.Best.Cost
-	own, ok := p.Catalog.Find(a.Part)
-	if !ok {
-		return nil
-	}
-	price := math.Round(p.centsOf(own)) // of one, in cents
-	a.Price = p.centsOf(own) / 100
-	low, high := math.Inf(-1), math.Inf(1) // the part is in a best plan at low, in none at high
+	price := math.Round(100 * a.Price) // of one, in cents
+	low, high := -1.0, math.Inf(1)     // the part is in a best plan at low, if that is a price, in none at high
 	for high-low > 1 {
 		at, err := planWith(ctx, p.priced(a.Part, price), a.Part)
 		if err != nil || at == nil {
 			return err
 		}
 		n := bought(at, a.Part) * (1 + p.Scenario.Tax)
-		if n == 0 {
-			break // at this price owned pieces are not sold but used
-		}
 		if at.Cost <= target {
 			low = price
 			a.EntersAt, a.Priced, a.At = price/100, true, at
 		} else {
 			high = price
 		}
-		price += math.Floor(float64(target-at.Cost)/n + 1e-9)
-		price = math.Min(math.Max(price, low+1), high-1)
+		switch {
+		case n > 0:
+			price += math.Floor(float64(target-at.Cost)/n + 1e-9)
+			price = math.Min(math.Max(price, low+1), high-1)
+		case math.IsInf(high, 1):
+			return nil // owned pieces serve at any price
+		default: // so dear that owned pieces are used, which might be sold: no slope to go by
+			price = math.Floor((low + high) / 2)
+		}
 	}
+	a.StaysOut = high == 0
 	return nil
 }
 
-// centsOf returns a part's own price in cents, of a metre for a cable.
-func (p Problem) centsOf(e catalog.Entry) float64 {
-	for i := range p.Catalog.Cables {
-		if c := &p.Catalog.Cables[i]; c.ID == e.ID {
-			return c.CentsPerM
-		}
+// priceNow returns the price of a part in cents: its own, or the lowest that a vendor asks.
+func (p Problem) priceNow(id string) float64 {
+	a := newMarket(p.Scenario, p.Catalog).part(id)
+	if len(a.offers) == 0 {
+		return a.cents
 	}
-	return float64(e.Price)
+	least := math.Inf(1)
+	for _, o := range a.offers {
+		least = math.Min(least, a.offerCents(o))
+	}
+	return least
 }
 
 // priced returns a copy of a problem in which a part has another price, in cents, and no offers.
