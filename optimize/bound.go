@@ -137,17 +137,7 @@ func (o *bounds) boundStrings() {
 		runCents, runKg := o.stringRun(i, k.shortA)
 		o.ownedStrings = append(o.ownedStrings, a.have/series)
 		o.ownedCents = append(o.ownedCents, runCents+series*a.sellFor)
-		bought := a.cents
-		if a.buyable == 0 {
-			bought = math.Inf(1)
-		}
-		if len(a.offers) > 0 {
-			bought = math.Inf(1)
-			for _, offer := range a.offers {
-				bought = math.Min(bought, a.offerCents(offer))
-			}
-		}
-		o.boughtCents = append(o.boughtCents, runCents+(1+tax)*series*bought)
+		o.boughtCents = append(o.boughtCents, runCents+series*a.boughtFloor(tax))
 		o.stringKg = append(o.stringKg, k.kg+runKg)
 		o.lifeWh = append(o.lifeWh, series*energy.LifetimeWh(k.bat, o.b.s.Limits.Reserve))
 		area := math.Inf(1)

@@ -10,7 +10,10 @@ import (
 
 // figures are what a number of strings amounts to with a supply.
 type figures struct {
-	cents, kg float64 // least
+	cents, kg float64 // least, of just these strings
+	// openCents are the least of these and any further strings, before what the further ones add. It is
+	// below cents where a quantity break makes one piece as dear as several.
+	openCents float64
 	usableWh  float64
 	lifeWh    float64
 	aged      bool    // every battery states a cycle life
@@ -28,8 +31,13 @@ func (o *bounds) of(c *core) (f figures) {
 		total += float64(n) * o.b.stacks[members[j]].shortA
 	}
 	if o.paid != nil {
-		defer func() { f.cents = math.Max(f.cents, o.paid.of(c).cents-o.saved(c)) }()
+		defer func() {
+			paid, saved := o.paid.of(c), o.saved(c)
+			f.cents = math.Max(f.cents, paid.cents-saved)
+			f.openCents = math.Max(f.openCents, paid.openCents-saved)
+		}()
 	}
+	further := 0.0 // of the batteries' cost, what further strings need not add to
 	for j, n := range c.counts {
 		if n == 0 {
 			continue
@@ -38,7 +46,10 @@ func (o *bounds) of(c *core) (f figures) {
 		k := &o.b.stacks[at]
 		x := float64(n)
 		runCents, runKg := o.stringRun(at, wiring.StringFaultA(k.shortA, total))
-		f.cents += o.market.part(k.bat.ID).leastCents(x*float64(k.series), o.market.tax) + x*runCents
+		modules, a := x*float64(k.series), o.market.part(k.bat.ID)
+		least := a.leastCents(modules, o.market.tax)
+		further += least - a.linearCents(modules, o.market.tax)
+		f.cents += least + x*runCents
 		f.kg += x * (k.kg + runKg)
 		f.usableWh += x * k.usableWh
 		f.lifeWh += x * o.lifeWh[at]
@@ -63,6 +74,7 @@ func (o *bounds) of(c *core) (f figures) {
 	carry := func(x *option) bool { return x.carriesKg >= need*(1-energyTie) }
 	f.cents += cheapest(o.b.casters, o.casterFloors, carry)
 	f.kg += leastOf(o.b.casters, carry, massOf)
+	f.openCents = f.cents - further
 	return f
 }
 

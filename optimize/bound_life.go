@@ -53,7 +53,7 @@ func (o *bounds) lifeScore(c *core, last int, f figures) float64 {
 	if !math.IsInf(perKg, 1) { // some battery is said to weigh nothing
 		most = math.Min(most, (o.most-f.kg)*perKg)
 	}
-	cents, life := f.cents-o.b.roundingCents(), f.lifeWh
+	cents, life := f.openCents-o.b.roundingCents(), f.lifeWh
 	if life <= 0 && cents < 0 {
 		return math.Inf(-1) // sales pay for all: the less energy, the better the ratio
 	}

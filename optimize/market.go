@@ -98,23 +98,36 @@ func (a *article) leastCents(quantity, tax float64) float64 {
 	return least
 }
 
-// floorCents returns a price in cents below which no unit of the article can be had, tax included.
-func (a *article) floorCents(tax float64) float64 {
-	if !a.special() {
+// linearCents bounds from below what quantity of the article costs, by a price for each owned piece that is
+// used and one for each bought: no piece more costs less than that.
+func (a *article) linearCents(quantity, tax float64) float64 {
+	bought := a.boughtFloor(tax)
+	if quantity <= a.have {
+		return quantity * math.Min(a.sellFor, bought)
+	}
+	return a.have*math.Min(a.sellFor, bought) + (quantity-a.have)*bought
+}
+
+// boughtFloor returns a price in cents below which no unit can be bought, tax included; +Inf where none can.
+func (a *article) boughtFloor(tax float64) float64 {
+	if len(a.offers) == 0 {
+		if a.buyable == 0 {
+			return math.Inf(1)
+		}
 		return (1 + tax) * a.cents
 	}
 	floor := math.Inf(1)
-	if a.have > 0 {
-		floor = a.sellFor
-	}
-	if len(a.offers) == 0 {
-		if a.buyable == 0 {
-			return floor
-		}
-		return math.Min(floor, (1+tax)*a.cents)
-	}
 	for _, o := range a.offers {
 		floor = math.Min(floor, (1+tax)*a.offerCents(o))
+	}
+	return floor
+}
+
+// floorCents returns a price in cents below which no unit of the article can be had, tax included.
+func (a *article) floorCents(tax float64) float64 {
+	floor := a.boughtFloor(tax)
+	if a.have > 0 {
+		floor = math.Min(floor, a.sellFor)
 	}
 	return floor
 }

@@ -141,9 +141,12 @@ func newSearch(b *bench, by By) *search {
 
 // open adds the node of all cores with at least the strings of c, unless there can be no plan in it.
 func (s *search) open(c core, last int, f figures) {
+	if s.o.hopeless(f) { // neither cost nor mass shrinks with further strings
+		return
+	}
 	cents, kg := s.o.missing(&c, last, s.b.supplies[c.supply].needWh-f.usableWh)
 	whole := f
-	whole.cents += cents
+	whole.cents = f.openCents + cents
 	whole.kg += kg
 	if s.o.hopeless(whole) {
 		return
