@@ -2,6 +2,7 @@ package view
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 
 	"github.com/olekukonko/tablewriter"
@@ -13,8 +14,9 @@ import (
 // Width is the widest line of a screen, in columns.
 const Width = 80
 
-// The spaces between two columns of a table: the usual number, and the one where that makes all of a table
-// fit that would not.
+// The spaces between two columns of a table: the usual number, and the one of a table with numbers that
+// would not fit with that. There text is broken only where even narrow gaps leave no room; side by side,
+// columns of prose need the wide ones.
 const (
 	wideGap   = 2
 	narrowGap = 1
@@ -65,7 +67,8 @@ func (t *table) fitted(width int) (head []string, rows [][]string, gap int) {
 		total += widths[i]
 	}
 	gap = wideGap
-	if gaps := len(t.columns) - 1; total+wideGap*gaps > width && total+narrowGap*gaps <= width {
+	hasNumbers := slices.ContainsFunc(t.columns, func(c column) bool { return c.number })
+	if hasNumbers && total+wideGap*(len(t.columns)-1) > width {
 		gap = narrowGap
 	}
 	for total += gap * (len(t.columns) - 1); total > width; total-- {

@@ -41,6 +41,27 @@ func TestTableScreen(t *testing.T) {
 	}
 }
 
+// A table that is a little too wide draws its columns together before it breaks a part's name in two; a
+// table of prose keeps its columns apart.
+func TestTableTooWideDrawsTogether(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		second column
+		want   int
+	}{
+		{"with numbers", number("A"), narrowGap},
+		{"prose", text("A"), wideGap},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			tb := table{columns: []column{text("part"), c.second}}
+			tb.row(strings.Repeat("x", Width), "1")
+			if _, _, gap := tb.fitted(Width); gap != c.want {
+				t.Errorf("%d spaces between columns, want %d", gap, c.want)
+			}
+		})
+	}
+}
+
 func TestWrap(t *testing.T) {
 	for _, c := range []struct {
 		name, line string
