@@ -3,6 +3,7 @@ package optimize
 import (
 	"context"
 	"fmt"
+	"time"
 
 	"cartwright/optimize/plan"
 )
@@ -16,6 +17,8 @@ type DoubtOptions struct {
 	// Prices is how far, as a part of it, the price of a part that states no range may be off either way;
 	// Loads how far the watts of a load may be. Both from 0 to 1.
 	Prices, Loads float64
+	// TimeLimit is of the ranking; 0 stands for the scenario's.
+	TimeLimit time.Duration
 }
 
 // DefaultDoubt returns the usual options: ten plans, ten thousand draws (a share is then known to about a
@@ -109,7 +112,7 @@ func Doubt(ctx context.Context, p Problem, o DoubtOptions, progress func(solved,
 	if err := o.check(); err != nil {
 		return nil, err
 	}
-	r, err := Rank(ctx, p, Options{Plans: o.Plans, Progress: progress})
+	r, err := Rank(ctx, p, Options{Plans: o.Plans, TimeLimit: o.TimeLimit, Progress: progress})
 	if err != nil {
 		return nil, err
 	}
