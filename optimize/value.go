@@ -67,11 +67,6 @@ type Misfit struct {
 // What is owned is marked, but prices are those of buying anew. It is an error where time ran out before a
 // count was known; a count whose cart fails its audit is a *DisagreementError.
 func Value(ctx context.Context, p Problem) (*ValueTable, error) {
-	if limit := p.Scenario.Solver.TimeLimitS; limit > 0 {
-		var cancel context.CancelFunc
-		ctx, cancel = context.WithTimeout(ctx, time.Duration(limit*float64(time.Second)))
-		defer cancel()
-	}
 	bare := *p.Scenario
 	bare.Have = nil
 	b, err := newBench(Problem{&bare, p.Catalog}, wiredOptions{})
