@@ -1,0 +1,81 @@
+package optimize_test
+
+import (
+	"math"
+	"slices"
+
+	"cartwright/catalog"
+	"cartwright/optimize/chassis"
+	"cartwright/scenarios"
+)
+
+// pile is what a core puts on the cart before any wiring, bus bars, sundries and casters.
+type pile struct {
+	s       *scenarios.Scenario
+	massKg  float64
+	side    float64 // margins against tipping, kg·m
+	length  float64
+	casters []catalog.Casters
+}
+
+// heap returns the pile of a core, the modules standing as low as they can: how they stand matters to
+// nothing but tipping, and the lower they stand the less the cart tips.
+func (e *enumeration) heap(n []int, inv *catalog.Inverter, units int) pile {
+	h := pile{s: e.s}
+	for i := range e.c.Casters {
+		if e.c.Casters[i].SetOf == e.s.Cart.Casters {
+			h.casters = append(h.casters, e.c.Casters[i])
+		}
+	}
+	for _, b := range chassis.FixedBodies(e.s) {
+		h.add(b)
+	}
+	h.add(chassis.BackboardBody(e.s, float64(units)*inv.MassKg))
+	modulesKg := 0.0
+	for b := range n {
+		modulesKg += float64(e.modules(n, b)) * e.c.Batteries[b].MassKg
+	}
+	if modulesKg > 0 {
+		h.add(chassis.Body{MassKg: modulesKg, HeightM: slices.Min(e.placings(n)) / modulesKg})
+	}
+	return h
+}
+
+// margins returns what a body adds to the margins against tipping over the track and the wheelbase.
+func (h *pile) margins(b chassis.Body) (side, length float64) {
+	slope := math.Tan(h.s.Limits.TiltDeg * math.Pi / 180)
+	side = b.MassKg * (h.s.Cart.TrackM/2 - math.Abs(b.OffsetM) - slope*b.HeightM)
+	length = b.MassKg * (h.s.Cart.WheelbaseM/2 - slope*b.HeightM)
+	return side, length
+}
+
+func (h *pile) add(b chassis.Body) {
+	side, length := h.margins(b)
+	h.massKg, h.side, h.length = h.massKg+b.MassKg, h.side+side, h.length+length
+}
+
+// with returns the mass of all with something on the backboard and a set of casters, and whether the cart
+// then stands, rolls and is not too heavy.
+func (h pile) with(boardKg float64, set *catalog.Casters) (massKg float64, ok bool) {
+	h.add(chassis.BackboardBody(h.s, boardKg))
+	h.add(chassis.CasterBody(h.s, set.MassKg))
+	l := &h.s.Limits
+	ok = reaches(l.MassKg, h.massKg) && h.side >= -near && h.length >= -near &&
+		reaches(set.RatingKg, chassis.CasterLoadKg(h.massKg, h.s.CasterFactor, h.s.Cart.Casters)) &&
+		(l.PushN == 0 || reaches(l.PushN, chassis.PushN(h.massKg, l.Slope)))
+	return h.massKg, ok
+}
+
+// lighterIsBetter reports whether less on the backboard is never worse: mass there, or the cart without
+// any of it, does not help against tipping. A kilogram helps where it stands low and far inside; then the
+// cart must stand without it, with whatever casters.
+func (h pile) lighterIsBetter() bool {
+	sideEach, lengthEach := h.margins(chassis.BackboardBody(h.s, 1))
+	for _, set := range h.casters {
+		side, length := h.margins(chassis.CasterBody(h.s, set.MassKg))
+		if sideEach > 0 && h.side+side < 0 || lengthEach > 0 && h.length+length < 0 {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,215 @@
+package optimize_test
+
+import (
+	"math"
+	"slices"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
+)
+
+// placings returns every way to stand the modules on the shelves, as the sum of mass times height; none if
+// there is no room.
+func (e *enumeration) placings(n []int) []float64 {
+	shelves := e.s.Cart.Shelves
+	var moments []float64
+	var place func(b, sh, left int, load []shelfLoad, moment float64)
+	place = func(b, sh, left int, load []shelfLoad, moment float64) {
+		if sh == len(shelves) {
+			switch {
+			case left > 0: // some module stands nowhere
+			case b+1 == len(n):
+				moments = append(moments, moment)
+			default:
+				place(b+1, 0, e.modules(n, b+1), load, moment)
+			}
+			return
+		}
+		bat, shelf := &e.c.Batteries[b], &shelves[sh]
+		body := chassis.ModuleBody(shelf, bat)
+		for k := 0; k <= left; k++ {
+			next := slices.Clone(load)
+			if k > 0 {
+				next[sh].floor += float64(k) / float64(chassis.ShelfCapacity(shelf, bat)) // +Inf where not one fits
+				next[sh].massKg += float64(k) * bat.MassKg
+			}
+			if !reaches(1, next[sh].floor) || !reaches(shelf.MaxMassKg, next[sh].massKg) {
+				return
+			}
+			place(b, sh+1, left-k, next, moment+float64(k)*body.MassKg*body.HeightM)
+		}
+	}
+	place(0, 0, e.modules(n, 0), make([]shelfLoad, len(shelves)), 0)
+	return moments
+}
+
+// shelfLoad is the part of a shelf's floor that is taken, and the mass on it.
+type shelfLoad struct{ floor, massKg float64 }
+
+// fitting is one choice of bus bars, casters and sundries.
+type fitting struct {
+	cost        float64 // cents
+	boardKg     float64 // on the backboard
+	casters     *catalog.Casters
+	spaces      int // breaker spaces
+	needsSpaces bool
+}
+
+// support finds the best of all ways to build a core. There is none where it returns false.
+func (e *enumeration) support(p *total, by optimize.By) bool {
+	inv := &e.c.Inverters[p.inverter]
+	paths, ok := e.paths(p.batteries, inv, p.units)
+	if !ok {
+		return false
+	}
+	h := e.heap(p.batteries, inv, p.units)
+	lighter := h.lighterIsBetter()
+	found := false
+	for level := range e.market.levels {
+		fittings := e.fittings(p.batteries, inv, p.units, level)
+		if len(fittings) == 0 {
+			return false // at whatever level
+		}
+		core := e.coreCost(p.batteries, inv, p.units, level)
+		wirings := e.wirings(paths, pricing{level, lighter})
+		for _, f := range fittings {
+			for key, list := range wirings {
+				if f.needsSpaces && f.spaces < key.poles {
+					continue
+				}
+				for _, w := range list {
+					cost := core + f.cost + w.cost
+					massKg, stands := h.with(f.boardKg+w.massKg, f.casters)
+					if !stands || !e.affordable(cost) || found && !better(by, cost, massKg, p) {
+						continue
+					}
+					found, p.cost, p.massKg = true, cost, massKg
+				}
+			}
+		}
+	}
+	_, p.lifeWh = e.usableWh(p.batteries)
+	return found
+}
+
+// hair is the difference in cents and kilograms below which a difference is rounding.
+const hair = 1e-6
+
+// better reports whether a cost and mass are better than a plan's.
+func better(by optimize.By, cost, massKg float64, p *total) bool {
+	first, second, haveFirst, haveSecond := cost, massKg, p.cost, p.massKg
+	if by == optimize.ByMass {
+		first, second, haveFirst, haveSecond = massKg, cost, p.massKg, p.cost
+	}
+	return first < haveFirst-hair || first < haveFirst+hair && second < haveSecond
+}
+
+// affordable reports whether the money in hand is enough.
+func (e *enumeration) affordable(cost float64) bool {
+	if e.s.Limits.Budget == math.MaxInt64 {
+		return true
+	}
+	return cost <= float64(e.s.Limits.Budget+e.s.Sold)+hair
+}
+
+// coreCost returns what batteries, inverters and shipping cost, less what all other parts sell for.
+func (e *enumeration) coreCost(n []int, inv *catalog.Inverter, units, level int) float64 {
+	used := map[string]int{inv.ID: units}
+	for b := range n {
+		used[e.c.Batteries[b].ID] = e.modules(n, b)
+	}
+	cost := e.market.shipping(level)
+	for _, g := range e.market.order {
+		cost += e.market.cost(g, float64(used[g.id]), level)
+	}
+	return cost
+}
+
+// extra returns what some pieces of a part add to the cost.
+func (e *enumeration) extra(id string, pieces, level int) float64 {
+	g := e.market.goods[id]
+	return e.market.cost(g, float64(pieces), level) - e.market.cost(g, 0, level)
+}
+
+// fittings returns every choice of bus bars, casters and sundries for a core, but for the casters' load.
+func (e *enumeration) fittings(n []int, inv *catalog.Inverter, units, level int) []fitting {
+	busA := float64(units) * inv.ContinuousW / (inv.Efficiency * e.s.Bus.LowV)
+	dcA := e.demand.PeakBusDCW() / e.s.Bus.LowV
+	var all []fitting
+	for _, counts := range e.sundries() {
+		base := fitting{}
+		for i, k := range counts {
+			x := &e.c.Sundries[i]
+			base.cost += e.extra(x.ID, k, level)
+			base.boardKg += float64(k) * x.MassKg
+			if x.Role == "load-centre" && k > 0 && x.Spaces > 0 {
+				base.needsSpaces = true
+				base.spaces += k * x.Spaces
+			}
+		}
+		for i := range e.c.Busbars {
+			bars := &e.c.Busbars[i]
+			if !reaches(bars.RatingA, wiring.BusbarA(busA, dcA)) || bars.Studs < wiring.BusbarStuds(sum(n), units, 0) {
+				continue
+			}
+			for k := range e.c.Casters {
+				set := &e.c.Casters[k]
+				if set.SetOf != e.s.Cart.Casters {
+					continue
+				}
+				f := base
+				f.cost += e.extra(bars.ID, 1, level) + e.extra(set.ID, 1, level)
+				f.boardKg += bars.MassKg
+				f.casters = set
+				all = append(all, f)
+			}
+		}
+	}
+	return all
+}
+
+// sundries returns every number of every sundry that answers what is needed, each need by itself.
+func (e *enumeration) sundries() [][]int {
+	all := [][]int{make([]int, len(e.c.Sundries))}
+	for _, need := range e.s.Needs {
+		all = e.answered(all, need, func(x *catalog.Sundry) bool { return x.RatingA >= need.RatingA })
+	}
+	for i := range e.s.Circuits {
+		r := e.s.Circuits[i].Receptacle
+		if r == nil {
+			continue
+		}
+		// A receptacle is of its circuit's rating where there is one, else of a higher one.
+		exact := slices.ContainsFunc(e.c.Sundries, func(x catalog.Sundry) bool {
+			return x.Role == r.Role && x.RatingA == r.RatingA && r.RatingA > 0
+		})
+		all = e.answered(all, scenarios.Need{Role: r.Role, Count: r.Count}, func(x *catalog.Sundry) bool {
+			return x.RatingA == r.RatingA || !exact && x.RatingA > r.RatingA
+		})
+	}
+	return all
+}
+
+// answered returns numbers of sundries, each longer by what answers one more need.
+func (e *enumeration) answered(all [][]int, need scenarios.Need, serves func(*catalog.Sundry) bool) [][]int {
+	for range need.Count {
+		var more [][]int
+		for _, counts := range all {
+			for i := range e.c.Sundries {
+				if x := &e.c.Sundries[i]; x.Role != need.Role || !serves(x) {
+					continue
+				}
+				next := slices.Clone(counts)
+				next[i]++
+				if !slices.ContainsFunc(more, func(c []int) bool { return slices.Equal(c, next) }) {
+					more = append(more, next)
+				}
+			}
+		}
+		all = more
+	}
+	return all
+}
