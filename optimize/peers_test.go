@@ -1,0 +1,115 @@
+package optimize_test
+
+import (
+	"context"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/scenarios"
+)
+
+// demo returns a demo with the catalogue that comes with the program.
+func demo(t testing.TB, name string) optimize.Problem {
+	t.Helper()
+	s, err := scenarios.Demo(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return optimize.Problem{Scenario: s, Catalog: catalog.Embedded()}
+}
+
+// aPeer is another solver: how it is asked, and what its answer looks like.
+type aPeer struct {
+	program string
+	args    func(model, answer string) []string
+	optimum *regexp.Regexp // of an answer that is proved to be best
+}
+
+// Both are asked for a proof, with no gap: cbc's own is 0 and glpsol has none unless it is asked for.
+var peers = []aPeer{
+	{"glpsol", func(model, answer string) []string { return []string{"--freemps", model, "--write", answer} },
+		regexp.MustCompile(`(?m)^s mip \d+ \d+ o (\S+)`)},
+	{"cbc", func(model, answer string) []string { return []string{model, "-solve", "-solution", answer} },
+		regexp.MustCompile(`^Optimal - objective value (\S+)`)},
+}
+
+// solve returns the optimum that a peer finds for a model in free MPS.
+func (p *aPeer) solve(t testing.TB, model string) float64 {
+	t.Helper()
+	path, err := exec.LookPath(p.program)
+	if err != nil {
+		t.Fatalf("%v: install glpk-utils and coinor-cbc; .ci/setup does", err)
+	}
+	answer := filepath.Join(t.TempDir(), "answer")
+	if said, err := exec.Command(path, p.args(model, answer)...).CombinedOutput(); err != nil {
+		t.Fatalf("%s: %v\n%s", p.program, err, said)
+	}
+	text, err := os.ReadFile(answer)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := p.optimum.FindSubmatch(text)
+	if found == nil {
+		t.Fatalf("%s has not found an optimum:\n%.200s", p.program, text)
+	}
+	optimum, err := strconv.ParseFloat(string(found[1]), 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return optimum
+}
+
+// writeModel writes a problem as one program, and returns the file.
+func writeModel(t testing.TB, p optimize.Problem, by optimize.By) string {
+	t.Helper()
+	m, err := optimize.FullModel(p, optimize.Options{By: by})
+	if err != nil {
+		t.Fatal(err)
+	}
+	name := filepath.Join(t.TempDir(), "model.mps")
+	f, err := os.Create(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := m.WriteMPS(f); err != nil {
+		t.Fatal(err)
+	}
+	if err := f.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return name
+}
+
+// Two other solvers, given all of a demo in one piece, find what the engine finds in parts.
+func TestDemosAgainstOtherSolvers(t *testing.T) {
+	for _, name := range scenarios.DemoNames() {
+		for _, by := range []optimize.By{optimize.ByCost, optimize.ByMass} {
+			t.Run(name+" by "+string(by), func(t *testing.T) {
+				p := demo(t, name)
+				got, err := optimize.Rank(context.Background(), p, optimize.Options{Plans: 1, By: by})
+				if err != nil || len(got.Plans) != 1 || got.Solver.Status != optimize.Optimal {
+					t.Fatalf("%v, %+v", err, got)
+				}
+				best := &got.Plans[0]
+				// A bill is in whole cents; of masses within a gram the first found stands.
+				have, tolerance, unit := best.Cost.Units(), roundingCents(best)/100, "of cost"
+				if by == optimize.ByMass {
+					have, tolerance, unit = best.MassKg, 0.001, "kg"
+				}
+				model := writeModel(t, p, by)
+				for i := range peers {
+					if want := peers[i].solve(t, model); math.Abs(have-want) > tolerance {
+						t.Errorf("%s finds %.6f %s, the first plan has %.6f", peers[i].program, want, unit, have)
+					}
+				}
+			})
+		}
+	}
+}
