@@ -1,0 +1,13 @@
+package optimize_test
+
+import (
+	"testing"
+
+	"cartwright/optimize"
+)
+
+// What is sold brings more than all but the batteries costs: then less lifetime energy is better.
+func TestRankingByLifeWithCredits(t *testing.T) {
+	const seed = 5000199 // the eighth plan was once worse than the ninth
+	checkRanking(t, randomProblem(seed), optimize.ByLife)
+}

@@ -1,0 +1,111 @@
+package optimize_test
+
+import (
+	"encoding/csv"
+	"math"
+	"math/big"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+)
+
+// A catalogue written in pounds, inches and feet gives the same plans as the one in kilograms and metres.
+func TestLawUnits(t *testing.T) {
+	law(t, 8, func(t *testing.T, _ dice, p func() optimize.Problem) {
+		us := p()
+		us.Catalog = rewritten(t, us.Catalog)
+		was, is := rank(t, p(), optimize.Options{}), rank(t, us, optimize.Options{})
+		if len(is.Plans) != len(was.Plans) {
+			t.Errorf("%s: %d plans, in metric units %d", us.Scenario.Name, len(is.Plans), len(was.Plans))
+			return
+		}
+		for i := range is.Plans {
+			a, b := &was.Plans[i], &is.Plans[i]
+			if core(a) != core(b) || a.Cost != b.Cost || math.Abs(a.MassKg-b.MassKg) > 1e-9*a.MassKg {
+				t.Errorf("%s: plan %d is %s at %s, %g kg; in metric units %s at %s, %g kg",
+					us.Scenario.Name, i+1, core(b), b.Cost, b.MassKg, core(a), a.Cost, a.MassKg)
+			}
+		}
+	})
+}
+
+// usUnits are the headers of the unit pairs, and how many of the second make one of the first: the
+// international yard and pound agreement of 1959, 1 lb = 0.45359237 kg, 1 in = 25.4 mm, 1 ft = 0.3048 m.
+var usUnits = []struct{ metric, us, each string }{
+	{"_kg_per_m", "_lb_per_ft", "0.3048/0.45359237"},
+	{"_per_m", "_per_ft", "0.3048"},
+	{"_kg", "_lb", "1/0.45359237"},
+	{"_mm", "_in", "1/25.4"},
+	{"min_m", "min_ft", "1/0.3048"},
+}
+
+// rewritten writes a catalogue as CSV files, changes them to US units and reads them.
+func rewritten(t *testing.T, c *catalog.Catalog) *catalog.Catalog {
+	t.Helper()
+	files := fstest.MapFS{}
+	put := func(name string, write func(*strings.Builder) error) {
+		var b strings.Builder
+		if err := write(&b); err != nil {
+			t.Fatal(err)
+		}
+		files[name] = &fstest.MapFile{Data: []byte(inUS(t, b.String())), Mode: 0o644}
+	}
+	for _, k := range catalog.Kinds() {
+		put(k.File(), func(b *strings.Builder) error { return c.Write(k, b) })
+	}
+	put(catalog.OffersFile, func(b *strings.Builder) error { return c.WriteOffers(b) })
+	back, err := catalog.Read(files, ".", "parts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return back
+}
+
+// inUS changes a file to US units.
+func inUS(t *testing.T, text string) string {
+	t.Helper()
+	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for col, header := range rows[0] {
+		for _, u := range usUnits {
+			stem, found := strings.CutSuffix(header, u.metric)
+			if !found {
+				continue
+			}
+			rows[0][col] = stem + u.us
+			for _, row := range rows[1:] {
+				if row[col] != "" {
+					row[col] = multiplied(t, row[col], u.each)
+				}
+			}
+			break
+		}
+	}
+	var b strings.Builder
+	if err := csv.NewWriter(&b).WriteAll(rows); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+// multiplied multiplies a cell by a quotient, to more digits than a float has.
+func multiplied(t *testing.T, cell, quotient string) string {
+	t.Helper()
+	x, ok := new(big.Rat).SetString(cell)
+	if !ok {
+		t.Fatalf("%q is not a number", cell)
+	}
+	over, under, divided := strings.Cut(quotient, "/")
+	factor, _ := new(big.Rat).SetString(over)
+	if divided {
+		by, _ := new(big.Rat).SetString(under)
+		factor.Quo(factor, by)
+	}
+	const digits = 24
+	return x.Mul(x, factor).FloatString(digits)
+}
