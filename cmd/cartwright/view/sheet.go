@@ -5,12 +5,13 @@ import "strings"
 // A sheet is what a person reads from top to bottom.
 type sheet []section
 
-// A section is a title with a table, prose and a list below it; each may be missing.
+// A section is a title with a table, prose, a list and lines of a file below it; each may be missing.
 type section struct {
 	title   string
 	table   *table
 	prose   []string // paragraphs
 	bullets []string
+	text    []string // lines of a file, shown as they are
 }
 
 // screen lays the sheet out for a terminal.
@@ -41,6 +42,12 @@ func (s sheet) screen() (string, error) {
 		}
 		for _, p := range sec.bullets {
 			b.WriteString(paragraph("  - ", p))
+		}
+		if len(sec.text) > 0 {
+			b.WriteString("\n")
+		}
+		for _, line := range sec.text {
+			b.WriteString(strings.TrimRight(clean(line), " ") + "\n")
 		}
 	}
 	return b.String(), nil
@@ -79,6 +86,12 @@ func (s sheet) markdown() (string, error) {
 		}
 		for _, p := range sec.bullets {
 			b.WriteString("- " + markdownText(p) + "\n")
+		}
+		if len(sec.text) > 0 { // by indent: no line of a file can end such a block
+			b.WriteString("\n")
+		}
+		for _, line := range sec.text {
+			b.WriteString(strings.TrimRight("    "+clean(line), " ") + "\n")
 		}
 	}
 	return b.String(), nil

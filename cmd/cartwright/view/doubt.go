@@ -1,0 +1,188 @@
+package view
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Doubt shows how the first plans fare when prices and loads are drawn at random.
+type Doubt struct {
+	Scenario *scenarios.Scenario
+	Catalog  *catalog.Catalog
+	Doubted  *optimize.Doubted
+	Options  optimize.DoubtOptions
+	Cautions []string
+}
+
+// sheet shows every plan, what choosing the first may cost, the plan for the worst case, and what was drawn.
+func (d Doubt) sheet() sheet {
+	ranking := Plans{Scenario: d.Scenario, Catalog: d.Catalog, Result: d.Doubted.Ranking, By: optimize.ByCost, Distinct: optimize.DistinctCore}
+	if len(d.Doubted.Plans) == 0 {
+		return ranking.sheet()
+	}
+	return sheet{d.fares(), d.verdict(), d.drawn(), ranking.proof(), cautions(d.Cautions)}
+}
+
+// percent returns a share in percent, to a tenth; of all or none without decimals, and never rounded to
+// these.
+func percent(share float64) string {
+	switch s := fixed(100*share, 1); {
+	case share == 0 || share == 1:
+		return fixed(100*share, 0)
+	case s == "0.0":
+		return "<0.1"
+	case s == "100.0":
+		return ">99.9"
+	default:
+		return s
+	}
+}
+
+// fares is the table of the plans.
+func (d Doubt) fares() section {
+	currency := d.Scenario.Currency
+	t := &table{columns: []column{
+		number("#"), text("batteries,\ninverter"), number("cost as\nranked\n" + currency), number("mean\ncost\n" + currency),
+		number("95 % cost\nat most\n" + currency), number("cheap-\nest\n%"), number("holds\n%"), text("breaks most often"),
+	}}
+	series := false
+	for i := range d.Doubted.Plans {
+		p := &d.Doubted.Plans[i]
+		breaks := ""
+		if len(p.Breaks) > 0 {
+			breaks = fmt.Sprintf("%s %s %%", p.Breaks[0].Limit, percent(p.Breaks[0].Share))
+		}
+		t.row(strconv.Itoa(p.Rank), coreLines(p.Core), money(p.Cost), fixed(p.MeanCost, 2), money(p.Cost95),
+			percent(p.Cheapest), percent(p.Feasible), breaks)
+		for _, b := range p.Core.Batteries {
+			series = series || b.Series > 1
+		}
+	}
+	t.notes = []string{"Cheapest: of the draws, in how many it is the cheapest plan that holds. Holds: in how many it meets its limits."}
+	if series {
+		t.notes = append(t.notes, `"2 x 4 part": 2 strings of 4 modules in series.`)
+	}
+	return section{title: fmt.Sprintf("How %s for %s fare in %s", count(len(d.Doubted.Plans), "plan", "plans"),
+		d.Scenario.Name, count(d.Doubted.Draws, "draw", "draws")), table: t}
+}
+
+// verdict says what choosing the first plan may cost, and which one is best in the worst case.
+func (d Doubt) verdict() section {
+	currency := d.Scenario.Currency
+	var lines []string
+	switch r := d.Doubted.Regret; {
+	case r == nil:
+		lines = append(lines, "Regret of plan 1: it holds in no draw.")
+	case r.Most == 0:
+		lines = append(lines, fmt.Sprintf("Regret of plan 1: none; in all of the %s in which it holds it is the cheapest plan that does.",
+			count(r.Draws, "draw", "draws")))
+	default:
+		lines = append(lines, fmt.Sprintf("Regret of plan 1: in the %s in which it holds it costs on average %s %s more than the cheapest plan that holds, "+
+			"at most %s in 95 of 100 of them, and never more than %s.", count(r.Draws, "draw", "draws"), fixed(r.Mean, 2), currency, money(r.At95), money(r.Most)))
+	}
+	lines = append(lines, fmt.Sprintf("In %s %% of the draws plan 1 does not hold but another plan does; in %s %% none does.",
+		percent(d.Doubted.FirstFails), percent(d.Doubted.NoneServes)))
+	for i := range d.Doubted.Plans {
+		if p := &d.Doubted.Plans[i]; p.Rank == d.Doubted.Robust {
+			lines = append(lines, fmt.Sprintf("Best in the worst case: plan %d, which fails in the fewest draws, %s %%, and costs %s %s in the dearest.",
+				p.Rank, percent(1-p.Feasible), money(p.Greatest), currency))
+		}
+	}
+	return section{title: "What that means", prose: lines}
+}
+
+// drawn says what was drawn, and what was not.
+func (d Doubt) drawn() section {
+	o := d.Options
+	loads := fmt.Sprintf("Each line of the load list: off by up to %s %% either way, by itself.", short(100*o.Loads, 2))
+	if d.Scenario.Measured != nil {
+		loads = fmt.Sprintf("The measured loads: off by up to %s %% either way, all by the same part.", short(100*o.Loads, 2))
+	}
+	return section{title: "What was drawn", bullets: []string{
+		fmt.Sprintf("Each price: from the range the catalogue states, else off by up to %s %% either way; with it a part's offers and crimped ends.", short(100*o.Prices, 2)),
+		loads,
+		"All from triangular distributions, likeliest as stated, independently of each other; common practice, no source.",
+		"Taken as certain: shipping, tax, and what owned parts are sold for. The plans are bought as they are.",
+		fmt.Sprintf("Limits that can break: %s.", strings.Join(doubtLimits(d.Scenario), ", ")),
+		fmt.Sprintf("Seed %d: the same seed gives the same draws.", o.Seed),
+	}}
+}
+
+// doubtLimits lists the limits that prices and loads have a part in.
+func doubtLimits(s *scenarios.Scenario) []string {
+	list := []string{plan.LimitAutonomy, plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitBusCurrent}
+	if s.Recharge != nil {
+		list = append(list, plan.LimitCharger, plan.LimitCharge)
+	}
+	return append(list, plan.LimitBudget, plan.LimitBusbarCurrent)
+}
+
+// doubtRecord is the JSON of the doubt command, format 1:
+//
+//	{"format":1,"command":"doubt","scenario":"…","currency":"USD","rules":"nec","status":"optimal",
+//	 "draws":10000,"seed":1,"price_range":0.1,"load_range":0.15,
+//	 "plans":[{"rank":1,"core":{…},"cost":0,"cheapest":0.4,"feasible":0.8,
+//	           "breaks":[{"limit":"autonomy","share":0.2}],
+//	           "mean_cost":0,"cost_95":0,"greatest_cost":0}],
+//	 "regret":{"draws":7863,"mean":0,"at_95":0,"most":0},
+//	 "first_fails":0.2,"none_serves":0,"robust":9,
+//	 "changes":[…],"reasons":["…"],"cautions":["…"]}
+//
+// Status is the ranking's, as in the plan command, and so are changes and reasons, which are there where no
+// plan is possible. Shares and ranges are parts of 1. Cheapest is the share of draws in which a plan is the
+// cheapest feasible one; breaks has the most frequent first. Cost_95 is what a plan costs at most in 95 of
+// 100 draws. Regret is what the first plan costs more than the cheapest feasible one, in the draws in which it
+// is feasible itself; it is missing where there is none. Robust is the rank of the plan that fails in the
+// fewest draws, of these the one with the least greatest cost.
+type doubtRecord struct {
+	Format     int             `json:"format"`
+	Command    string          `json:"command"`
+	Scenario   string          `json:"scenario"`
+	Currency   string          `json:"currency"`
+	Rules      string          `json:"rules"`
+	Status     optimize.Status `json:"status"`
+	PriceRange float64         `json:"price_range"`
+	LoadRange  float64         `json:"load_range"`
+	optimize.Doubted
+	Changes  []optimize.Change `json:"changes,omitempty"`
+	Reasons  []string          `json:"reasons,omitempty"`
+	Cautions []string          `json:"cautions"`
+}
+
+// record holds everything, unrounded.
+func (d Doubt) record() any {
+	r := doubtRecord{
+		Format: jsonFormat, Command: "doubt", Scenario: d.Scenario.Name, Currency: d.Scenario.Currency,
+		Rules: string(d.Scenario.Rules), Status: d.Doubted.Ranking.Solver.Status,
+		PriceRange: d.Options.Prices, LoadRange: d.Options.Loads, Doubted: *d.Doubted,
+		Changes: d.Doubted.Ranking.Changes, Reasons: d.Doubted.Ranking.Reasons, Cautions: listed(d.Cautions),
+	}
+	r.Plans = []optimize.PlanDoubt{}
+	for _, p := range d.Doubted.Plans {
+		p.Core.Batteries, p.Core.Solar, p.Breaks = listed(p.Core.Batteries), listed(p.Core.Solar), listed(p.Breaks)
+		r.Plans = append(r.Plans, p)
+	}
+	return r
+}
+
+// records holds a plan a row.
+func (d Doubt) records() [][]string {
+	rows := [][]string{{"rank", "batteries", "inverter", "cost", "mean_cost", "cost_95", "greatest_cost", "currency", "cheapest", "feasible",
+		"breaks", "robust"}}
+	for _, p := range d.Doubted.Plans {
+		var breaks []string
+		for _, b := range p.Breaks {
+			breaks = append(breaks, b.Limit+" "+exact(b.Share))
+		}
+		rows = append(rows, []string{strconv.Itoa(p.Rank), strings.ReplaceAll(batteries(p.Core), "\n", " + "), inverter(p.Core),
+			money(p.Cost), exact(p.MeanCost), money(p.Cost95), money(p.Greatest), d.Scenario.Currency, exact(p.Cheapest), exact(p.Feasible),
+			strings.Join(breaks, " + "), strconv.FormatBool(p.Rank == d.Doubted.Robust)})
+	}
+	return rows
+}

@@ -1,0 +1,241 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/scenarios"
+)
+
+// Value shows what a usable kWh of each battery costs and how many of it the cart takes.
+type Value struct {
+	Scenario *scenarios.Scenario
+	Table    *optimize.ValueTable
+	By       string    // one of ValueColumns
+	AsOf     time.Time // day that the age of prices is counted to
+	Cautions []string
+}
+
+// valueColumn is something batteries can be sorted by. Without a figure a battery comes last.
+type valueColumn struct {
+	name   string
+	figure func(*optimize.BatteryValue) (v float64, stated bool)
+	most   bool // more is better and comes first
+}
+
+// of makes the figure of a column that every battery has.
+func of(figure func(*optimize.BatteryValue) float64) func(*optimize.BatteryValue) (float64, bool) {
+	return func(b *optimize.BatteryValue) (float64, bool) { return figure(b), true }
+}
+
+// valueColumns lists what batteries can be sorted by, the usual one first.
+var valueColumns = []valueColumn{
+	{"landed", func(b *optimize.BatteryValue) (float64, bool) {
+		if b.Landed == nil {
+			return 0, false
+		}
+		return b.Landed.CostPerUsableKWh, true
+	}, false},
+	{"usable", of(func(b *optimize.BatteryValue) float64 { return b.CostPerUsableKWh }), false},
+	{"life", func(b *optimize.BatteryValue) (float64, bool) { return b.CostPerLifetimeKWh, b.CostPerLifetimeKWh != 0 }, false},
+	{"price", of(func(b *optimize.BatteryValue) float64 { return b.Price.Units() }), false},
+	{"kwh", of(func(b *optimize.BatteryValue) float64 { return b.UsableKWh }), true},
+	{"kg", of(func(b *optimize.BatteryValue) float64 { return b.KgPerUsableKWh }), false},
+	{"litres", of(func(b *optimize.BatteryValue) float64 { return b.LitresPerUsableKWh }), false},
+	{"strings", of(func(b *optimize.BatteryValue) float64 { return float64(b.Count.Strings) }), true},
+	{"modules", of(func(b *optimize.BatteryValue) float64 { return float64(b.Count.Modules) }), true},
+	{"energy", of(energyThatFits), true},
+	{"owned", of(func(b *optimize.BatteryValue) float64 { return b.Owned }), true},
+	{"part", nil, false},
+}
+
+// ValueColumns returns the names of what batteries can be sorted by.
+func ValueColumns() []string {
+	var names []string
+	for _, c := range valueColumns {
+		names = append(names, c.name)
+	}
+	return names
+}
+
+// energyThatFits returns the usable kWh of all modules that fit.
+func energyThatFits(b *optimize.BatteryValue) float64 { return float64(b.Count.Modules) * b.UsableKWh }
+
+// sorted returns the batteries in the order asked for; equal ones stay in the order of the catalogue.
+func (v Value) sorted() []optimize.BatteryValue {
+	list := slices.Clone(v.Table.Batteries)
+	at := slices.IndexFunc(valueColumns, func(c valueColumn) bool { return c.name == v.By })
+	if at < 0 {
+		return list
+	}
+	c := valueColumns[at]
+	slices.SortStableFunc(list, func(a, b optimize.BatteryValue) int {
+		if c.figure == nil {
+			return strings.Compare(a.Part, b.Part)
+		}
+		x, has := c.figure(&a)
+		y, too := c.figure(&b)
+		switch {
+		case has != too:
+			return map[bool]int{true: -1, false: 1}[has]
+		case x == y:
+			return 0
+		case (x < y) != c.most:
+			return -1
+		}
+		return 1
+	})
+	return list
+}
+
+// sheet shows what energy costs, how much fits, what the landed price consists of, what fits no bus, and
+// what the figures mean.
+func (v Value) sheet() sheet {
+	list := v.sorted()
+	if len(list) == 0 {
+		none := section{title: "No battery of the catalogue fits the bus of " + v.Scenario.Name + ".", bullets: v.Table.Reasons}
+		return append(sheet{none}, v.misfits()...)
+	}
+	s := sheet{v.costs(list), v.counts(list), v.landed(list)}
+	return append(append(s, v.misfits()...), v.meanings(), cautions(v.Cautions))
+}
+
+// costs is the table of what a kWh costs, weighs and takes up.
+func (v Value) costs(list []optimize.BatteryValue) section {
+	currency := v.Scenario.Currency
+	t := &table{columns: []column{
+		text("battery"), number("price of\none\n" + currency), number("usable\nof one\nkWh"), number("price\n" + currency + "/kWh"),
+		number("landed\n" + currency + "/kWh"), number("lifetime\n" + currency + "/kWh"), number("mass\nkg/kWh"),
+		number("room\nl/kWh"), text("owned"),
+	}}
+	stale := 0
+	for i := range list {
+		b := &list[i]
+		landed := none
+		if b.Landed != nil {
+			landed = fixed(b.Landed.CostPerUsableKWh, 2)
+		}
+		life := none
+		if b.CostPerLifetimeKWh != 0 {
+			life = fixed(b.CostPerLifetimeKWh, lifeDecimals)
+		}
+		if v.stale(b) {
+			stale++
+		}
+		t.row(b.Part, price(money(b.Price), v.stale(b)), fixed(b.UsableKWh, 2), fixed(b.CostPerUsableKWh, 2), landed, life,
+			fixed(b.KgPerUsableKWh, 1), fixed(b.LitresPerUsableKWh, 1), ownedText(b))
+	}
+	if stale > 0 {
+		t.notes = append(t.notes, fmt.Sprintf("%s price older than %d days on %s: ask again before you buy.", staleMark,
+			catalog.StaleAfter, v.AsOf.Format(time.DateOnly)))
+	}
+	title := fmt.Sprintf("What a usable kWh costs: %s for %s, by %s", count(len(list), "battery", "batteries"), v.Scenario.Name, v.By)
+	return section{title: title, table: t}
+}
+
+// stale reports whether the price shown of a battery is too old.
+func (v Value) stale(b *optimize.BatteryValue) bool { return catalog.Part{AsOf: b.AsOf}.Stale(v.AsOf) }
+
+// ownedText says how many are owned and what they may be sold for.
+func ownedText(b *optimize.BatteryValue) string {
+	switch {
+	case b.Owned == 0:
+		return ""
+	case b.ForSale == nil:
+		return short(b.Owned, 0)
+	}
+	return short(b.Owned, 0) + ", for sale"
+}
+
+// counts is the table of how many fit.
+func (v Value) counts(list []optimize.BatteryValue) section {
+	t := &table{columns: []column{
+		text("battery"), number("modules\na string"), number("strings\nthat fit"), number("modules\nthat fit"),
+		number("usable\nkWh"), text("what stops one string more"),
+	}}
+	for i := range list {
+		b := &list[i]
+		t.row(b.Part, strconv.Itoa(b.Series), strconv.Itoa(b.Count.Strings), strconv.Itoa(b.Count.Modules),
+			fixed(energyThatFits(b), 2), stopText(b.Count))
+	}
+	t.notes = []string{
+		"So many, of one kind alone, can be built into a cart that meets every limit but autonomy, peak power, recharge and " +
+			"budget; of one string more none can be, found by solving. Of several limits each stops it by itself, unless it says together.",
+	}
+	return section{title: "How many fit", table: t, bullets: v.Table.Reasons}
+}
+
+// stopText says what stops a count.
+func stopText(c optimize.Count) string {
+	words := strings.Join(c.Limits, ", ")
+	if c.Jointly {
+		words = strings.Join(c.Limits, " and ") + " together"
+	}
+	if c.Strings == 0 && c.Least > 1 {
+		words += fmt.Sprintf(" (fewer than %d do not carry the smallest inverter)", c.Least)
+	}
+	return words
+}
+
+// landed is the table of what the landed price of a string consists of.
+func (v Value) landed(list []optimize.BatteryValue) section {
+	t := &table{columns: []column{
+		text("battery"), number("modules"), number("wiring"), number("shipping"), number("tax"), number("landed"), text("cable"), text("device"),
+	}}
+	for i := range list {
+		b := &list[i]
+		l := b.Landed
+		if l == nil {
+			t.row(b.Part, none, none, none, none, none, none, none)
+			continue
+		}
+		t.row(b.Part, money(l.Modules), money(l.Wiring), money(l.Shipping), money(l.Tax), money(l.Cost), l.Cable, l.Device)
+	}
+	return section{title: "What a landed string consists of, in " + v.Scenario.Currency, table: t}
+}
+
+// misfits lists the batteries that do not fit the bus.
+func (v Value) misfits() sheet {
+	if len(v.Table.Misfits) == 0 {
+		return nil
+	}
+	t := &table{columns: []column{text("battery"), text("why it does not fit the bus")}}
+	for _, m := range v.Table.Misfits {
+		t.row(m.Part, m.Reason)
+	}
+	return sheet{{title: "What does not fit", table: t}}
+}
+
+// meaning says what a figure of the value table is and who says so.
+type meaning struct {
+	Name   string `json:"name"`
+	Is     string `json:"is"`
+	Source string `json:"source"`
+}
+
+// valueMeanings lists what the figures mean.
+var valueMeanings = []meaning{
+	{"usable kWh", "capacity x usable fraction x square root of the round trip x (1 - reserve)",
+		"Maini and Agrawal, Satellite Technology, Example 4.6; the square root and the reserve: common practice, no source"},
+	{"price of a usable kWh", "the least that buys one module, before shipping and tax, / its usable kWh", "common practice, no source"},
+	{"landed price of a usable kWh", "one string bought new: modules, its cable and device at the cheapest, shipping, tax, / its usable kWh",
+		"common practice, no source"},
+	{"price of a lifetime kWh", "price of one / (cycle life x usable kWh), the throughput cost", "North American Clean Energy, \"Measuring the true costs\", part 2"},
+	{"levelised cost of storage", "discounted lifetime cost / discounted lifetime energy, with replacement, operation, charging and the end of life; " +
+		"the fuller measure, not computed: what charging costs and how often a cart is cycled is not known",
+		"Schmidt, Melchior, Hawkes, Staffell, Joule 3 (2019) 81-100"},
+}
+
+// meanings says what the figures mean.
+func (v Value) meanings() section {
+	var lines []string
+	for _, m := range valueMeanings {
+		lines = append(lines, fmt.Sprintf("%s: %s. Source: %s.", strings.ToUpper(m.Name[:1])+m.Name[1:], m.Is, m.Source))
+	}
+	return section{title: "What the figures mean", bullets: lines}
+}
