@@ -92,7 +92,7 @@ func leastChange(ctx context.Context, p Problem, wired wiredOptions, l lever) (t
 	impossible, possible := l.before(l.get(p.Scenario)), l.steps(l.nearer(found, p, l.end))
 	for math.Abs(possible-impossible) > 1 {
 		middle := math.Floor((possible + impossible) / 2)
-		v := middle * l.step
+		v := l.at(middle)
 		found, err := firstPlan(ctx, p.with([]lever{l}, []float64{v}), wired, ByCost, true)
 		switch {
 		case err != nil:
@@ -103,7 +103,7 @@ func leastChange(ctx context.Context, p Problem, wired wiredOptions, l lever) (t
 			possible = l.steps(l.nearer(found, p, v))
 		}
 	}
-	return l.round(possible * l.step), true, nil
+	return l.round(l.at(possible)), true, nil
 }
 
 // orCost returns the objective, or that of cost where there is none.
@@ -142,10 +142,13 @@ func (l *lever) round(v float64) float64 {
 	const hair = 1e-6 // of a step
 	steps := v / l.step
 	if l.end < v {
-		return math.Floor(steps+hair) * l.step
+		return l.at(math.Floor(steps + hair))
 	}
-	return math.Ceil(steps-hair) * l.step
+	return l.at(math.Ceil(steps - hair))
 }
+
+// at returns so many steps as a value: divided by a whole number, since a step has no exact float.
+func (l *lever) at(steps float64) float64 { return steps / math.Round(1/l.step) }
 
 // jointChange finds a smallest set of limits that together make a plan possible, and then for one after
 // the other how little is enough while those after it are open.

@@ -31,6 +31,8 @@ func levers(s *scenarios.Scenario) []lever {
 			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.AutonomyH }},
 	}
 	if s.Recharge != nil {
+		// A plan may run longer than what it could put back in time.
+		list[0].shown = nil
 		list = append(list, lever{name: "recharge within", unit: "h", step: 0.01, end: longestH,
 			get: func(s *scenarios.Scenario) float64 { return s.Recharge.WithinH },
 			set: func(s *scenarios.Scenario, v float64) {
@@ -58,7 +60,7 @@ func levers(s *scenarios.Scenario) []lever {
 		set:   func(s *scenarios.Scenario, v float64) { s.Limits.TiltDeg = v },
 		shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.Balance.TiltDeg }})
 	if s.Limits.PushN > 0 {
-		list = append(list, lever{name: "push", unit: "N", step: 0.01, end: math.MaxFloat32, by: ByMass,
+		list = append(list, lever{name: "push", unit: "N", step: 0.01, end: anyPushN, by: ByMass,
 			get: func(s *scenarios.Scenario) float64 { return s.Limits.PushN },
 			set: func(s *scenarios.Scenario, v float64) { s.Limits.PushN = v },
 			shown: func(p *plan.Plan, s *scenarios.Scenario) float64 {
@@ -73,6 +75,7 @@ const (
 	longestH    = 31 * 24
 	largestDrop = 20  // % of the nominal voltage
 	anyMassKg   = 1e5 // more than any cart carries
+	anyPushN    = 1e6 // and what would push it up a wall
 )
 
 func budgetLever() lever {
