@@ -180,8 +180,9 @@ func newWay(ctx context.Context, p Problem, target *plan.Plan, money saving) (*w
 	return w, nil
 }
 
-// collectLines lists what the target buys. Lines of a vendor that ships for money come in one order, since
-// a second order would cost more than the target; so does a line bought at a quantity break.
+// collectLines lists what the target buys. Lines of a vendor that are shipped for money come in one order,
+// since a second order would cost more than the target; so does a line bought at a quantity break. A line
+// that its vendor ships for nothing can come at any time.
 func (w *way) collectLines() {
 	orderOf := map[string]int{}
 	for _, l := range w.target.Bill {
@@ -189,17 +190,17 @@ func (w *way) collectLines() {
 			continue
 		}
 		at := -1
-		if o := w.offer(&l); o != nil && (o.MinQty > 1 || w.shipping(l.Vendor) > 0) {
-			key := l.Vendor
-			if w.shipping(l.Vendor) == 0 {
-				key = l.Part + "\x00" + l.Vendor
+		if o := w.offer(&l); o != nil && (o.MinQty > 1 || o.Shipping > 0) {
+			key, ships := l.Vendor, w.shipping(l.Vendor)
+			if o.Shipping == 0 {
+				key, ships = l.Part+"\x00"+l.Vendor, 0
 			}
 			i, seen := orderOf[key]
 			if !seen {
 				i = w.orders
 				orderOf[key] = i
 				w.orders++
-				w.ships = append(w.ships, w.shipping(l.Vendor))
+				w.ships = append(w.ships, ships)
 			}
 			at = i
 		}
