@@ -20,49 +20,11 @@ const (
 	omitted = "[...]"
 )
 
-// TestReadme runs every command of the README's console blocks, in their order and in one empty folder, and
-// compares what it prints with what the README shows. A line of [...] stands for any lines; what stands
-// between two such lines is printed without a gap, what stands first or last is printed first or last. A run
-// that ends well shows standard output alone, any other also standard error and its exit status.
-//
-// With -update the README is rewritten: a run shown whole is shown whole again, and of an excerpt as many
-// lines as there were, from the line on that it began with.
+// TestReadme replays the README, in one empty folder. With -update the README is rewritten.
 func TestReadme(t *testing.T) {
 	name, lines := readme(t)
 	t.Chdir(t.TempDir())
-	var rewritten []string
-	shown := map[string]bool{}
-	for at := 0; at < len(lines); {
-		rewritten = append(rewritten, lines[at])
-		at++
-		if lines[at-1] != "```console" {
-			continue
-		}
-		end := at + slices.Index(lines[at:], "```")
-		for at < end {
-			command, ok := strings.CutPrefix(lines[at], "$ cartwright ")
-			if !ok {
-				t.Fatalf("README.md:%d: a console block that does not begin with a command of ours: %s", at+1, lines[at])
-			}
-			rewritten = append(rewritten, lines[at])
-			at++
-			first := at
-			for at < end && !strings.HasPrefix(lines[at], "$ ") {
-				at++
-			}
-			shown[strings.Fields(command)[0]] = true
-			got, want := printed(t, command), lines[first:at]
-			if *update {
-				next, err := excerpt(got, want)
-				if err != nil {
-					t.Errorf("README.md:%d: %s: %v", first, command, err)
-				}
-				rewritten = append(rewritten, next...)
-			} else if err := differs(got, want); err != nil {
-				t.Errorf("README.md:%d: cartwright %s: %v\nprinted:\n%s", first, command, err, strings.Join(got, "\n"))
-			}
-		}
-	}
+	rewritten, shown := replay(t, "README.md", lines)
 	for _, command := range commands(t) {
 		if !shown[command] {
 			t.Errorf("README.md shows no run of %s", command)
@@ -73,6 +35,50 @@ func TestReadme(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+}
+
+// replay runs every command in the console blocks of a Markdown text, in their order and in the current
+// folder, and compares what it prints with what the text shows. A line of [...] stands for any lines; what
+// stands between two such lines is printed without a gap, what stands first or last is printed first or last.
+// A run that ends well shows standard output alone, any other also standard error and its exit status.
+//
+// It returns the lines with what is printed now, and which commands were shown. With -update nothing is
+// compared. A run shown whole is shown whole again, and of an excerpt as many lines as there were, from the
+// line on that it began with.
+func replay(t *testing.T, file string, lines []string) (rewritten []string, shown map[string]bool) {
+	t.Helper()
+	shown = map[string]bool{}
+	for at := 0; at < len(lines); {
+		rewritten = append(rewritten, lines[at])
+		at++
+		if lines[at-1] != "```console" {
+			continue
+		}
+		end := at + slices.Index(lines[at:], "```")
+		for at < end {
+			command, ok := strings.CutPrefix(lines[at], "$ cartwright ")
+			if !ok {
+				t.Fatalf("%s:%d: a console block that does not begin with a command of ours: %s", file, at+1, lines[at])
+			}
+			rewritten = append(rewritten, lines[at])
+			at++
+			first := at
+			for at < end && !strings.HasPrefix(lines[at], "$ ") {
+				at++
+			}
+			shown[strings.Fields(command)[0]] = true
+			got, want := printed(t, command), lines[first:at]
+			next, err := excerpt(got, want)
+			if !*update {
+				next, err = want, differs(got, want)
+			}
+			if err != nil {
+				t.Errorf("%s:%d: cartwright %s: %v\nprinted:\n%s", file, first, command, err, strings.Join(got, "\n"))
+			}
+			rewritten = append(rewritten, next...)
+		}
+	}
+	return rewritten, shown
 }
 
 // readme returns the README's full name and its lines.
