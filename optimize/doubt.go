@@ -27,8 +27,12 @@ func DefaultDoubt() DoubtOptions {
 	return DoubtOptions{Plans: 10, Draws: 10000, Seed: 1, Prices: 0.10, Loads: 0.15}
 }
 
-// mostDraws bounds what is asked for: a hundred times the usual.
-const mostDraws = 1_000_000
+// What is asked for at the most: a hundred times the usual draws, and of all plans together so many that their
+// costs take less than 200 MB.
+const (
+	mostDraws  = 1_000_000
+	mostTrials = 20_000_000
+)
 
 // check refuses what makes no sense.
 func (o *DoubtOptions) check() error {
@@ -37,6 +41,8 @@ func (o *DoubtOptions) check() error {
 		return fmt.Errorf("%d plans; ask for 1 or more", o.Plans)
 	case o.Draws < 1 || o.Draws > mostDraws:
 		return fmt.Errorf("%d draws; ask for 1 to %d", o.Draws, mostDraws)
+	case o.Plans > mostTrials/o.Draws:
+		return fmt.Errorf("%d draws of %d plans; ask for at most %d of all plans together", o.Draws, o.Plans, mostTrials)
 	case !(o.Prices >= 0 && o.Prices <= 1):
 		return fmt.Errorf("prices off by a part of %g; give 0 to 1", o.Prices)
 	case !(o.Loads >= 0 && o.Loads <= 1):

@@ -202,7 +202,8 @@ func TestDoubtOptions(t *testing.T) {
 		{"no plans", optimize.DoubtOptions{Draws: 1}, "0 plans; ask for 1 or more"},
 		{"no draws", optimize.DoubtOptions{Plans: 1}, "0 draws; ask for 1 to 1000000"},
 		{"too many", optimize.DoubtOptions{Plans: 1, Draws: 1000001}, "1000001 draws; ask for 1 to 1000000"},
-		{"prices below nothing", optimize.DoubtOptions{Plans: 1, Draws: 1, Prices: 1.5}, "prices off by a part of 1.5; give 0 to 1"},
+		{"too many together", optimize.DoubtOptions{Plans: 21, Draws: 1000000}, "1000000 draws of 21 plans; ask for at most 20000000 of all plans together"},
+		{"prices beyond all", optimize.DoubtOptions{Plans: 1, Draws: 1, Prices: 1.5}, "prices off by a part of 1.5; give 0 to 1"},
 		{"loads not a number", optimize.DoubtOptions{Plans: 1, Draws: 1, Loads: math.NaN()}, "loads off by a part of NaN; give 0 to 1"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
