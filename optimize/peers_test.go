@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"strconv"
 	"testing"
+	"time"
 
 	"cartwright/catalog"
 	"cartwright/optimize"
@@ -43,12 +44,29 @@ var peers = []aPeer{
 // solve returns the optimum that a peer finds for a model in free MPS.
 func (p *aPeer) solve(t testing.TB, model string) float64 {
 	t.Helper()
+	optimum, _ := p.solveWithin(t, model, 0)
+	return optimum
+}
+
+// solveWithin is solve for a time at most, if one is given; done is false where that was not enough.
+func (p *aPeer) solveWithin(t testing.TB, model string, most time.Duration) (optimum float64, done bool) {
+	t.Helper()
 	path, err := exec.LookPath(p.program)
 	if err != nil {
 		t.Fatalf("%v: install glpk-utils and coinor-cbc; .ci/setup does", err)
 	}
+	ctx := context.Background()
+	if most > 0 {
+		var cancel context.CancelFunc
+		ctx, cancel = context.WithTimeout(ctx, most)
+		defer cancel()
+	}
 	answer := filepath.Join(t.TempDir(), "answer")
-	if said, err := exec.Command(path, p.args(model, answer)...).CombinedOutput(); err != nil {
+	said, err := exec.CommandContext(ctx, path, p.args(model, answer)...).CombinedOutput()
+	if ctx.Err() != nil {
+		return 0, false
+	}
+	if err != nil {
 		t.Fatalf("%s: %v\n%s", p.program, err, said)
 	}
 	text, err := os.ReadFile(answer)
@@ -59,11 +77,10 @@ func (p *aPeer) solve(t testing.TB, model string) float64 {
 	if found == nil {
 		t.Fatalf("%s has not found an optimum:\n%.200s", p.program, text)
 	}
-	optimum, err := strconv.ParseFloat(string(found[1]), 64)
-	if err != nil {
+	if optimum, err = strconv.ParseFloat(string(found[1]), 64); err != nil {
 		t.Fatal(err)
 	}
-	return optimum
+	return optimum, true
 }
 
 // writeModel writes a problem as one program, and returns the file.

@@ -275,6 +275,9 @@ func (r *ranking) take(n *node, a *answer) error {
 	r.cells++
 	r.models += a.solves
 	r.retries = append(r.retries, a.retries...)
+	if a.err != nil {
+		return a.err
+	}
 	switch a.status {
 	case milp.Infeasible:
 		return nil
@@ -287,9 +290,6 @@ func (r *ranking) take(n *node, a *answer) error {
 		return nil
 	case milp.Unbounded:
 		return errors.New("internal error: a plan of unbounded worth")
-	}
-	if a.err != nil {
-		return a.err
 	}
 	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), first: a.first, proved: a.status == milp.Proved}
 	first, second := r.planScore(&f.plan)
