@@ -114,3 +114,30 @@ func TestHostileYAML(t *testing.T) {
 		})
 	}
 }
+
+// Mistakes in the text leave the catalogue's folder known, so that those in the catalogue can be told with
+// them; a folder that is not there is told once.
+func TestOpenWithMistakesKnowsTheCatalogue(t *testing.T) {
+	for _, tt := range []struct{ name, catalogue, want string }{
+		{"there", "parts", "parts"},
+		{"not there", "prats", ""},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			dir := t.TempDir()
+			if err := os.Mkdir(filepath.Join(dir, "parts"), 0o777); err != nil {
+				t.Fatal(err)
+			}
+			text := "name: Broken\ncatalog: " + tt.catalogue + "\nautonomy: 12 kg\n"
+			if err := os.WriteFile(filepath.Join(dir, scenarios.FileName), []byte(text), 0o666); err != nil {
+				t.Fatal(err)
+			}
+			s, err := scenarios.Open(dir)
+			if err == nil {
+				t.Fatal("no error")
+			}
+			if s == nil || s.CatalogDir != tt.want {
+				t.Errorf("got %+v, want the catalogue in %q", s, tt.want)
+			}
+		})
+	}
+}

@@ -14,7 +14,9 @@ import (
 const FileName = "scenario.yaml"
 
 // Open reads a scenario from a folder that holds a scenario.yaml, or from the file itself. The error holds
-// every mistake at once, each with its place; see problem.List.
+// every mistake at once, each with its place; see problem.List. Beside mistakes in the file's text stands the
+// scenario as far as it could be read, so that its catalogue can be looked through as well and all mistakes
+// be told together; it is good for nothing else.
 func Open(name string) (*Scenario, error) {
 	var list problem.List
 	file := name
@@ -42,7 +44,7 @@ func Open(name string) (*Scenario, error) {
 	if s.CatalogDir != "" {
 		s.checkCatalogDir(&list)
 	}
-	return s.orError(&list)
+	return s, list.Err()
 }
 
 // OpenFS reads a scenario from a folder of a file system. Its Dir is "", and a catalogue folder that it
@@ -53,7 +55,10 @@ func OpenFS(fsys fs.FS, dir string) (*Scenario, error) {
 	open := func(name string) (fs.File, error) { return fsys.Open(path.Join(dir, name)) }
 	s := &Scenario{File: file}
 	s.load(func() (fs.File, error) { return fsys.Open(file) }, open, &list)
-	return s.orError(&list)
+	if err := list.Err(); err != nil {
+		return nil, err
+	}
+	return s, nil
 }
 
 // load reads the scenario's own file, which openSelf opens.
@@ -62,14 +67,6 @@ func (s *Scenario) load(openSelf func() (fs.File, error), open opener, list *pro
 	if ok {
 		s.read(data, s.File, open, list)
 	}
-}
-
-// orError returns the scenario, or the mistakes in it.
-func (s *Scenario) orError(list *problem.List) (*Scenario, error) {
-	if err := list.Err(); err != nil {
-		return nil, err
-	}
-	return s, nil
 }
 
 // checkCatalogDir tells of a catalogue folder that is not there, at the place where it is named.
@@ -84,5 +81,8 @@ func (s *Scenario) checkCatalogDir(list *problem.List) {
 		list.Add(s.Pos("catalog"), "catalog: there is no folder "+strconv.Quote(dir), "name the folder of the parts' CSV files, or leave catalog out")
 	case !info.IsDir():
 		list.Add(s.Pos("catalog"), "catalog: "+strconv.Quote(dir)+" is a file", "name the folder of the parts' CSV files")
+	default:
+		return
 	}
+	s.CatalogDir = "" // there is none to look through
 }
