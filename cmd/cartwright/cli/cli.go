@@ -133,7 +133,7 @@ func flagError(cmd *cobra.Command, err error) error {
 	if errors.As(err, &invalid) {
 		name := invalid.GetFlag().Name
 		switch invalid.GetFlag().Value.Type() {
-		case "int":
+		case "int", "uint64":
 			return wrong(fmt.Sprintf("write for example --%s 3", name), "--%s is %q, but has to be a whole number", name, invalid.GetValue())
 		case "duration":
 			return wrong(fmt.Sprintf("write for example --%s 90s", name), "--%s is %q, but has to be a time with its unit: s, m or h",
