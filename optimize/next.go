@@ -144,12 +144,11 @@ type line struct {
 	order int // lines of the same order are bought in the same month; -1: by the piece, in any month
 }
 
-// sale is one article the target sells.
+// sale is one piece that the target sells, or a length of cable. It may wait, and serve on the way, or be
+// made early, when that lets more be bought; one that is not among the way's early ones is made in the first
+// month.
 type sale struct {
 	bill plan.Line
-	// early says that it may be sold before the target is reached, when that lets more be bought: a battery
-	// or an inverter, which could also serve on the way. Anything else is sold in the first month.
-	early bool
 }
 
 // way is everything a sequence to a target is put together from.
@@ -170,12 +169,16 @@ func newWay(ctx context.Context, p Problem, target *plan.Plan, money saving) (*w
 	w := &way{p: p, target: target, money: money}
 	w.collectLines()
 	w.collectSales()
-	for sold := range 1 << len(w.early) {
+	w.stages = make([][]stage, 1<<len(w.early))
+	for sold := range w.stages {
+		if !w.inOrder(sold) {
+			continue
+		}
 		list, err := w.findStages(ctx, sold)
 		if err != nil {
 			return nil, err
 		}
-		w.stages = append(w.stages, list)
+		w.stages[sold] = list
 	}
 	return w, nil
 }
@@ -238,20 +241,51 @@ func (w *way) shipping(vendor string) plan.Money {
 }
 
 // mostEarly bounds the sales that may wait, and with it how many sets of them are looked into.
-const mostEarly = 4
+const mostEarly = 6
 
-// collectSales lists what the target sells.
+// collectSales lists what the target sells, piece by piece, since one may go while another still serves.
+// Batteries and inverters come first: where there are more pieces than can wait, these do.
 func (w *way) collectSales() {
-	for _, l := range w.target.Bill {
-		if l.Sell <= 0 {
-			continue
+	for _, first := range []bool{true, false} {
+		for _, l := range w.target.Bill {
+			power := l.Kind == string(catalog.KindBattery) || l.Kind == string(catalog.KindInverter)
+			if l.Sell <= 0 || power != first {
+				continue
+			}
+			for _, piece := range pieces(l) {
+				if len(w.early) < mostEarly {
+					w.early = append(w.early, len(w.sales))
+				}
+				w.sales = append(w.sales, sale{piece})
+			}
 		}
-		wait := (l.Kind == string(catalog.KindBattery) || l.Kind == string(catalog.KindInverter)) && len(w.early) < mostEarly
-		if wait {
-			w.early = append(w.early, len(w.sales))
-		}
-		w.sales = append(w.sales, sale{l, wait})
 	}
+}
+
+// pieces returns a line that sells something as lines that sell a piece each; a length of cable stays whole.
+func pieces(l plan.Line) []plan.Line {
+	if l.Unit != "each" {
+		return []plan.Line{l}
+	}
+	var list []plan.Line
+	for left := l.Sell; left > 0; left-- {
+		one := l
+		one.Sell, one.Credit = 1, l.Credit/plan.Money(l.Sell) // a piece is sold for whole cents
+		list = append(list, one)
+	}
+	return list
+}
+
+// inOrder reports whether a set of early sales takes pieces of a kind from the first on. Any other set is
+// worth the same as one that does.
+func (w *way) inOrder(sold int) bool {
+	for bit := 1; bit < len(w.early); bit++ {
+		same := w.sales[w.early[bit]].bill.Part == w.sales[w.early[bit-1]].bill.Part
+		if same && sold&(1<<bit) != 0 && sold&(1<<(bit-1)) == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // holdings returns what is owned once the given quantities of the lines are bought and a set of the early

@@ -45,8 +45,8 @@ func (w *way) nextLevel(level []*owning, month int) []*owning {
 	seen := map[string]*owning{}
 	var order []string
 	for _, before := range level {
-		for sold := range 1 << len(w.early) {
-			if before.sold&^sold != 0 {
+		for sold := range w.stages {
+			if before.sold&^sold != 0 || !w.inOrder(sold) {
 				continue // what is sold stays sold
 			}
 			w.reach(before, sold, before.bought, month, seen, &order)
@@ -227,6 +227,11 @@ func (w *way) sold(before, after *owning) []Purchase {
 		}
 		if made {
 			l := &w.sales[i].bill
+			if n := len(list); n > 0 && list[n-1].Part == l.Part { // another piece
+				list[n-1].Quantity += l.Sell
+				list[n-1].Line += l.Credit
+				continue
+			}
 			list = append(list, Purchase{Part: l.Part, Kind: l.Kind, Quantity: l.Sell, Unit: l.Unit,
 				UnitPrice: l.Credit.Units() / l.Sell, Line: l.Credit})
 		}
