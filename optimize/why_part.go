@@ -2,6 +2,7 @@ package optimize
 
 import (
 	"context"
+	"errors"
 	"math"
 
 	"cartwright/catalog"
@@ -25,6 +26,11 @@ type PartAnswer struct {
 	Priced   bool    `json:"priced"`
 	// StaysOut tells that the part is in no best plan even as a gift.
 	StaysOut bool `json:"stays_out,omitempty"`
+	// KeptOutBy names, where no plan can have the part, the limits without any one of which some plan could.
+	// Where there are none, Unfit tells that no plan has it whatever the limits: it does not fit the bus, the
+	// loads or the rules, or nothing asks for it.
+	KeptOutBy []string `json:"kept_out_by,omitempty"`
+	Unfit     bool     `json:"unfit,omitempty"`
 	// At is the best plan with the part at that price: the quantity may differ from With's.
 	At *plan.Plan `json:"at,omitempty"`
 }
@@ -40,8 +46,14 @@ func ExplainPart(ctx context.Context, p Problem, id string) (*PartAnswer, error)
 	a := &PartAnswer{Part: id, Best: best, InBest: best != nil && installed(best, id) > 0}
 	a.Price = p.priceNow(id) / 100
 	p = p.with([]lever{budgetLever()}, []float64{math.Inf(1)})
-	if a.With, err = planWith(ctx, p, id); err != nil || a.With == nil || best == nil {
-		return a, err
+	if a.With, err = planWith(ctx, p, id); err != nil {
+		return nil, err
+	}
+	switch {
+	case a.With == nil:
+		return a, a.findObstacles(ctx, p)
+	case best == nil:
+		return a, nil
 	}
 	a.Costs = (a.With.Cost - best.Cost).Units()
 	if a.InBest {
@@ -51,6 +63,32 @@ func ExplainPart(ctx context.Context, p Problem, id string) (*PartAnswer, error)
 		return a, nil // it is owned already: no price stands in its way
 	}
 	return a, a.findPrice(ctx, p)
+}
+
+// findObstacles finds the limits that keep a part out of every plan. What cannot be told in the time given is
+// left out: the answer stands without it.
+func (a *PartAnswer) findObstacles(ctx context.Context, p Problem) error {
+	all := levers(p.Scenario)
+	var ends []float64
+	for i := range all {
+		ends = append(ends, all[i].end)
+		found, err := planWith(ctx, p.with(all[i:i+1], ends[i:]), a.Part)
+		if err != nil && !errors.Is(err, ErrUnknown) {
+			return err
+		}
+		if found != nil {
+			a.KeptOutBy = append(a.KeptOutBy, all[i].name)
+		}
+	}
+	if len(a.KeptOutBy) > 0 {
+		return nil
+	}
+	found, err := planWith(ctx, p.with(all, ends), a.Part)
+	if errors.Is(err, ErrUnknown) {
+		return nil
+	}
+	a.Unfit = err == nil && found == nil
+	return err
 }
 
 // planWith returns the cheapest plan that has a part, nil where there is none.
