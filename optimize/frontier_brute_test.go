@@ -1,0 +1,268 @@
+package optimize_test
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+)
+
+// casesOfFrontier are the random cases of each axis that are compared with an enumeration.
+const casesOfFrontier = 100
+
+// Every step of the staircase of autonomy is that of an enumeration of all cores, and there is no other.
+func TestBruteForceFrontierOfAutonomy(t *testing.T) {
+	steps := 0
+	for seed := uint64(5e6); seed < 5e6+casesOfFrontier; seed++ {
+		p := randomProblem(seed)
+		got, err := optimize.Frontier(context.Background(), p, optimize.AxisAutonomy, nil)
+		if err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+			continue
+		}
+		steps += len(got.Steps)
+		points := servedPoints(t, p)
+		// Beyond a step's own autonomy its plan no longer serves; at it, it does.
+		const beyond, within = 3e-6, -1e-7 // hours: more and less than the engine's own step of 1e-6
+		probes := []float64{1.0 / 60}
+		for _, s := range got.Steps {
+			probes = append(probes, s.At+within, s.At+beyond)
+		}
+		for _, q := range points {
+			probes = append(probes, q.at+within, q.at+beyond)
+		}
+		for _, h := range probes {
+			if h < 1.0/60 || h > 31*24 { // what the engine looks at
+				continue
+			}
+			want := math.Inf(1)
+			for _, q := range points {
+				if q.at >= h {
+					want = min(want, q.cost)
+				}
+			}
+			have, by := math.Inf(1), &plan.Plan{}
+			for i := range got.Steps {
+				if s := &got.Steps[i]; s.At >= h {
+					have, by = float64(s.Plan.Cost), &s.Plan
+					break
+				}
+			}
+			if have != want && !(math.Abs(have-want) <= roundingCents(by)) {
+				t.Errorf("seed %d: %.7f h cost %g cents in the staircase, %g in the enumeration", seed, h, have, want)
+				break
+			}
+		}
+		checkStairs(t, seed, got)
+	}
+	if steps < 2*casesOfFrontier {
+		t.Errorf("%d steps in %d cases are too few to tell much", steps, casesOfFrontier)
+	}
+}
+
+// point is a value of an axis that some core or plan reaches, and the least cents for it.
+type point struct{ at, cost float64 }
+
+// servedPoints returns, for every core that can be built at all, the longest autonomy it serves and the
+// least it costs.
+func servedPoints(t *testing.T, p optimize.Problem) []point {
+	t.Helper()
+	s := *p.Scenario
+	s.AutonomyH, s.Limits.Budget = 0, math.MaxInt64
+	free := s
+	free.Recharge = nil
+	demand, err := energy.DemandOf(&s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := &enumeration{s: &s, c: p.Catalog, demand: demand}
+	var points []point
+	for _, core := range enumerate(t, optimize.Problem{Scenario: &free, Catalog: p.Catalog}, optimize.ByCost) {
+		inv := &p.Catalog.Inverters[core.inverter]
+		if s.Recharge != nil && inv.ChargerA == 0 {
+			continue
+		}
+		points = append(points, point{servedHours(e, &core, inv), core.cost})
+	}
+	return points
+}
+
+// servedHours bisects for the longest autonomy whose energy the core holds, and for which charger and
+// strings can put it back in time.
+func servedHours(e *enumeration, core *total, inv *catalog.Inverter) float64 {
+	usable, _ := e.usableWh(core.batteries)
+	serves := func(hours float64) bool {
+		want := e.demand.WindowWh(inv.Efficiency, float64(core.units)*inv.IdleW, hours)
+		if want > usable {
+			return false
+		}
+		if e.s.Recharge == nil {
+			return true
+		}
+		for b, n := range core.batteries {
+			if n == 0 {
+				continue
+			}
+			needA := want / (e.s.Bus.NominalV * e.s.Recharge.WithinH * math.Sqrt(e.c.Batteries[b].RoundTrip))
+			charge := 0.0
+			for other, m := range core.batteries {
+				charge += float64(m) * e.c.Batteries[other].MaxChargeA
+			}
+			if needA > float64(core.units)*inv.ChargerA || needA > charge {
+				return false
+			}
+		}
+		return true
+	}
+	low, high := 0.0, float64(energy.MaxAutonomyH)
+	for high-low > 1e-9 {
+		if middle := (low + high) / 2; serves(middle) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return low
+}
+
+// checkStairs checks what holds for every staircase.
+func checkStairs(t *testing.T, seed uint64, f *optimize.Staircase) {
+	t.Helper()
+	if !f.Complete {
+		t.Errorf("seed %d: the staircase is not complete", seed)
+	}
+	knees := 0
+	for i := range f.Steps {
+		s := &f.Steps[i]
+		if s.Knee {
+			knees++
+		}
+		if !s.Plan.Audit.Passed {
+			t.Errorf("seed %d, step %d: the plan was not audited", seed, i+1)
+		}
+		if i == 0 {
+			continue
+		}
+		before := &f.Steps[i-1]
+		if s.Cost <= before.Cost || (s.At > before.At) != (f.Axis != optimize.AxisMass) {
+			t.Errorf("seed %d: from step %d to %d: %g to %g costs %g and %g", seed, i, i+1, before.At, s.At, before.Cost, s.Cost)
+		}
+	}
+	if knees > 1 {
+		t.Errorf("seed %d: %d knees", seed, knees)
+	}
+}
+
+// Every step of the staircase of mass is that of an enumeration of all plans, and there is no other.
+func TestBruteForceFrontierOfMass(t *testing.T) {
+	steps := 0
+	for seed := uint64(6e6); seed < 6e6+casesOfFrontier; seed++ {
+		p := randomProblem(seed)
+		got, err := optimize.Frontier(context.Background(), p, optimize.AxisMass, nil)
+		if err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+			continue
+		}
+		steps += len(got.Steps)
+		ways := everyWay(t, p)
+		least := func(kg float64) float64 {
+			cost := math.Inf(1)
+			for _, w := range ways {
+				if w.massKg <= kg {
+					cost = min(cost, w.cost)
+				}
+			}
+			return cost
+		}
+		// A limit of a step's own mass allows its plan; one that is lower by a gram, the least step there is,
+		// the next plan only.
+		const gram, rounding = 0.001, 1e-7 // kg
+		limit := math.Inf(1)
+		for i := range got.Steps {
+			s := &got.Steps[i]
+			for _, kg := range []float64{limit, s.At + rounding} {
+				if have, want := float64(s.Plan.Cost), least(kg); math.Abs(have-want) > roundingCents(&s.Plan) {
+					t.Errorf("seed %d, step %d: at most %.7f kg cost %g cents, %g in the enumeration", seed, i+1, kg, have, want)
+				}
+			}
+			limit = s.At - gram
+		}
+		if want := least(limit - rounding); !math.IsInf(want, 1) {
+			t.Errorf("seed %d: after %d steps at most %.7f kg are not to be had; the enumeration has them for %g cents",
+				seed, len(got.Steps), limit, want)
+		}
+		checkStairs(t, seed, got)
+	}
+	if steps < 2*casesOfFrontier {
+		t.Errorf("%d steps in %d cases are too few to tell much", steps, casesOfFrontier)
+	}
+}
+
+// everyWay returns cost and mass of every way to build every core, budget and mass left aside.
+func everyWay(t *testing.T, p optimize.Problem) []worth {
+	t.Helper()
+	s := *p.Scenario
+	s.Limits.Budget, s.Limits.MassKg = math.MaxInt64, math.Inf(1)
+	e := newEnumeration(t, optimize.Problem{Scenario: &s, Catalog: p.Catalog})
+	var ways []worth
+	for _, n := range e.stringVectors() {
+		for i := range e.c.Inverters {
+			inv := &e.c.Inverters[i]
+			for units := 1; units <= inv.MaxUnits; units++ {
+				if paths, ok := e.paths(n, inv, units); ok && e.supplies(n, inv, units) {
+					ways = append(ways, e.waysOf(n, inv, units, paths)...)
+				}
+			}
+		}
+	}
+	return ways
+}
+
+// waysOf returns every way to build one core.
+func (e *enumeration) waysOf(n []int, inv *catalog.Inverter, units int, paths [][]option) []worth {
+	h := e.heap(n, inv, units)
+	lighter := h.lighterIsBetter()
+	var ways []worth
+	for level := range e.market.levels {
+		core := e.coreCost(n, inv, units, level)
+		wirings := e.wirings(paths, pricing{level, lighter})
+		for _, f := range e.fittings(n, inv, units, level) {
+			for key, list := range wirings {
+				if f.needsSpaces && f.spaces < key.poles {
+					continue
+				}
+				for _, w := range list {
+					if massKg, stands := h.with(f.boardKg+w.massKg, f.casters); stands {
+						ways = append(ways, worth{core + f.cost + w.cost, massKg})
+					}
+				}
+			}
+		}
+	}
+	return different(ways, true)
+}
+
+// The knee is the step that lies farthest below the straight line from the first to the last.
+func TestKneeOfDemo(t *testing.T) {
+	got, err := optimize.Frontier(context.Background(), demo(t, "lantern-market"), optimize.AxisAutonomy, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	knee, farthest := -1, 0.0
+	first, last := got.Steps[0], got.Steps[len(got.Steps)-1]
+	for i, s := range got.Steps {
+		below := first.Cost + (last.Cost-first.Cost)*(s.At-first.At)/(last.At-first.At) - s.Cost
+		if below > farthest {
+			knee, farthest = i, below
+		}
+	}
+	for i, s := range got.Steps {
+		if s.Knee != (i == knee) {
+			t.Errorf("step %d of %d at %g h: knee %v, want %v", i+1, len(got.Steps), s.At, s.Knee, i == knee)
+		}
+	}
+}

@@ -1,0 +1,312 @@
+package optimize_test
+
+import (
+	"context"
+	"math"
+	"slices"
+	"testing"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// casesOfWhyPart are the random questions after a part that are compared with an enumeration.
+const casesOfWhyPart = 300
+
+// The cheapest plan that has a part, and the highest price at which a cheapest plan has it, are those of an
+// enumeration of all plans and a scan over all prices in whole cents. In every other case everything costs
+// whole cents, so that nothing is rounded and the figures have to be the same to the cent.
+func TestBruteForceWhyPart(t *testing.T) {
+	priced, stays := 0, 0
+	for asked, seed := 0, uint64(7e6); asked < casesOfWhyPart; seed++ {
+		p := randomProblem(seed)
+		if seed%2 == 0 {
+			wholeCents(p)
+		}
+		all := p.Catalog.All()
+		id := all[newDice(seed).IntN(len(all))].ID
+		if seed%3 == 0 {
+			spendAll(t, p)
+		}
+		got, err := optimize.ExplainPart(context.Background(), p, id)
+		if err != nil {
+			t.Errorf("seed %d, %s: %v", seed, id, err)
+			continue
+		}
+		if got.Best == nil {
+			continue // nothing to enter
+		}
+		asked++
+		if !sameWith(t, seed, p, got) || got.InBest {
+			continue
+		}
+		switch {
+		case got.Priced:
+			priced++
+			checkEntry(t, seed, p, got)
+		case got.StaysOut:
+			stays++
+			checkEntry(t, seed, p, got)
+		case boughtOf(got.With.Bill, id) > 0:
+			t.Errorf("seed %d, %s: neither a price nor a reason for none", seed, id)
+		}
+	}
+	t.Logf("%d have a price, %d stay out even as a gift", priced, stays)
+	if priced < casesOfWhyPart/6 || stays == 0 {
+		t.Errorf("%d parts with a price and %d that stay out are too few to tell much", priced, stays)
+	}
+}
+
+// spendAll makes the budget just enough for the best plan, so that any dearer one is beyond it.
+func spendAll(t *testing.T, p optimize.Problem) {
+	t.Helper()
+	r, err := optimize.Rank(context.Background(), p, optimize.Options{Plans: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Plans) > 0 {
+		p.Scenario.Limits.Budget = catalog.Cents(r.Plans[0].Cost) - p.Scenario.Sold
+	}
+}
+
+// wholeCents changes a problem's prices a little, so that whatever is bought costs whole cents: there is no
+// tax, and an eighth of a metre of cable costs whole cents.
+func wholeCents(p optimize.Problem) {
+	whole := func(centsPerM *float64) { *centsPerM = eighths * math.Round(*centsPerM/eighths) }
+	p.Scenario.Tax = 0
+	for i := range p.Catalog.Cables {
+		whole(&p.Catalog.Cables[i].CentsPerM)
+	}
+	for i := range p.Catalog.Offers {
+		whole(&p.Catalog.Offers[i].CentsPerM)
+	}
+	for i := range p.Scenario.Have {
+		whole(&p.Scenario.Have[i].SellCentsPerM)
+	}
+}
+
+// roundedBy returns by how many cents a plan's bill may differ from one that is not rounded.
+func roundedBy(seed uint64, p *plan.Plan) float64 {
+	if seed%2 == 0 {
+		return hair // see wholeCents
+	}
+	return roundingCents(p)
+}
+
+// sameWith compares the cheapest plan and the cheapest that has the part with the enumeration, and reports
+// whether there is one to go on with.
+func sameWith(t *testing.T, seed uint64, p optimize.Problem, got *optimize.PartAnswer) bool {
+	t.Helper()
+	least := leastByQuantity(t, p, got.Part)
+	with, any := math.Inf(1), math.Inf(1)
+	for q, cost := range least {
+		any = min(any, cost)
+		if q > 0 {
+			with = min(with, cost)
+		}
+	}
+	rounding := roundedBy(seed, got.Best)
+	if math.Abs(float64(got.Best.Cost)-any) > rounding {
+		t.Errorf("seed %d: the best plan costs %s; the enumeration's %g cents", seed, got.Best.Cost, any)
+		return false
+	}
+	if got.With == nil || math.IsInf(with, 1) {
+		if got.With != nil || !math.IsInf(with, 1) {
+			t.Errorf("seed %d, %s: a plan with it: %v; in the enumeration for %g cents", seed, got.Part, got.With != nil, with)
+		}
+		return false
+	}
+	rounding = roundedBy(seed, got.With)
+	if math.Abs(float64(got.With.Cost)-with) > rounding {
+		t.Errorf("seed %d, %s: the cheapest plan with it costs %s; in the enumeration %g cents", seed, got.Part, got.With.Cost, with)
+		return false
+	}
+	if got.InBest && with > any+rounding {
+		t.Errorf("seed %d, %s: said to be in the best plan, but plans with it cost %g cents, without %g", seed, got.Part, with, any)
+	}
+	return true
+}
+
+// checkEntry scans all prices in whole cents for the highest at which a cheapest plan has the part.
+func checkEntry(t *testing.T, seed uint64, p optimize.Problem, got *optimize.PartAnswer) {
+	t.Helper()
+	free := unpriced(p, got.Part)
+	least := leastByQuantity(t, free, got.Part)
+	target := float64(got.Best.Cost)
+	at := func(price float64) float64 {
+		cost := math.Inf(1)
+		for q, base := range least {
+			if q > 0 {
+				cost = min(cost, base+partCents(p.Scenario, got.Part, q, price))
+			}
+		}
+		return cost
+	}
+	const dearest = 200000 // cents, far above any price drawn
+	last := -1.0
+	for price := 0.0; price <= dearest; price++ {
+		if at(price) > target+hair {
+			break // more of a price never makes anything cheaper
+		}
+		last = price
+	}
+	have := -1.0
+	if got.Priced {
+		have = math.Round(100 * got.EntersAt)
+	}
+	// Where bills are rounded and the enumeration is not, and only that decides, either price is right.
+	rounding := roundedBy(seed, got.Best) + roundedBy(seed, got.With)
+	if e, _ := p.Catalog.Find(got.Part); e.Kind == catalog.KindCable {
+		rounding++ // a price in whole cents a metre
+	}
+	if rounding < 1 {
+		rounding = -1 // nothing is rounded
+	}
+	for price := min(have, last) + 1; price <= max(have, last); price++ {
+		if math.Abs(at(price)-target) > rounding {
+			t.Errorf("seed %d, %s: enters at %g cents, by the scan at %g; a plan with it costs %g cents at %g, the best without %g",
+				seed, got.Part, have, last, at(price), price, target)
+			return
+		}
+	}
+	if got.Priced && boughtOf(got.At.Bill, got.Part) <= 0 {
+		t.Errorf("seed %d, %s: the plan at its price does not buy it", seed, got.Part)
+	}
+}
+
+// unpriced returns a problem in which a part costs nothing, is not owned and has no offers.
+func unpriced(p optimize.Problem, id string) optimize.Problem {
+	s, c := *p.Scenario, p.Catalog.Clone()
+	s.Have = slices.DeleteFunc(slices.Clone(s.Have), func(h scenarios.Holding) bool { return h.PartID == id })
+	c.Offers = slices.DeleteFunc(c.Offers, func(o catalog.Offer) bool { return o.PartID == id })
+	for i := range c.Cables {
+		if c.Cables[i].ID == id {
+			c.Cables[i].CentsPerM = 0
+		}
+	}
+	e, _ := c.Find(id)
+	e.Price = 0
+	return optimize.Problem{Scenario: &s, Catalog: c}
+}
+
+// partCents returns what so much of a part costs at a price in cents, with tax, less what is owned of it and
+// sold: all owned pieces are used, or none where it is better to sell them.
+func partCents(s *scenarios.Scenario, id string, quantity, price float64) float64 {
+	have, worth := 0.0, 0.0
+	for _, h := range s.Have {
+		if h.PartID != id {
+			continue
+		}
+		have += h.Count
+		if h.Sell != nil {
+			if worth = float64(*h.Sell); h.ByLength {
+				worth = h.SellCentsPerM
+			}
+		}
+	}
+	cost := math.Inf(1)
+	for _, used := range []float64{0, min(have, quantity)} {
+		cost = min(cost, price*(1+s.Tax)*(quantity-used)-worth*(have-used))
+	}
+	return cost
+}
+
+// census is an enumeration that keeps count of one part.
+type census struct {
+	*enumeration
+	of *good
+	// gift and dear are the same without owned parts and offers, where the part costs nothing and something:
+	// what a fitting costs more in one than in the other tells how often it has the part.
+	gift, dear *enumeration
+	least      map[float64]float64
+}
+
+// dearCents is what the part costs where it does.
+const dearCents = 100
+
+// leastByQuantity returns, for each quantity of a part that some plan has installed, the least cents of such
+// a plan, the budget left aside.
+func leastByQuantity(t *testing.T, p optimize.Problem, id string) map[float64]float64 {
+	t.Helper()
+	s := *p.Scenario
+	s.Limits.Budget = math.MaxInt64
+	c := census{enumeration: newEnumeration(t, optimize.Problem{Scenario: &s, Catalog: p.Catalog}), least: map[float64]float64{}}
+	bare := s
+	bare.Have = nil
+	gift, dear := p.Catalog.Clone(), p.Catalog.Clone()
+	gift.Offers, dear.Offers = nil, nil
+	for catalogue, cents := range map[*catalog.Catalog]catalog.Cents{gift: 0, dear: dearCents} {
+		e, _ := catalogue.Find(id)
+		e.Price = cents
+	}
+	c.gift = newEnumeration(t, optimize.Problem{Scenario: &bare, Catalog: gift})
+	c.dear = newEnumeration(t, optimize.Problem{Scenario: &bare, Catalog: dear})
+	// A hair of it is owned: that costs nothing and has the enumeration keep count of it in the wiring.
+	const hairOfIt = 1e-12
+	c.of = c.market.goods[id]
+	c.of.have = max(c.of.have, hairOfIt)
+	for _, n := range c.stringVectors() {
+		for i := range c.c.Inverters {
+			inv := &c.c.Inverters[i]
+			for units := 1; units <= inv.MaxUnits; units++ {
+				if paths, ok := c.paths(n, inv, units); ok && c.supplies(n, inv, units) {
+					c.note(n, inv, units, paths)
+				}
+			}
+		}
+	}
+	return c.least
+}
+
+// note notes the least cost of a core by how much of the part it has installed.
+func (c *census) note(n []int, inv *catalog.Inverter, units int, paths [][]option) {
+	inCore := 0.0
+	if inv.ID == c.of.id {
+		inCore = float64(units)
+	}
+	for b := range n {
+		if c.c.Batteries[b].ID == c.of.id {
+			inCore = float64(c.modules(n, b))
+		}
+	}
+	gift, dear := c.gift.fittings(n, inv, units, 0), c.dear.fittings(n, inv, units, 0)
+	h := c.heap(n, inv, units)
+	for level := range c.market.levels {
+		core := c.coreCost(n, inv, units, level)
+		wirings := c.wirings(paths, pricing{level, h.lighterIsBetter()})
+		for i, f := range c.fittings(n, inv, units, level) {
+			fitted := math.Round((dear[i].cost - gift[i].cost) / dearCents / (1 + c.s.Tax))
+			for key, list := range wirings {
+				if f.needsSpaces && f.spaces < key.poles {
+					continue
+				}
+				quantity := inCore + fitted
+				if i := slices.Index(c.bent, c.of); i >= 0 {
+					quantity += float64(key.bent[i]) / eighths
+				}
+				for _, w := range list {
+					cost := core + f.cost + w.cost
+					if old, known := c.least[quantity]; known && old <= cost {
+						continue
+					}
+					if _, stands := h.with(f.boardKg+w.massKg, f.casters); stands {
+						c.least[quantity] = cost
+					}
+				}
+			}
+		}
+	}
+}
+
+// boughtOf returns how much of a part a bill buys.
+func boughtOf(bill []plan.Line, id string) float64 {
+	n := 0.0
+	for _, l := range bill {
+		if l.Part == id && l.Kind != "cable-end" {
+			n += l.Buy
+		}
+	}
+	return n
+}
