@@ -26,6 +26,7 @@ type hunt struct {
 	values []float64 // of the best point so far
 	status Status    // at the end
 	claims int       // that there is nothing below top
+	open   int       // claims that the objective has no limit
 	rounds int       // of claims: grows with every point
 	lanes  []lane
 }
@@ -134,8 +135,11 @@ func (h *hunt) turn(l *lane, pivots int64) (done bool, err error) {
 	case out.code == codeInfeasible:
 		l.claimed = h.rounds
 		h.claims++
-	case out.code == codeUnbounded && h.values == nil:
-		return h.unbounded(l)
+	case out.code == codeUnbounded && h.values == nil && h.limitless():
+		l.claimed = h.rounds
+		if h.open++; h.open >= h.none {
+			return true, h.unbounded()
+		}
 	case (out.code == codeAborted || out.code == codeTimeout) && (out.spent || h.w.due()):
 	default:
 		trouble = fmt.Sprintf("the engine returned %d", out.code)
@@ -181,26 +185,31 @@ func (h *hunt) enough() bool {
 	return false
 }
 
-// unbounded checks a claim that the objective has no limit: there must be a point at all. Then, as all
-// coefficients are rational, the integers have no limit either where the relaxation has none.
-func (h *hunt) unbounded(l *lane) (done bool, err error) {
+// limitless reports whether the bounds of the variables leave the objective without limit.
+func (h *hunt) limitless() bool {
+	for k, c := range h.p.objcol {
+		coef, lo, hi := h.p.objcoef[k], h.p.lo[c-1], h.p.hi[c-1]
+		if coef > 0 && lo <= -engineInfinity || coef < 0 && hi >= engineInfinity {
+			return true
+		}
+	}
+	return false
+}
+
+// unbounded ends a hunt in which the objective was found to have no limit: if there is a point at all.
+// Then, as all coefficients are rational, the integers have no limit either where the relaxation has none.
+func (h *hunt) unbounded() error {
 	q := *h.p
 	q.objcol, q.objcoef = nil, nil
 	any := &hunt{search: h.search, p: &q, top: h.top, points: 1, none: h.none}
 	if err := any.run(); err != nil {
-		return true, err
+		return err
 	}
-	switch {
-	case any.values != nil:
+	h.status = any.status
+	if any.values != nil {
 		h.status = Unbounded
-	case any.status == GaveUp:
-		h.note(l.set, "no limit to the objective, and no point")
-		l.failed = true
-		return false, nil
-	default:
-		h.status = any.status
 	}
-	return true, nil
+	return nil
 }
 
 // note records trouble that was met.

@@ -2,7 +2,8 @@ package milp
 
 /*
 #cgo CFLAGS: -O2
-#cgo LDFLAGS: -Wl,--wrap=load_BLAS -llpsolve55 -lcolamd -ldl -lm
+#cgo linux LDFLAGS: -Wl,--wrap=load_BLAS
+#cgo LDFLAGS: -llpsolve55 -lcolamd -ldl -lm
 #include <stdlib.h>
 #include "lpsolve.h"
 */

@@ -128,11 +128,11 @@ func TestMPSConventions(t *testing.T) {
 	}
 }
 
-// failing is a writer that takes only so many bytes.
-type failing int
+// shortWriter is a writer that takes only so many bytes.
+type shortWriter int
 
-func (f *failing) Write(b []byte) (int, error) {
-	if *f -= failing(len(b)); *f < 0 {
+func (f *shortWriter) Write(b []byte) (int, error) {
+	if *f -= shortWriter(len(b)); *f < 0 {
 		return 0, context.DeadlineExceeded
 	}
 	return len(b), nil
@@ -140,7 +140,7 @@ func (f *failing) Write(b []byte) (int, error) {
 
 // TestMPSWriteError hands on what the writer says.
 func TestMPSWriteError(t *testing.T) {
-	f := failing(5000)
+	f := shortWriter(5000)
 	if err := cart(seeded(1), 3).WriteMPS(&f); err != context.DeadlineExceeded {
 		t.Errorf("got %v, want the writer's error", err)
 	}

@@ -62,8 +62,10 @@ const (
 	geometricScaling = 4 + 64 + 128      // geometric mean, equilibrated, integers too
 	powerScaling     = 1 + 32 + 64 + 128 // extreme values, powers of 2, equilibrated, integers too
 
-	dualThenPrimal   = 2 + 4
-	primalThroughout = 1 + 4
+	// dualThenPrimal is the only kind of simplex in use: with a primal first phase the engine takes out
+	// artificial columns and then writes beyond the end of a list of its own, which AddressSanitizer
+	// showed on assignment problems.
+	dualThenPrimal = 2 + 4
 
 	firstIndex   = 0 // Bland's rule: slow, cannot cycle
 	dantzig      = 1 + adaptive
@@ -118,12 +120,12 @@ var (
 		simplex: dualThenPrimal, pricing: dantzig, improve: improveDual, antiDegen: noPerturbing,
 		nodeRule: firstFraction, branch: ceilingFirst, depth: deepest, solutions: anySolutions,
 		intTol: defaultIntTol}
-	perturbed = setting{name: "no scaling, steepest edge, primal, perturbing", scaling: noScaling,
-		simplex: primalThroughout, pricing: steepestEdge, improve: improveAll, antiDegen: perturbing,
+	perturbed = setting{name: "no scaling, steepest edge, perturbing", scaling: noScaling,
+		simplex: dualThenPrimal, pricing: steepestEdge, improve: improveAll, antiDegen: perturbing,
 		nodeRule: firstFraction, branch: floorFirst, depth: deepest, solutions: anySolutions,
 		intTol: tightIntTol}
-	bland = setting{name: "power scaling, first index, primal", scaling: powerScaling,
-		simplex: primalThroughout, pricing: firstIndex, improve: improveDual, antiDegen: noPerturbing,
+	bland = setting{name: "power scaling, first index", scaling: powerScaling,
+		simplex: dualThenPrimal, pricing: firstIndex, improve: improveDual, antiDegen: noPerturbing,
 		nodeRule: firstFraction, branch: ceilingFirst, depth: deepest, solutions: anySolutions,
 		intTol: tightIntTol}
 )

@@ -27,7 +27,7 @@ func (s *search) once(p *program, set *setting, pivots int64) (outcome, error) {
 		gap = 0
 	}
 	s.sol.Solves++
-	out, err := p.run(set, gap, pivots, s.w)
+	out, err := s.engine(p, set, gap, pivots, s.w)
 	if err != nil {
 		return outcome{}, err
 	}

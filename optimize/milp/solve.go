@@ -43,11 +43,16 @@ type search struct {
 	sign    float64 // 1 to minimise, -1 to maximise
 	spacing float64 // see Model.spacing
 	bound   float64 // no point is below
+	engine  engine
 	sol     Solution
 }
 
+// engine runs a program once: (*program).run, or what a test puts in its place.
+type engine func(p *program, s *setting, gap float64, pivots int64, w *watch) (outcome, error)
+
 func newSearch(m *Model, o Options, w *watch) *search {
-	s := &search{m: m, o: o, w: w, sign: m.sign(), spacing: m.spacing(), bound: math.Inf(-1)}
+	s := &search{m: m, o: o, w: w, sign: m.sign(), spacing: m.spacing(), bound: math.Inf(-1),
+		engine: (*program).run}
 	if o.Relax {
 		s.spacing = 0
 	}
