@@ -55,7 +55,28 @@ func (p Plans) bill(one *plan.Plan) section {
 		t.row("", "", "", "less what is sold", "", money(-one.Credit))
 	}
 	t.row("", "", "", "cost", "", money(one.Cost))
+	if over := overbought(bought); len(over) > 0 {
+		t.notes = append(t.notes, "Bought but not installed, because so many cost less than fewer: "+strings.Join(over, ", ")+".")
+	}
 	return section{title: title, table: t}
+}
+
+// overbought lists what is bought beyond what is installed, as a quantity break can make it.
+func overbought(bought []plan.Line) []string {
+	const hair = 1e-6 // of a metre; rounding of sums of lengths
+	var over []string
+	for _, l := range bought {
+		switch spare := l.Buy + l.Have - l.Quantity; {
+		case spare <= hair:
+		case l.Kind == kindCableEnd:
+			over = append(over, short(spare, 0)+" ends of "+l.Part)
+		case l.Unit == "m":
+			over = append(over, short(spare, 2)+" m of "+l.Part)
+		default:
+			over = append(over, short(spare, 0)+" x "+l.Part)
+		}
+	}
+	return over
 }
 
 // seller returns the vendor's name, or words for none.

@@ -89,6 +89,21 @@ func TestPlansInEveryFormat(t *testing.T) {
 	}
 }
 
+// A quantity break may have more bought than is installed; the list once did not say what the rest is for.
+func TestOverbought(t *testing.T) {
+	got := overbought([]plan.Line{
+		{Part: "slate", Quantity: 2, Unit: "each", Buy: 4},
+		{Part: "pebble", Quantity: 2, Unit: "each", Have: 1, Buy: 1},
+		{Part: "cu-10", Kind: "cable", Quantity: 0.1 + 0.2, Unit: "m", Buy: 0.3},
+		{Part: "cu-4", Kind: "cable", Quantity: 3.5, Unit: "m", Have: 1, Buy: 10},
+		{Part: "cu-4", Kind: kindCableEnd, Quantity: 4, Unit: "each", Buy: 10},
+	})
+	want := []string{"2 x slate", "7.5 m of cu-4", "6 ends of cu-4"}
+	if !slices.Equal(got, want) {
+		t.Errorf("overbought = %q, want %q", got, want)
+	}
+}
+
 // Names as long as a file allows must not push a screen past its width, nor a control character reach it.
 func TestPlansWithLongNames(t *testing.T) {
 	p := sample()
