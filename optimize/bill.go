@@ -9,14 +9,36 @@ import (
 // account writes the bill of a choice into a plan: its lines in market order, and the sums.
 func (b *bench) account(c *choice, p *plan.Plan) {
 	quantities := b.quantities(c)
+	for i := range c.market.articles {
+		lines := b.lines(&c.market.articles[i], quantities[i], c.acquired(i, quantities[i]))
+		for _, l := range lines {
+			p.Spend += l.Line
+			p.Credit += l.Credit
+		}
+		p.Bill = append(p.Bill, lines...)
+	}
+	for _, s := range b.shipping(c) { // a sum of whole cents: its order does not show
+		p.Shipping += s
+	}
+	p.Tax = plan.Money(math.Round(b.s.Tax * float64(p.Spend+p.Shipping)))
+	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
+}
+
+// acquired returns how a quantity of an article is come by: all of it is bought unless the choice says more.
+func (c *choice) acquired(article int, quantity float64) acquired {
+	if got, special := c.bought[article]; special {
+		return got
+	}
+	return acquired{buy: []float64{quantity}}
+}
+
+// shipping returns what each vendor takes for shipping what a choice orders there.
+func (b *bench) shipping(c *choice) map[string]plan.Money {
+	quantities := b.quantities(c)
 	shipping := map[string]plan.Money{}
 	for i := range c.market.articles {
 		a := &c.market.articles[i]
-		got, special := c.bought[i]
-		if !special {
-			got = acquired{buy: []float64{quantities[i]}}
-		}
-		for j, n := range got.buy {
+		for j, n := range c.acquired(i, quantities[i]).buy {
 			o := a.from
 			if len(a.offers) > 0 {
 				o = &a.offers[j]
@@ -25,18 +47,8 @@ func (b *bench) account(c *choice, p *plan.Plan) {
 				shipping[o.Vendor] = max(shipping[o.Vendor], plan.Money(o.Shipping))
 			}
 		}
-		lines := b.lines(a, quantities[i], got)
-		for _, l := range lines {
-			p.Spend += l.Line
-			p.Credit += l.Credit
-		}
-		p.Bill = append(p.Bill, lines...)
 	}
-	for _, s := range shipping { // a sum of whole cents: its order does not show
-		p.Shipping += s
-	}
-	p.Tax = plan.Money(math.Round(b.s.Tax * float64(p.Spend+p.Shipping)))
-	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
+	return shipping
 }
 
 // lines returns the bill's lines of one article: one for each offer it is bought at, or a single one.

@@ -144,9 +144,9 @@ type market struct {
 	must   int // an article every plan has to have; -1: none
 
 	vendors []vendor // who ship for money
-	// shipping is, of a market whose orders are settled, what all vendors together take for it, in cents.
+	// shipping is what the vendors whose level is decided take for it, in cents.
 	shipping float64
-	settled  bool // no order is left to be decided: shipping is known
+	settled  bool // no order is left to be decided by the program
 }
 
 // newMarket lists the catalogue's parts with what is owned and offered of each.

@@ -157,7 +157,7 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 			r.cells++
 			r.expand(n)
 		case r.skipped(&n.core), r.outdone(n):
-		case !r.settle(n):
+		case r.settle(n):
 			cores = append(cores, n)
 		}
 	}
@@ -199,7 +199,7 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 		go func() {
 			defer wait.Done()
 			defer func() { <-gate }()
-			answers[i] = r.b.solveWithin(ctx, &n.core, ask{by: r.by, market: m})
+			answers[i] = r.solveNode(ctx, n, m)
 		}()
 	}
 	wait.Wait()
@@ -214,17 +214,22 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	return nil
 }
 
-// solveWithin solves a core. A plan whose finished bill is above the budget, by the rounding of its lines,
-// is looked for once more with the budget held to the letter.
-func (b *bench) solveWithin(ctx context.Context, c *core, k ask) answer {
-	a := b.solve(ctx, c, k)
-	if a.status.HasPoint() && b.overBudget(&a.choice) {
-		k.strict = true
-		again := b.solve(ctx, c, k)
-		again.solves += a.solves
-		return again
+// solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
+// looked for once more with the budget held to the letter; not one that is above by shipping it still
+// owes, since another order may owe less.
+func (r *ranking) solveNode(ctx context.Context, n *node, m *market) answer {
+	k := ask{by: r.by, market: m}
+	a := r.b.solve(ctx, &n.core, k)
+	if !a.status.HasPoint() || !r.b.overBudget(&a.choice) {
+		return a
 	}
-	return a
+	if n.levels != nil && r.mostOwed(&a.choice, n.levels) != nobody {
+		return a
+	}
+	k.strict = true
+	again := r.b.solve(ctx, &n.core, k)
+	again.solves += a.solves
+	return again
 }
 
 // overBudget reports whether the bill of a choice is above what there is to spend.
@@ -292,6 +297,17 @@ func (r *ranking) take(n *node, a *answer) error {
 		return errors.New("internal error: a plan of unbounded worth")
 	}
 	f := &found{choice: a.choice, plan: r.b.finish(&a.choice), first: a.first, proved: a.status == milp.Proved}
+	if n.levels != nil {
+		if owed := r.mostOwed(&a.choice, n.levels); owed != nobody {
+			// Its own cost, without what is owed, bounds what the levels of the vendor can bring.
+			open := &node{kind: coreNode, core: n.core, levels: n.levels, owed: owed, found: f}
+			open.score = math.Max(n.score, r.priced(open, 0))
+			r.add(open)
+		}
+	}
+	if r.b.overBudget(&a.choice) {
+		return nil // with what is owed for shipping
+	}
 	first, second := r.planScore(&f.plan)
 	f.second = second
 	key := n.core.key()

@@ -29,9 +29,11 @@ type node struct {
 	kind  nodeKind
 	core  core
 	last  int
-	// levels of shipping that are settled for a core node, by vendor; nil: none yet.
+	// levels of shipping that are decided for a core node, by vendor; nil: none yet.
 	levels []int
-	found  *found // of a plan node
+	// owed is the vendor to decide next, of a core node that was solved at open vendors; else nobody.
+	owed  int
+	found *found // of a plan node, and of a core node that was solved
 }
 
 // found is a solved core.
@@ -117,7 +119,7 @@ func newSearch(b *bench, by By) *search {
 	for i := range open {
 		open[i] = undecided
 	}
-	s.o = newBounds(b, b.market.at(open))
+	s.o = s.boundsAt(open)
 	for v := range b.supplies {
 		if !b.mayServe(&b.supplies[v]) {
 			continue
@@ -185,7 +187,7 @@ func (s *search) expand(n *node) {
 // admit adds the node of one core if it serves the loads.
 func (s *search) admit(c core, f figures) {
 	if !s.o.hopeless(f) && s.o.serves(&c, f) && (s.by != ByLife || f.aged) {
-		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c})
+		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c, owed: nobody})
 	}
 }
 

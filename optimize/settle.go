@@ -3,44 +3,72 @@ package optimize
 import (
 	"fmt"
 	"math"
+
+	"cartwright/optimize/plan"
 )
 
-// settle decides a level of shipping for the next vendor that concerns a core, and reports whether there
-// was one: then the core's node is replaced by one for each level. Where there is none the core can be
-// solved at plain prices.
+// settle prepares a core node for solving: it opens every vendor that ships for money and reports whether
+// the node is to be solved. A node that was solved at open vendors is replaced by one for each level of
+// shipping of the vendor that its point left most to pay to.
 func (s *search) settle(n *node) bool {
 	if s.by == ByMass {
-		return false // costs decide ties only; the orders are left to the program
+		return true // costs decide ties only; the orders are left to the program
 	}
 	m := s.b.market
-	levels := append([]int(nil), n.levels...)
-	for len(levels) < len(m.vendors) {
-		levels = append(levels, undecided)
+	if n.levels == nil {
+		n.levels = make([]int, len(m.vendors))
+		for i := range n.levels {
+			n.levels[i] = undecided
+		}
 	}
-	for i := range m.vendors {
-		if levels[i] != undecided {
-			continue
-		}
-		if !s.concerns(i, &n.core) {
-			levels[i] = 0
-			continue
-		}
-		for level := range m.vendors[i].levels {
-			split := append([]int(nil), levels...)
-			split[i] = level
-			o := s.boundsAt(split)
-			f := o.of(&n.core)
-			if !o.hopeless(f) {
-				s.add(&node{score: math.Max(n.score, s.coreScore(o, f)), kind: coreNode, core: n.core, levels: split})
-			}
-		}
+	if n.owed < 0 {
 		return true
 	}
-	n.levels = levels
+	for level := range m.vendors[n.owed].levels {
+		levels := append([]int(nil), n.levels...)
+		levels[n.owed] = level
+		o := s.boundsAt(levels)
+		if f := o.of(&n.core); !o.hopeless(f) {
+			// What the node was solved for bounds its parts, too, with the shipping that is now paid.
+			score := math.Max(s.coreScore(o, f), s.priced(n, m.vendors[n.owed].levels[level]))
+			s.add(&node{score: score, kind: coreNode, core: n.core, levels: levels, owed: nobody})
+		}
+	}
 	return false
 }
 
-// boundsAt returns the bounds at settled levels, made once.
+// nobody is who is owed shipping where every order is paid for, or nothing is known of orders yet.
+const nobody = -1
+
+// priced returns the score of a node that was solved, with so many more cents of shipping.
+func (s *search) priced(n *node, shipping float64) float64 {
+	cents := 100*n.found.first + (1+s.b.market.tax)*shipping - s.b.roundingCents()
+	if s.by == ByLife {
+		return perLifetimeKWh(cents, s.o.of(&n.core).lifeWh)
+	}
+	return cents
+}
+
+// mostOwed returns the vendor whom a choice leaves most shipping to pay beyond the levels that are
+// decided, nobody where there is none.
+func (s *search) mostOwed(c *choice, levels []int) int {
+	paid := map[string]plan.Money{}
+	for i, v := range s.b.market.vendors {
+		if levels[i] != undecided {
+			paid[v.name] = plan.Money(v.levels[levels[i]])
+		}
+	}
+	shipping := s.b.shipping(c)
+	owed, most := nobody, plan.Money(0)
+	for i, v := range s.b.market.vendors {
+		if left := shipping[v.name] - paid[v.name]; left > most {
+			owed, most = i, left
+		}
+	}
+	return owed
+}
+
+// boundsAt returns the bounds at decided levels, made once.
 func (s *search) boundsAt(levels []int) *bounds {
 	key := fmt.Sprint(levels)
 	o := s.at[key]
@@ -49,46 +77,4 @@ func (s *search) boundsAt(levels []int) *bounds {
 		s.at[key] = o
 	}
 	return o
-}
-
-// concerns reports whether a plan of a core could order anything from a vendor that ships for money.
-func (s *search) concerns(vendor int, c *core) bool {
-	m := s.b.market
-	uses := func(options []option) bool {
-		for i := range options {
-			for _, u := range options[i].uses {
-				if m.sells(vendor, u.article) {
-					return true
-				}
-			}
-		}
-		return false
-	}
-	v := &s.b.supplies[c.supply]
-	if m.sells(vendor, m.part(v.inv.ID).position) || uses(v.main) || uses(v.feeder) ||
-		uses(s.b.busbars) || uses(s.b.casters) {
-		return true
-	}
-	for i := range s.b.fixed {
-		if uses(s.b.fixed[i].options) {
-			return true
-		}
-	}
-	for j, n := range c.counts {
-		k := &s.b.stacks[s.b.groups[c.group][j]]
-		if n > 0 && (m.sells(vendor, m.part(k.bat.ID).position) || uses(k.options)) {
-			return true
-		}
-	}
-	return false
-}
-
-// sells reports whether a vendor ships an article for money.
-func (m *market) sells(vendor, article int) bool {
-	for _, o := range m.articles[article].offers {
-		if o.Shipping > 0 && o.Vendor == m.vendors[vendor].name {
-			return true
-		}
-	}
-	return false
 }

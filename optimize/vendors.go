@@ -9,10 +9,12 @@ import (
 )
 
 // A vendor ships once an order, at the largest shipping among the lines bought there. How much that is
-// ties all that is bought there together, which a solver finds hard. So the search settles it first: for
-// each vendor it decides a level of shipping, which is then paid and admits the offers up to it. Between
-// settled levels parts have plain prices again, and the program that is left is easy. The least cost over
-// all levels is the least cost.
+// ties all that is bought there together, which a solver finds hard. So the search settles it outside the
+// program: for a vendor it decides a level of shipping, which is then paid and admits the offers up to it;
+// vendors that are not decided ship for nothing. Parts then have plain prices, the program is easy, and
+// what it costs bounds from below whatever the open vendors are decided to be. With the shipping it would
+// really take its point is a plan, too; where that is no more, nothing is left to decide, else the vendor
+// with most to pay is decided next. The least cost over all levels is the least cost.
 
 // vendor is one who ships for money, with the levels that occur.
 type vendor struct {
@@ -59,7 +61,6 @@ func (m *market) at(levels []int) *market {
 	open := map[string]float64{} // shipping that is paid for, by vendor
 	for i, v := range m.vendors {
 		if levels[i] == undecided {
-			n.settled = false
 			open[v.name] = math.Inf(1)
 			continue
 		}
