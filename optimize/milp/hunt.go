@@ -74,7 +74,7 @@ func (h *hunt) run() error {
 		asked := false
 		for i := range h.lanes {
 			l := &h.lanes[i]
-			if l.failed || l.claimed == h.rounds || l.spare && !trouble || l.first != nil && l.first.claimed != h.rounds {
+			if l.failed || l.claimed == h.rounds || l.spare && !trouble || l.first != nil && !l.first.failed && l.first.claimed != h.rounds {
 				continue
 			}
 			asked = true

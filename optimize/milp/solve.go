@@ -67,12 +67,15 @@ func (s *search) run() error {
 	case !holds:
 		s.sol.Status = Infeasible
 		return nil
+	case len(s.m.obj) == 0 && s.o.HasCutoff && s.sign*s.m.objConst > s.sign*s.o.Cutoff:
+		s.sol.Status = Infeasible
+		return nil
 	case len(s.m.cols) == 0:
 		s.constant()
 		return nil
 	}
 	top := noCeiling()
-	if s.o.HasCutoff {
+	if s.o.HasCutoff && len(s.m.obj) > 0 {
 		top = s.cutoff()
 	}
 	h := &hunt{search: s, p: p, top: top, points: 1, none: 2}
@@ -99,10 +102,6 @@ func (s *search) run() error {
 // constant settles a model without variables.
 func (s *search) constant() {
 	s.bound = 0
-	if s.o.HasCutoff && s.sign*s.m.objConst > s.sign*s.o.Cutoff {
-		s.sol.Status = Infeasible
-		return
-	}
 	s.sol.Status, s.sol.Objective, s.sol.values = Best, s.m.objConst, []float64{}
 	if s.o.Prove {
 		s.sol.Status = Proved

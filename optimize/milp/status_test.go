@@ -84,6 +84,14 @@ func TestStatuses(t *testing.T) {
 			x := m.Integer("x", 0, 9)
 			m.Row("r", Sum(T(3, x)), Equal, 12)
 		}, Options{Prove: true}, Proved, 0},
+		{"no objective and a cutoff that its constant meets", func(m *Model) {
+			m.Row("r", Sum(T(3, m.Integer("x", 0, 9))), Equal, 12)
+			m.Minimize(*new(Expr).Const(5))
+		}, Options{Prove: true, Cutoff: 5, HasCutoff: true}, Proved, 5},
+		{"no objective and a cutoff that its constant misses", func(m *Model) {
+			m.Row("r", Sum(T(3, m.Integer("x", 0, 9))), Equal, 12)
+			m.Maximize(*new(Expr).Const(5))
+		}, Options{Prove: true, Cutoff: 6, HasCutoff: true}, Infeasible, 0},
 		{"no rows", func(m *Model) {
 			e := Sum(T(-2, m.Integer("x", 0, 9)), T(1, m.Continuous("y", -3, 3)))
 			e.Const(100)
