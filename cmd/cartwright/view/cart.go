@@ -33,9 +33,14 @@ func (p Plans) shelves(one *plan.Plan) section {
 // cart says what it rolls on, where its weight is and on which leg its loads hang.
 func (p Plans) cart(one *plan.Plan) section {
 	c, b := one.Casters, one.Balance
+	// A cart does not stand on two wheels; the load of three is reckoned as if two carried all.
+	carrying := "one wheel off the floor"
+	if c.Count == 3 {
+		carrying = "as if two wheels carried all"
+	}
 	lines := []string{
-		fmt.Sprintf("Casters: %d x %s; %s kg on each, rated %s kg (factor %s, one wheel off the floor).",
-			c.Count, c.Part, fixed(c.LoadEachKg, 1), fixed(c.RatingEachKg, 1), short(p.Scenario.CasterFactor, 2)),
+		fmt.Sprintf("Casters: %d x %s; %s kg on each, rated %s kg (factor %s, %s).",
+			c.Count, c.Part, fixed(c.LoadEachKg, 1), fixed(c.RatingEachKg, 1), short(p.Scenario.CasterFactor, 2), carrying),
 		fmt.Sprintf("Balance: centre of gravity %s mm above the floor; tips at %s deg, must stand %s deg.",
 			fixed(b.CGHeightMM, 0), fixed(b.TiltDeg, 1), fixed(b.RequiredDeg, 1)),
 	}
