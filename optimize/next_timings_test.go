@@ -1,7 +1,9 @@
 package optimize_test
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"cartwright/catalog"
 	"cartwright/optimize"
@@ -118,6 +120,9 @@ func (g *timings) fill(p optimize.Problem, carts []tinyCart) {
 		start[i], _ = ownedOf(p.Scenario, e)
 	}
 	g.outlay, g.usableWh, g.whole = make([]float64, g.size), make([]float64, g.size), make([]bool, g.size)
+	best := slices.Clone(carts) // the most energy first: the first that can stand is the best
+	slices.SortStableFunc(best, func(a, b tinyCart) int { return cmp.Compare(b.usableWh, a.usableWh) })
+	wholes := slices.DeleteFunc(slices.Clone(carts), func(c tinyCart) bool { return !c.whole })
 	owned := make([]int, len(all))
 	for cell := range g.size {
 		copy(owned, start)
@@ -131,13 +136,11 @@ func (g *timings) fill(p optimize.Problem, carts []tinyCart) {
 				owned[a.part] += n
 			}
 		}
-		for i := range carts {
-			c := &carts[i]
-			if (c.usableWh > g.usableWh[cell] || c.whole && !g.whole[cell]) && within(c.parts, owned) {
-				g.usableWh[cell] = max(g.usableWh[cell], c.usableWh)
-				g.whole[cell] = g.whole[cell] || c.whole
-			}
+		stands := func(c tinyCart) bool { return within(c.parts, owned) }
+		if i := slices.IndexFunc(best, stands); i >= 0 {
+			g.usableWh[cell] = best[i].usableWh
 		}
+		g.whole[cell] = slices.ContainsFunc(wholes, stands)
 	}
 }
 
