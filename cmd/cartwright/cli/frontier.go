@@ -1,0 +1,163 @@
+package cli
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"cartwright/cmd/cartwright/view"
+	"cartwright/optimize"
+)
+
+const frontierHelp = `Trades cost against autonomy or mass, exactly: every step of the staircase, from
+the cheapest plan there is to the last that is possible, with the plan on each.
+All limits but the budget and the one that is traded hold.
+
+--of autonomy: for each number of hours the cheapest plan. --of mass: for each
+mass the cheapest plan that is no heavier. --of budget: for each budget the
+longest autonomy. The knee is the step that lies farthest below the straight
+line from the first to the last: before it much is gained for little money,
+after it little for much.
+
+--svg and --png draw the staircase into a file; what stands there is replaced.
+The scenario is a demo's name, a folder, or a scenario.yaml; without one the
+current folder is meant.`
+
+const frontierExample = `  cartwright frontier lantern-market
+  cartwright frontier lantern-market --of mass --svg mass.svg --png mass.png`
+
+// frontierCommand trades cost against another figure.
+func (a *app) frontierCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:               "frontier [scenario]",
+		Short:             "Trade cost against autonomy or mass, step by step",
+		Long:              frontierHelp,
+		Example:           frontierExample,
+		Args:              oneArgument("scenario"),
+		ValidArgsFunction: completeScenario,
+	}
+	of := addChoice(cmd, "of", "what is traded", []string{string(optimize.AxisAutonomy), string(optimize.AxisMass), string(optimize.AxisBudget)})
+	svg := cmd.Flags().String("svg", "", "`file` to draw the staircase into, as SVG")
+	png := cmd.Flags().String("png", "", "`file` to draw the staircase into, as PNG")
+	limit := addTimeLimit(cmd)
+	format := addFormat(cmd)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		charts := []chart{{view.SVG, *svg, cmd.Flags().Changed("svg")}, {view.PNG, *png, cmd.Flags().Changed("png")}}
+		if err := checkCharts(charts); err != nil {
+			return err
+		}
+		p, err := a.open(args)
+		if err != nil {
+			return err
+		}
+		ctx, cancel, err := limit.context(cmd, p)
+		if err != nil {
+			return err
+		}
+		defer cancel()
+		f, err := a.staircase(ctx, p, optimize.Axis(of.value))
+		if err != nil {
+			return err
+		}
+		answer := view.Frontier{Scenario: p.Scenario, Staircase: f, Cautions: optimize.Cautions}
+		if err := a.draw(answer, charts); err != nil {
+			return err
+		}
+		if err := a.show(answer, format); err != nil {
+			return err
+		}
+		return frontierEnding(p, f)
+	}
+	return cmd
+}
+
+// staircase finds the steps, telling on a terminal how many there are.
+func (a *app) staircase(ctx context.Context, p optimize.Problem, of optimize.Axis) (*optimize.Staircase, error) {
+	bar := a.progress()
+	if bar.bar != nil {
+		bar.bar.Describe("steps")
+	}
+	f, err := optimize.Frontier(ctx, p, of, func(steps int) { bar.tell(steps, 0) })
+	bar.clear()
+	return f, stopped(err)
+}
+
+// frontierEnding returns how a frontier ended: nil where every step was found.
+func frontierEnding(p optimize.Problem, f *optimize.Staircase) error {
+	switch {
+	case !f.Complete:
+		return &outcome{code: codeUnproven, err: errors.New("stopped before the last step was found"),
+			hint: "give it more time, for example --time-limit 10m"}
+	case len(f.Steps) == 0:
+		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits, whatever it costs", p.Scenario.Name),
+			hint: "\"cartwright why\" says which limits contradict each other"}
+	}
+	return nil
+}
+
+// chart is a picture that was asked for.
+type chart struct {
+	form  view.Picture
+	path  string
+	given bool
+}
+
+// checkCharts checks, before long work begins, that the charts can be written where they are to stand.
+func checkCharts(charts []chart) error {
+	for i, c := range charts {
+		if !c.given {
+			continue
+		}
+		flag := "--" + string(c.form)
+		example := fmt.Sprintf("write for example %s steps.%s", flag, c.form)
+		switch info, err := os.Stat(c.path); {
+		case c.path == "" || c.path == "-":
+			return wrong(example, "%s needs the name of a file, but got %q", flag, c.path)
+		case err == nil && info.IsDir():
+			return wrong(fmt.Sprintf("give the name of a file in it: %s %s", flag, filepath.Join(c.path, "steps."+string(c.form))),
+				"%s is a folder", c.path)
+		}
+		if folder, err := os.Stat(filepath.Dir(c.path)); err != nil || !folder.IsDir() {
+			return wrong("make it first, or give another", "there is no folder %s for %s", filepath.Dir(c.path), c.path)
+		}
+		for _, other := range charts[:i] {
+			if other.given && filepath.Clean(other.path) == filepath.Clean(c.path) {
+				return wrong("give each picture a file of its own", "--%s and %s are the same file %s", other.form, flag, c.path)
+			}
+		}
+	}
+	return nil
+}
+
+// draw writes the charts that were asked for, each whole or not at all, and says so. Where there is no step
+// there is nothing to draw.
+func (a *app) draw(answer view.Frontier, charts []chart) error {
+	for _, c := range charts {
+		if !c.given || len(answer.Staircase.Steps) == 0 {
+			continue
+		}
+		picture, err := answer.Draw(c.form)
+		if err != nil {
+			return err
+		}
+		done := "wrote"
+		if _, err := os.Stat(c.path); err == nil {
+			done = "replaced"
+		}
+		err = a.writeFile(c.path, func(w io.Writer) error {
+			_, err := io.Copy(w, bytes.NewReader(picture))
+			return err
+		})
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(a.stderr, "cartwright: %s %s\n", done, c.path)
+	}
+	return nil
+}

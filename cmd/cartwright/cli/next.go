@@ -1,0 +1,119 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"cartwright/catalog/problem"
+	"cartwright/cmd/cartwright/view"
+	"cartwright/optimize"
+	"cartwright/optimize/plan"
+)
+
+const nextHelp = `Says what to buy next: from what is owned and the savings of the scenario, month
+by month, what to buy and sell so that the cheapest plan is complete in the
+earliest month, for the least money in all, with the most usable energy on the
+cart on the way.
+
+In every month what stands on the cart is safe: only its autonomy, its power and
+its recharge may still be short of what is asked. Cash never goes below zero; it
+takes the place of the scenario's budget. Month 0 is now.
+
+The scenario is a demo's name, a folder, or a scenario.yaml; without one the
+current folder is meant. It has to say what is put aside:
+savings: {now: 500, per_month: 200}
+
+--show M adds how the cart of month M is wired, where things stand and what is
+left of its limits. As csv the months are written, or with --show M the shopping
+list of month M. The exit status is 1 where no plan is possible, or none that
+the money will do for within the months looked at.`
+
+const nextExample = `  cartwright next star-party
+  cartwright next lantern-market --months 12 --show 6
+  cartwright next star-party --show 0 --format csv`
+
+// mostMonths is the longest horizon that can be asked for: fifty years.
+const mostMonths = 600
+
+// nextCommand tells what to buy next.
+func (a *app) nextCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:               "next [scenario]",
+		Short:             "Say what to buy next, month by month",
+		Long:              nextHelp,
+		Example:           nextExample,
+		Args:              oneArgument("scenario"),
+		ValidArgsFunction: completeScenario,
+	}
+	months := cmd.Flags().Int("months", optimize.DefaultMonths, "`number` of months to look ahead")
+	show := cmd.Flags().Int("show", -1, "`month` whose cart to show in full (default none)")
+	limit := addTimeLimit(cmd)
+	format := addFormat(cmd)
+	asOf := addAsOf(cmd)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		switch flags := cmd.Flags(); {
+		case *months < 1 || *months > mostMonths:
+			return wrong("write for example --months 12", "--months is %d, but has to be from 1 to %d", *months, mostMonths)
+		case flags.Changed("show") && *show < 0:
+			return wrong("write for example --show 0", "--show is %d, but has to be a month from 0 on", *show)
+		}
+		p, err := a.open(args)
+		if err != nil {
+			return err
+		}
+		ctx, cancel, err := limit.context(cmd, p)
+		if err != nil {
+			return err
+		}
+		defer cancel()
+		q, err := sequence(ctx, p, *months)
+		if err != nil {
+			return err
+		}
+		if n := min(len(q.Months)-1, *months); *show > n && n >= 0 {
+			return wrong(fmt.Sprintf("give --show a month from 0 to %d", n), "there is no month %d", *show)
+		}
+		answer := view.Next{Scenario: p.Scenario, Catalog: p.Catalog, Sequence: q, Show: *show, Cautions: q.Cautions}
+		if q.Target != nil {
+			answer.Cautions = append(answer.Cautions, stalePrices(p.Catalog, &optimize.Result{Plans: []plan.Plan{*q.Target}}, asOf.or(a.today))...)
+			if !q.Within {
+				answer.PerMonth = optimize.PerMonthWithin(p.Scenario, q.Target.Cost, *months)
+			}
+		}
+		if err := a.show(answer, format); err != nil {
+			return err
+		}
+		return sequenceEnding(p, q, answer.PerMonth)
+	}
+	return cmd
+}
+
+// sequence finds the purchase sequence. A scenario without savings is a mistake in its file.
+func sequence(ctx context.Context, p optimize.Problem, months int) (*optimize.Sequence, error) {
+	q, err := optimize.Next(ctx, p, optimize.NextOptions{Months: months})
+	if errors.Is(err, optimize.ErrNoSavings) {
+		var list problem.List
+		list.Add(p.Scenario.Pos("savings"), "the scenario does not say what is put aside", "add savings: {now: 500, per_month: 200}")
+		return nil, list.Err()
+	}
+	return q, stopped(err)
+}
+
+// sequenceEnding returns how a purchase sequence ended: nil where the target is reached in time.
+func sequenceEnding(p optimize.Problem, q *optimize.Sequence, perMonth plan.Money) error {
+	more := fmt.Sprintf("put %s %s aside every month", perMonth, p.Scenario.Currency)
+	switch {
+	case q.Target == nil:
+		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
+			hint: "\"cartwright why\" says which limits contradict each other"}
+	case q.Never:
+		return &outcome{code: codeNo, err: errors.New("the money is never there"), hint: more}
+	case !q.Within:
+		return &outcome{code: codeNo, err: fmt.Errorf("the money is there in month %d only", q.Reached),
+			hint: fmt.Sprintf("look ahead with --months %d, or %s", q.Reached, more)}
+	}
+	return nil
+}

@@ -1,0 +1,256 @@
+package view
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Next shows a purchase sequence: the next purchase on top, then month by month what is bought and sold and
+// what stands on the cart, then each month's shopping list.
+type Next struct {
+	Scenario *scenarios.Scenario
+	Catalog  *catalog.Catalog
+	Sequence *optimize.Sequence
+	// PerMonth is what would have to be put aside every month to reach the target within the horizon.
+	PerMonth plan.Money
+	// Show is a month whose cart is shown in full, as it has to be wired then; -1 for none. With it CSV
+	// holds that month's shopping list, otherwise the month table.
+	Show     int
+	Cautions []string
+}
+
+// The outcomes of looking for a purchase sequence, as JSON names them.
+const (
+	reachedStatus    = "reached"
+	beyondStatus     = "beyond"     // reached after the horizon
+	neverStatus      = "never"      // the money is never there
+	impossibleStatus = "impossible" // no plan meets the limits at any price
+)
+
+// status names the outcome.
+func (n Next) status() string {
+	switch q := n.Sequence; {
+	case q.Target == nil:
+		return impossibleStatus
+	case q.Never:
+		return neverStatus
+	case !q.Within:
+		return beyondStatus
+	}
+	return reachedStatus
+}
+
+// months returns the months that are shown: up to the target or to the horizon, whichever is sooner.
+func (n Next) months() []optimize.Month {
+	q := n.Sequence
+	return q.Months[:min(len(q.Months), q.Horizon+1)]
+}
+
+// sheet gives the answer, the months, their shopping lists and the cautions.
+func (n Next) sheet() sheet {
+	s := sheet{n.answer()}
+	months := n.months()
+	if len(months) > 0 {
+		s = append(s, n.table())
+		for i := range months {
+			if m := &months[i]; len(m.Buy)+len(m.Sell) > 0 {
+				s = append(s, n.list(m))
+			}
+		}
+		s = append(s, n.cart()...)
+	}
+	return append(s, cautions(n.Cautions))
+}
+
+// answer says in one line what to buy next, when and for how much, or why there is no answer.
+func (n Next) answer() section {
+	q, currency := n.Sequence, n.Scenario.Currency
+	var s section
+	switch n.status() {
+	case impossibleStatus:
+		return section{title: "No plan for " + n.Scenario.Name + " meets its limits, whatever it costs."}
+	case neverStatus:
+		s.title = fmt.Sprintf("Never: the cheapest plan for %s costs %s %s, and so much is not put aside in fifty years.",
+			n.Scenario.Name, money(q.Target.Cost), currency)
+	case beyondStatus:
+		s.title = fmt.Sprintf("Not within %s: the %s %s that the cheapest plan for %s costs are there in month %d.",
+			count(q.Horizon, "month", "months"), money(q.Target.Cost), currency, n.Scenario.Name, q.Reached)
+	default:
+		s.title = n.next()
+		s.prose = []string{fmt.Sprintf("%s meets all limits %s, for %s %s in all: %s.", n.Scenario.Name,
+			when(q.Reached), money(q.Target.Cost), currency, strings.ReplaceAll(coreLines(q.Target.Core), "\n", ", "))}
+		return s
+	}
+	now := plan.Money(n.Scenario.Sold)
+	var each plan.Money
+	if v := n.Scenario.Savings; v != nil {
+		now, each = now+plan.Money(v.Now), plan.Money(v.PerMonth)
+	}
+	more := fmt.Sprintf("%s more come every month. With %s more a month, %s in all,", money(each), money(n.PerMonth-each), money(n.PerMonth))
+	if each == 0 {
+		more = fmt.Sprintf("nothing more comes. With %s a month", money(n.PerMonth))
+	}
+	s.prose = []string{fmt.Sprintf("In hand are %s %s, and %s it would be month %d.", money(now), currency, more, q.Horizon)}
+	return s
+}
+
+// when names a month.
+func when(month int) string {
+	if month == 0 {
+		return "now"
+	}
+	return fmt.Sprintf("in month %d", month)
+}
+
+// firstPurchase returns the first month in which something is bought, nil where nothing ever is.
+func (n Next) firstPurchase() *optimize.Month {
+	for i := range n.Sequence.Months {
+		if m := &n.Sequence.Months[i]; len(m.Buy) > 0 {
+			return m
+		}
+	}
+	return nil
+}
+
+// spent returns the money for all that is bought in a month.
+func spent(m *optimize.Month) plan.Money {
+	sum := m.Shipping + m.Tax
+	for _, b := range m.Buy {
+		sum += b.Line
+	}
+	return sum
+}
+
+// next says what to buy next.
+func (n Next) next() string {
+	m := n.firstPurchase()
+	if m == nil {
+		return "Buy nothing: what is owned makes a cart that meets all limits."
+	}
+	main, others := mainParts(m.Buy)
+	what := strings.Join(main, ", ")
+	if others > 0 {
+		what += " and " + count(others, "other part", "other parts")
+	}
+	return fmt.Sprintf("Buy %s: %s for %s %s.", when(m.Month), what, money(spent(m)), n.Scenario.Currency)
+}
+
+// mainParts returns the purchases that give a list its name, a text each: batteries and inverters, or what
+// costs most where there are none; and how many other parts there are. Crimped ends go with their cable.
+func mainParts(list []optimize.Purchase) (main []string, others int) {
+	dearest := -1
+	for i, b := range list {
+		switch b.Kind {
+		case string(catalog.KindBattery), string(catalog.KindInverter):
+			main = append(main, quantityText(b))
+			continue
+		case kindCableEnd:
+		default:
+			others++
+		}
+		if dearest < 0 || b.Line > list[dearest].Line {
+			dearest = i
+		}
+	}
+	if len(main) == 0 && dearest >= 0 {
+		main = []string{quantityText(list[dearest])}
+		if list[dearest].Kind != kindCableEnd {
+			others--
+		}
+	}
+	return main, others
+}
+
+// quantityText returns "2 x part", or "3.66 m part" for cable.
+func quantityText(b optimize.Purchase) string {
+	switch {
+	case b.Unit == "m":
+		return short(b.Quantity, 2) + " m " + b.Part
+	case b.Kind == kindCableEnd:
+		return short(b.Quantity, 0) + " ends " + b.Part
+	}
+	return short(b.Quantity, 0) + " x " + b.Part
+}
+
+// purchasesText lists purchases for a cell: the main parts a line each, and how many others there are.
+func purchasesText(list []optimize.Purchase) string {
+	lines, others := mainParts(list)
+	if others > 0 {
+		lines = append(lines, "+ "+count(others, "other part", "other parts"))
+	}
+	return strings.Join(lines, "\n")
+}
+
+// table shows the months; those in which nothing happens are folded into one row.
+func (n Next) table() section {
+	currency := n.Scenario.Currency
+	t := &table{columns: []column{
+		text("month"), text("buy"), text("sell"), number("cash\nleft\n" + currency), number("usable\nkWh"),
+		number("auto-\nnomy\nh"), number("mass\nkg"), number(currency + "/\nusable\nkWh"),
+	}}
+	months := n.months()
+	for i := 0; i < len(months); i++ {
+		m, name := &months[i], strconv.Itoa(months[i].Month)
+		buy, sell := purchasesText(m.Buy), sellText(m.Sell)
+		if len(m.Buy)+len(m.Sell) == 0 {
+			for i+1 < len(months) && len(months[i+1].Buy)+len(months[i+1].Sell) == 0 {
+				i++
+			}
+			if last := &months[i]; last.Month > m.Month {
+				name, m = name+"-"+strconv.Itoa(last.Month), last
+			}
+			if buy = "save"; m.Month == n.Sequence.Reached && n.Sequence.Within {
+				buy = "nothing"
+			}
+		}
+		cells := []string{name, buy, sell, money(m.Left)}
+		if c := m.Cart; c != nil {
+			cells = append(cells, fixed(c.UsableKWh, 2), fixed(c.AutonomyH, 1), fixed(c.MassKg, 1), fixed(m.CostPerUsableKWh, 2))
+		} else {
+			cells = append(cells, none, none, none, none)
+		}
+		t.row(cells...)
+	}
+	t.notes = []string{
+		"Month 0 is now. " + currency + "/usable kWh: all that was spent so far, less what was sold, for a kWh on the cart.",
+		"A cart on the way is safe; its autonomy, its power and its recharge may still be short of what is asked.",
+	}
+	return section{title: "Month by month", table: t, bullets: n.shortOf()}
+}
+
+// shortOf says how far the power of the carts on the way falls short of what can be on together.
+func (n Next) shortOf() []string {
+	var list []string
+	told := map[string]float64{} // by limit, what was said of it last
+	for _, m := range n.months() {
+		if m.Cart == nil || m.Month == n.Sequence.Reached {
+			continue
+		}
+		for _, l := range m.Cart.Limits {
+			switch l.Name {
+			case plan.LimitPower, plan.LimitLeg, plan.LimitSurge:
+				if l.Slack < 0 && told[l.Name] != l.Value {
+					list = append(list, fmt.Sprintf("From month %d on the %s is %s W, where %s W can be asked for at once.",
+						m.Month, l.Name, fixed(l.Value, 0), fixed(l.Limit, 0)))
+					told[l.Name] = l.Value
+				}
+			}
+		}
+	}
+	return list
+}
+
+// sellText lists sales for a cell.
+func sellText(list []optimize.Purchase) string {
+	var lines []string
+	for _, b := range list {
+		lines = append(lines, quantityText(b))
+	}
+	return strings.Join(lines, "\n")
+}
