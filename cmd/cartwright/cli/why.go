@@ -86,8 +86,11 @@ func (a *app) whyPlan(ctx context.Context, p optimize.Problem, format *choice) e
 		return err
 	}
 	if e.Best == nil {
-		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
-			hint: "take one of the ways out above, or add parts to the catalogue"}
+		hint := "take one of the ways out above, or add parts to the catalogue"
+		if len(e.WaysOut) == 0 {
+			hint = "change the scenario, or add parts to the catalogue"
+		}
+		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name), hint: hint}
 	}
 	return nil
 }

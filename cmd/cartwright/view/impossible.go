@@ -43,15 +43,27 @@ func (p Plans) impossible() sheet {
 // changeText returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough; money has its
 // two decimals.
 func changeText(c optimize.LimitChange) string {
-	unit := ""
-	if c.Unit != "" {
-		unit = " " + c.Unit
-	}
-	from, to := visible(c.From, 2), lenient(c.To, c.From, c.Unit)
+	to := lenient(c.To, c.From, c.Unit)
 	if c.Name == plan.LimitBudget {
-		from, to = fixed(c.From, 2), fixed(roundedAway(c.To, c.From, 2), 2)
+		to = fixed(roundedAway(c.To, c.From, 2), 2)
 	}
-	return fmt.Sprintf("%s %s%s -> %s%s", c.Name, from, unit, to, unit)
+	return fmt.Sprintf("%s %s -> %s", c.Name, asked(c), withUnit(to, c.Unit))
+}
+
+// asked returns the limit as the scenario has it: "24 h", "900.00 USD".
+func asked(c optimize.LimitChange) string {
+	if c.Name == plan.LimitBudget {
+		return withUnit(fixed(c.From, 2), c.Unit)
+	}
+	return withUnit(visible(c.From, 2), c.Unit)
+}
+
+// withUnit returns a figure with its unit, where it has one.
+func withUnit(figure, unit string) string {
+	if unit == "" {
+		return figure
+	}
+	return figure + " " + unit
 }
 
 // proofOfNone says by whose word there is no plan.

@@ -129,11 +129,7 @@ func (w Why) conflict() sheet {
 	if len(e.Conflict) > 0 {
 		var limits []string
 		for _, c := range e.Conflict {
-			unit := ""
-			if c.Unit != "" {
-				unit = " " + c.Unit
-			}
-			limits = append(limits, c.Name+" "+short(c.From, 2)+unit)
+			limits = append(limits, c.Name+" "+asked(c))
 		}
 		about := "Not even this limit alone can be met:"
 		if len(limits) > 1 {
@@ -142,7 +138,7 @@ func (w Why) conflict() sheet {
 		s = append(s, section{title: about, bullets: limits})
 	}
 	if len(e.WaysOut) == 0 {
-		s[0].prose = []string{"No change of the limits helps; the catalogue holds no parts that fit this bus and these loads."}
+		s[0].prose = []string{"No change of the limits helps; the catalogue may hold no parts that fit this bus and these loads."}
 		return s
 	}
 	t := &table{columns: []column{text("change"), number("then it costs\n" + currency), text("batteries,\ninverter")}}
