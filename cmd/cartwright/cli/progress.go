@@ -32,7 +32,7 @@ func (a *app) progress() *progress {
 // tell takes how many cores were looked into and how many plans were found so far.
 func (p *progress) tell(looked, found int) {
 	if p.bar != nil {
-		p.bar.Describe(fmt.Sprintf("searching: %d cores looked into, %d plans found", looked, found))
+		p.bar.Describe(fmt.Sprintf("searching: %d choices looked into, %d plans found", looked, found))
 		// A terminal that takes no progress takes no answer either, and that failure is told.
 		_ = p.bar.Set(looked)
 	}
