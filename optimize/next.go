@@ -111,26 +111,6 @@ func Next(ctx context.Context, p Problem, o NextOptions) (*Sequence, error) {
 	return out, way.tell(out, steps)
 }
 
-// saving is money that grows month by month.
-type saving struct {
-	cash, perMonth catalog.Cents
-}
-
-// at returns what has come in by a month, 0 being now.
-func (s saving) at(month int) catalog.Cents { return s.cash + catalog.Cents(month)*s.perMonth }
-
-// firstMonth returns the first month in which an amount is there, and whether there is one.
-func (s saving) firstMonth(amount catalog.Cents) (int, bool) {
-	if s.cash >= amount {
-		return 0, true
-	}
-	if s.perMonth <= 0 {
-		return 0, false
-	}
-	short := amount - s.cash
-	return int((short + s.perMonth - 1) / s.perMonth), true
-}
-
 // stage is a cart that can stand on the way to the target.
 type stage struct {
 	usable float64   // Wh
@@ -142,13 +122,6 @@ type stage struct {
 type line struct {
 	bill  plan.Line
 	order int // lines of the same order are bought in the same month; -1: by the piece, in any month
-}
-
-// sale is one piece that the target sells, or a length of cable. It may wait, and serve on the way, or be
-// made early, when that lets more be bought; one that is not among the way's early ones is made in the first
-// month.
-type sale struct {
-	bill plan.Line
 }
 
 // way is everything a sequence to a target is put together from.
@@ -240,54 +213,6 @@ func (w *way) shipping(vendor string) plan.Money {
 	return most
 }
 
-// mostEarly bounds the sales that may wait, and with it how many sets of them are looked into.
-const mostEarly = 6
-
-// collectSales lists what the target sells, piece by piece, since one may go while another still serves.
-// Batteries and inverters come first: where there are more pieces than can wait, these do.
-func (w *way) collectSales() {
-	for _, first := range []bool{true, false} {
-		for _, l := range w.target.Bill {
-			power := l.Kind == string(catalog.KindBattery) || l.Kind == string(catalog.KindInverter)
-			if l.Sell <= 0 || power != first {
-				continue
-			}
-			for _, piece := range pieces(l) {
-				if len(w.early) < mostEarly {
-					w.early = append(w.early, len(w.sales))
-				}
-				w.sales = append(w.sales, sale{piece})
-			}
-		}
-	}
-}
-
-// pieces returns a line that sells something as lines that sell a piece each; a length of cable stays whole.
-func pieces(l plan.Line) []plan.Line {
-	if l.Unit != "each" {
-		return []plan.Line{l}
-	}
-	var list []plan.Line
-	for left := l.Sell; left > 0; left-- {
-		one := l
-		one.Sell, one.Credit = 1, l.Credit/plan.Money(l.Sell) // a piece is sold for whole cents
-		list = append(list, one)
-	}
-	return list
-}
-
-// inOrder reports whether a set of early sales takes pieces of a kind from the first on. Any other set is
-// worth the same as one that does.
-func (w *way) inOrder(sold int) bool {
-	for bit := 1; bit < len(w.early); bit++ {
-		same := w.sales[w.early[bit]].bill.Part == w.sales[w.early[bit-1]].bill.Part
-		if same && sold&(1<<bit) != 0 && sold&(1<<(bit-1)) == 0 {
-			return false
-		}
-	}
-	return true
-}
-
 // holdings returns what is owned once the given quantities of the lines are bought and a set of the early
 // sales is made; all others that the target makes are.
 func (w *way) holdings(bought []float64, sold int) []scenarios.Holding {
@@ -320,14 +245,4 @@ func (w *way) holdings(bought []float64, sold int) []scenarios.Holding {
 		}
 	}
 	return list
-}
-
-// earlyBit returns which bit of a set a sale is, -1 where it does not wait.
-func (w *way) earlyBit(sale int) int {
-	for bit, at := range w.early {
-		if at == sale {
-			return bit
-		}
-	}
-	return -1
 }

@@ -151,17 +151,6 @@ func (w *way) lineCents(i int, n float64) plan.Money {
 	return plan.Money(math.Round(n * 100 * l.UnitPrice))
 }
 
-// credit returns what the sales made so far bring.
-func (w *way) credit(sold int) plan.Money {
-	sum := plan.Money(0)
-	for i := range w.sales {
-		if bit := w.earlyBit(i); bit < 0 || sold&(1<<bit) != 0 {
-			sum += w.sales[i].bill.Credit
-		}
-	}
-	return sum
-}
-
 // tell writes the months of a sequence from its steps, the target's last, and audits every cart.
 func (w *way) tell(out *Sequence, steps []*owning) error {
 	before := &owning{bought: make([]float64, len(w.lines)), sold: -1}
@@ -211,30 +200,6 @@ func (w *way) purchases(before, after *owning) []Purchase {
 		l := &w.lines[i].bill
 		list = append(list, Purchase{Part: l.Part, Kind: l.Kind, Quantity: n, Unit: l.Unit, Vendor: l.Vendor,
 			UnitPrice: l.UnitPrice, Line: w.lineCents(i, after.bought[i]) - w.lineCents(i, before.bought[i])})
-	}
-	return list
-}
-
-// sold returns what is sold between two states; a state before the first has sold nothing.
-func (w *way) sold(before, after *owning) []Purchase {
-	var list []Purchase
-	for i := range w.sales {
-		bit := w.earlyBit(i)
-		made := before.sold < 0 && bit < 0
-		if bit >= 0 {
-			was := before.sold >= 0 && before.sold&(1<<bit) != 0
-			made = !was && after.sold&(1<<bit) != 0
-		}
-		if made {
-			l := &w.sales[i].bill
-			if n := len(list); n > 0 && list[n-1].Part == l.Part { // another piece
-				list[n-1].Quantity += l.Sell
-				list[n-1].Line += l.Credit
-				continue
-			}
-			list = append(list, Purchase{Part: l.Part, Kind: l.Kind, Quantity: l.Sell, Unit: l.Unit,
-				UnitPrice: l.Credit.Units() / l.Sell, Line: l.Credit})
-		}
 	}
 	return list
 }

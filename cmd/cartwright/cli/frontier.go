@@ -80,12 +80,18 @@ func (a *app) frontierCommand() *cobra.Command {
 // staircase finds the steps, telling on a terminal how many there are.
 func (a *app) staircase(ctx context.Context, p optimize.Problem, of optimize.Axis) (*optimize.Staircase, error) {
 	bar := a.progress()
-	if bar.bar != nil {
-		bar.bar.Describe("steps")
-	}
-	f, err := optimize.Frontier(ctx, p, of, func(steps int) { bar.tell(steps, 0) })
+	f, err := optimize.Frontier(ctx, p, of, bar.steps)
 	bar.clear()
 	return f, stopped(err)
+}
+
+// steps tells how many steps were found so far.
+func (p *progress) steps(found int) {
+	if p.bar != nil {
+		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", found))
+		// A terminal that takes no progress takes no answer either, and that failure is told.
+		_ = p.bar.Set(found)
+	}
 }
 
 // frontierEnding returns how a frontier ended: nil where every step was found.

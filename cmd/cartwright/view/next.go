@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"cartwright/catalog"
@@ -183,74 +182,6 @@ func purchasesText(list []optimize.Purchase) string {
 	lines, others := mainParts(list)
 	if others > 0 {
 		lines = append(lines, "+ "+count(others, "other part", "other parts"))
-	}
-	return strings.Join(lines, "\n")
-}
-
-// table shows the months; those in which nothing happens are folded into one row.
-func (n Next) table() section {
-	currency := n.Scenario.Currency
-	t := &table{columns: []column{
-		text("month"), text("buy"), text("sell"), number("cash\nleft\n" + currency), number("usable\nkWh"),
-		number("auto-\nnomy\nh"), number("mass\nkg"), number(currency + "/\nusable\nkWh"),
-	}}
-	months := n.months()
-	for i := 0; i < len(months); i++ {
-		m, name := &months[i], strconv.Itoa(months[i].Month)
-		buy, sell := purchasesText(m.Buy), sellText(m.Sell)
-		if len(m.Buy)+len(m.Sell) == 0 {
-			for i+1 < len(months) && len(months[i+1].Buy)+len(months[i+1].Sell) == 0 {
-				i++
-			}
-			if last := &months[i]; last.Month > m.Month {
-				name, m = name+"-"+strconv.Itoa(last.Month), last
-			}
-			if buy = "save"; m.Month == n.Sequence.Reached && n.Sequence.Within {
-				buy = "nothing"
-			}
-		}
-		cells := []string{name, buy, sell, money(m.Left)}
-		if c := m.Cart; c != nil {
-			cells = append(cells, fixed(c.UsableKWh, 2), fixed(c.AutonomyH, 1), fixed(c.MassKg, 1), fixed(m.CostPerUsableKWh, 2))
-		} else {
-			cells = append(cells, none, none, none, none)
-		}
-		t.row(cells...)
-	}
-	t.notes = []string{
-		"Month 0 is now. " + currency + "/usable kWh: all that was spent so far, less what was sold, for a kWh on the cart.",
-		"A cart on the way is safe; its autonomy, its power and its recharge may still be short of what is asked.",
-	}
-	return section{title: "Month by month", table: t, bullets: n.shortOf()}
-}
-
-// shortOf says how far the power of the carts on the way falls short of what can be on together.
-func (n Next) shortOf() []string {
-	var list []string
-	told := map[string]float64{} // by limit, what was said of it last
-	for _, m := range n.months() {
-		if m.Cart == nil || m.Month == n.Sequence.Reached {
-			continue
-		}
-		for _, l := range m.Cart.Limits {
-			switch l.Name {
-			case plan.LimitPower, plan.LimitLeg, plan.LimitSurge:
-				if l.Slack < 0 && told[l.Name] != l.Value {
-					list = append(list, fmt.Sprintf("From month %d on the %s is %s W, where %s W can be asked for at once.",
-						m.Month, l.Name, fixed(l.Value, 0), fixed(l.Limit, 0)))
-					told[l.Name] = l.Value
-				}
-			}
-		}
-	}
-	return list
-}
-
-// sellText lists sales for a cell.
-func sellText(list []optimize.Purchase) string {
-	var lines []string
-	for _, b := range list {
-		lines = append(lines, quantityText(b))
 	}
 	return strings.Join(lines, "\n")
 }

@@ -1,0 +1,97 @@
+package optimize_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+)
+
+// census is an enumeration that keeps count of one part.
+type census struct {
+	*enumeration
+	of *good
+	// gift and dear are the same without owned parts and offers, where the part costs nothing and something:
+	// what a fitting costs more in one than in the other tells how often it has the part.
+	gift, dear *enumeration
+	least      map[float64]float64
+}
+
+// dearCents is what the part costs where it does.
+const dearCents = 100
+
+// leastByQuantity returns, for each quantity of a part that some plan has installed, the least cents of such
+// a plan, the budget left aside.
+func leastByQuantity(t *testing.T, p optimize.Problem, id string) map[float64]float64 {
+	t.Helper()
+	s := *p.Scenario
+	s.Limits.Budget = math.MaxInt64
+	c := census{enumeration: newEnumeration(t, optimize.Problem{Scenario: &s, Catalog: p.Catalog}), least: map[float64]float64{}}
+	bare := s
+	bare.Have = nil
+	gift, dear := p.Catalog.Clone(), p.Catalog.Clone()
+	gift.Offers, dear.Offers = nil, nil
+	for catalogue, cents := range map[*catalog.Catalog]catalog.Cents{gift: 0, dear: dearCents} {
+		e, _ := catalogue.Find(id)
+		e.Price = cents
+	}
+	c.gift = newEnumeration(t, optimize.Problem{Scenario: &bare, Catalog: gift})
+	c.dear = newEnumeration(t, optimize.Problem{Scenario: &bare, Catalog: dear})
+	// A hair of it is owned: that costs nothing and has the enumeration keep count of it in the wiring.
+	const hairOfIt = 1e-12
+	c.of = c.market.goods[id]
+	c.of.have = max(c.of.have, hairOfIt)
+	for _, n := range c.stringVectors() {
+		for i := range c.c.Inverters {
+			inv := &c.c.Inverters[i]
+			for units := 1; units <= inv.MaxUnits; units++ {
+				if paths, ok := c.paths(n, inv, units); ok && c.supplies(n, inv, units) {
+					c.note(n, inv, units, paths)
+				}
+			}
+		}
+	}
+	return c.least
+}
+
+// note notes the least cost of a core by how much of the part it has installed.
+func (c *census) note(n []int, inv *catalog.Inverter, units int, paths [][]option) {
+	inCore := 0.0
+	if inv.ID == c.of.id {
+		inCore = float64(units)
+	}
+	for b := range n {
+		if c.c.Batteries[b].ID == c.of.id {
+			inCore = float64(c.modules(n, b))
+		}
+	}
+	gift, dear := c.gift.fittings(n, inv, units, 0), c.dear.fittings(n, inv, units, 0)
+	h := c.heap(n, inv, units)
+	for level := range c.market.levels {
+		core := c.coreCost(n, inv, units, level)
+		wirings := c.wirings(paths, pricing{level, h.lighterIsBetter()})
+		for i, f := range c.fittings(n, inv, units, level) {
+			fitted := math.Round((dear[i].cost - gift[i].cost) / dearCents / (1 + c.s.Tax))
+			for key, list := range wirings {
+				if f.needsSpaces && f.spaces < key.poles {
+					continue
+				}
+				quantity := inCore + fitted
+				if i := slices.Index(c.bent, c.of); i >= 0 {
+					quantity += float64(key.bent[i]) / eighths
+				}
+				for _, w := range list {
+					cost := core + f.cost + w.cost
+					if old, known := c.least[quantity]; known && old <= cost {
+						continue
+					}
+					if _, stands := h.with(f.boardKg+w.massKg, f.casters); stands {
+						c.least[quantity] = cost
+					}
+				}
+			}
+		}
+	}
+}
