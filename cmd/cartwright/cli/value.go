@@ -24,8 +24,7 @@ The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant.`
 
 const valueExample = `  cartwright value star-party
-  cartwright value cider-shed --by life
-  cartwright value lantern-market --by kg --format csv`
+  cartwright value cider-shed --by life --format csv`
 
 // valueCommand tells what batteries are worth.
 func (a *app) valueCommand() *cobra.Command {
