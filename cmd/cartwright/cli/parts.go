@@ -1,10 +1,16 @@
 package cli
 
 import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/view"
+	"cartwright/scenarios"
 )
 
 const partsHelp = `Checks a catalogue, a folder of CSV files, and lists its parts by kind. Without
@@ -39,7 +45,7 @@ func (a *app) partsCommand() *cobra.Command {
 		}
 		c, err := readCatalog(dir, ".")
 		if err != nil {
-			return err
+			return elsewhere(dir, err)
 		}
 		answer.Catalog = c
 		if kind.value != allKinds {
@@ -48,6 +54,18 @@ func (a *app) partsCommand() *cobra.Command {
 		return a.show(answer, format)
 	}
 	return cmd
+}
+
+// elsewhere adds to an error about a catalogue's folder where its parts are, if a scenario was named.
+func elsewhere(dir string, err error) error {
+	if _, missing := os.Stat(dir); missing != nil && slices.Contains(scenarios.DemoNames(), dir) {
+		return &outcome{code: codeInput, err: err, hint: "the demos have the parts that come with the program: \"cartwright parts\""}
+	}
+	if _, missing := os.Stat(filepath.Join(dir, scenarios.FileName)); missing == nil {
+		return &outcome{code: codeInput, err: err, hint: fmt.Sprintf("this is the folder of a scenario; its parts may be in a folder of their own, "+
+			"like %q", "cartwright parts "+filepath.Join(dir, partsFolder))}
+	}
+	return err
 }
 
 // allKinds asks for every kind of part.
