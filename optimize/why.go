@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 
-	"cartwright/optimize/audit"
 	"cartwright/optimize/plan"
 )
 
@@ -87,12 +86,7 @@ func nudge(ctx context.Context, p Problem, wired wiredOptions, l lever, step flo
 		return nil, nil
 	}
 	e := &Effect{Limit: l.name, From: from, To: to, Unit: l.change(p, to).Unit, Looser: looser}
-	nudged := p.with([]lever{l}, []float64{to})
-	if !looser && audit.Plan(nudged.Scenario, p.Catalog, best).Passed {
-		e.Plan = best // a tighter limit allows no other plans than before, and still allows the best of them
-		return e, nil
-	}
-	found, err := firstPlan(ctx, nudged, wired, ByCost, false)
+	found, err := firstPlan(ctx, p.with([]lever{l}, []float64{to}), wired, ByCost, false)
 	if err != nil {
 		return nil, err
 	}
