@@ -13,13 +13,13 @@ import (
 )
 
 // casesOfWhyPart are the random questions after a part that are compared with an enumeration.
-const casesOfWhyPart = 250
+const casesOfWhyPart = 200
 
 // The cheapest plan that has a part, and the highest price at which a cheapest plan has it, are those of an
 // enumeration of all plans and a scan over all prices in whole cents. In every other case everything costs
 // whole cents, so that nothing is rounded and the figures have to be the same to the cent.
 func TestBruteForceWhyPart(t *testing.T) {
-	priced, stays := 0, 0
+	priced, stays, kept := 0, 0, 0
 	for asked, seed := 0, uint64(7e6); asked < casesOfWhyPart; seed++ {
 		p := randomProblem(seed)
 		if seed%2 == 0 {
@@ -39,7 +39,11 @@ func TestBruteForceWhyPart(t *testing.T) {
 			continue // nothing to enter
 		}
 		asked++
-		if !sameWith(t, seed, p, got) || got.InBest {
+		same := sameWith(t, seed, p, got)
+		if got.With == nil {
+			kept += checkObstacles(t, seed, p, got)
+		}
+		if !same || got.InBest {
 			continue
 		}
 		switch {
@@ -53,9 +57,9 @@ func TestBruteForceWhyPart(t *testing.T) {
 			t.Errorf("seed %d, %s: neither a price nor a reason for none", seed, id)
 		}
 	}
-	t.Logf("%d have a price, %d stay out even as a gift", priced, stays)
-	if priced < casesOfWhyPart/6 || stays == 0 {
-		t.Errorf("%d parts with a price and %d that stay out are too few to tell much", priced, stays)
+	t.Logf("%d have a price, %d stay out even as a gift, %d are kept out by a limit", priced, stays, kept)
+	if priced < casesOfWhyPart/6 || stays == 0 || kept == 0 {
+		t.Errorf("%d parts with a price, %d that stay out and %d that are kept out are too few to tell much", priced, stays, kept)
 	}
 }
 

@@ -95,3 +95,41 @@ func (c *census) note(n []int, inv *catalog.Inverter, units int, paths [][]optio
 		}
 	}
 }
+
+// checkObstacles opens one limit after the other, and then all, to see which keep a part out. It returns 1
+// where some do.
+func checkObstacles(t *testing.T, seed uint64, p optimize.Problem, got *optimize.PartAnswer) int {
+	t.Helper()
+	possible := func(open ...string) bool {
+		s := *p.Scenario // the limits that stand in lists are lists of its own
+		s.Runs, s.Circuits, s.Cart.Shelves = slices.Clone(s.Runs), slices.Clone(s.Circuits), slices.Clone(s.Cart.Shelves)
+		if s.Recharge != nil {
+			r := *s.Recharge
+			s.Recharge = &r
+		}
+		all := knobs(&s)
+		for _, name := range open {
+			all[name].set(&s, all[name].open)
+		}
+		for q := range leastByQuantity(t, optimize.Problem{Scenario: &s, Catalog: p.Catalog}, got.Part) {
+			if q > 0 {
+				return true
+			}
+		}
+		return false
+	}
+	var names, kept []string
+	for name := range knobs(p.Scenario) {
+		if names = append(names, name); name != "budget" && possible(name) {
+			kept = append(kept, name)
+		}
+	}
+	told := slices.Sorted(slices.Values(got.KeptOutBy))
+	if slices.Sort(kept); !slices.Equal(told, kept) {
+		t.Errorf("seed %d, %s: kept out by %q; in the enumeration by %q", seed, got.Part, told, kept)
+	}
+	if unfit := !possible(names...); unfit != got.Unfit {
+		t.Errorf("seed %d, %s: unfit %v, in the enumeration %v", seed, got.Part, got.Unfit, unfit)
+	}
+	return min(1, len(kept))
+}
