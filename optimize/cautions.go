@@ -26,6 +26,9 @@ func (b *bench) cautions() []string {
 			out = append(out, fmt.Sprintf("The %s relies on a %g A breaker of the inverter's own: see that it has one and that its interrupting rating will do.", kind, r.OwnBreakerA))
 		}
 	}
+	if b.s.Cart.Casters == 3 {
+		out = append(out, "Three wheels stand on a triangle: the cart tips sooner than the tilt told here, which is of the rectangle of track and wheelbase. Give the track as half of what it is.")
+	}
 	if !b.demand.LegsProven {
 		out = append(out, "The loads left to the program were too many to find the very best split between the legs; theirs is a good one, and the plan was checked with it.")
 	}
