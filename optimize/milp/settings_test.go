@@ -131,7 +131,7 @@ func compareSettings(t *testing.T, m *Model, list []variant, total []measured) {
 			t.Fatal(err)
 		}
 		switch {
-		case out.values != nil && s.round(out.values, top) == "":
+		case out.code == codeOptimal && s.round(out.values, top) == "":
 			return s.sign * (m.objectiveAt(out.values) - m.objConst), out.code, took
 		case out.code == codeInfeasible:
 			return math.Inf(1), out.code, took
@@ -174,5 +174,65 @@ func compareSettings(t *testing.T, m *Model, list []variant, total []measured) {
 		if at < best {
 			t.Errorf("%s: %s finds %v better than %v, which all settings called best", m.Name(), list[k].name, at, best)
 		}
+	}
+}
+
+// TestWrongStep is why anySolutions is set. With its default limit of one solution the engine takes for the
+// least improvement the least difference of costs, of differences of costs and so on; sums of costs can
+// lie closer. Here the best cover costs 77 = 20 + 8 + 13 + 36, and the engine settles for 78.
+func TestWrongStep(t *testing.T) {
+	m := New("wrong step")
+	cover := [][]float64{ // by row; the last is what is asked for
+		{18, 8, 10, 10, 0, 17, 39},
+		{0, 0, 7, 12, 0, 0, 12},
+		{15, 4, 0, 9, 14, 14, 14},
+		{19, 19, 4, 2, 16, 9, 19},
+	}
+	var cost Expr
+	rows := make([]Expr, len(cover))
+	for j, c := range []float64{13, 20, 36, 8, 15, 57} {
+		v := m.Binary(name("x", j))
+		cost.Add(c, v)
+		for i := range rows {
+			rows[i].Add(cover[i][j], v)
+		}
+	}
+	m.Minimize(cost)
+	for i := range rows {
+		m.Row(name("r", i), rows[i], AtLeast, cover[i][6])
+	}
+	if best, _ := brute(m); best != 77 {
+		t.Fatalf("the best cover costs %v", best)
+	}
+	w, err := newWatch(context.Background(), 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer w.free()
+	s := newSearch(m, Options{}, w)
+	p, _ := m.flatten(false)
+	for guess, want := range map[int]float64{anySolutions: 77, 1: 78} {
+		set := usual
+		set.solutions = guess
+		out, err := s.once(p, &set, noEnd)
+		if err != nil || out.code != codeOptimal {
+			t.Fatalf("limit %d: code %d, %v", guess, out.code, err)
+		}
+		if trouble := s.round(out.values, noCeiling()); trouble != "" {
+			t.Fatal(trouble)
+		}
+		if got := s.value(out.values); got != want {
+			t.Errorf("limit %d: the engine calls %v best, was %v", guess, got, want)
+		}
+	}
+	// Even so the proof would have found it.
+	s.engine = func(p *program, set *setting, gap float64, pivots int64, w *watch) (outcome, error) {
+		guessing := *set
+		guessing.solutions = 1
+		return p.run(&guessing, gap, pivots, w)
+	}
+	s.o.Prove = true
+	if err := s.run(); err != nil || s.sol.Status != Proved || s.sol.Objective != 77 {
+		t.Errorf("%v %v, %v", s.sol.Status, s.sol.Objective, err)
 	}
 }
