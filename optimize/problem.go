@@ -87,6 +87,9 @@ type Result struct {
 	// Changes is filled where no plan is possible: the smallest change of each single limit that makes one
 	// possible, or a smallest joint change where no single one will do.
 	Changes []Change
+	// ChangesUnknown says that time ran out, or the solver gave up, before every change was looked into: there
+	// may be others than those in Changes that make a plan possible, and smaller joint ones.
+	ChangesUnknown bool
 	// Reasons tells, where no plan is possible, what the catalogue has nothing for.
 	Reasons []string
 }

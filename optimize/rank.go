@@ -50,17 +50,13 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 	if result.Solver.Status == Infeasible {
 		result.Reasons = b.reasons
 	}
-	unknown := false
 	if result.Solver.Status == Infeasible && o.Must == "" {
 		if result.Changes, err = changes(ctx, p, wired); err != nil && !errors.Is(err, ErrUnknown) {
 			return nil, err
 		}
-		unknown = err != nil
+		result.ChangesUnknown = err != nil
 	}
 	result.Cautions = b.cautions()
-	if unknown {
-		result.Cautions = append(result.Cautions, "Time ran out, or the solver gave up, before every change of limits was looked into: there may be others that make a plan possible.")
-	}
 	result.Solver.Seconds = time.Since(start).Seconds()
 	return result, nil
 }

@@ -154,6 +154,7 @@ var jsonRuns = []string{
 
 // rare are keys that only trouble makes: a search cut short, a solver that fails, a catalogue with holes.
 var rare = []string{"plan.solver.gap", "plan.solver.retries", "plan.reasons", "value.reasons", "doubt.reasons",
+	"plan.changes_unknown", "doubt.changes_unknown",
 	"audit.runs[].failed[].unit"}
 
 // The shapes of JSON in the README are those of the real thing: no key is missing, and none is there that no

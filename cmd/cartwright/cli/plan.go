@@ -118,7 +118,10 @@ func ending(p optimize.Problem, r *optimize.Result) error {
 		return nil
 	case optimize.Infeasible:
 		hint := "make one of the changes above in the scenario, or add parts to the catalogue"
-		if len(r.Changes) == 0 {
+		switch {
+		case len(r.Changes) == 0 && r.ChangesUnknown:
+			hint = "give it more time to look for changes that help, for example --time-limit 10m"
+		case len(r.Changes) == 0:
 			hint = "change the scenario, or add parts to the catalogue"
 		}
 		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name), hint: hint}

@@ -132,10 +132,10 @@ func doubtLimits(s *scenarios.Scenario) []string {
 //	           "mean_cost":0,"cost_95":0,"greatest_cost":0}],
 //	 "regret":{"draws":7863,"mean":0,"at_95":0,"most":0},
 //	 "first_fails":0.2,"none_serves":0,"robust":9,
-//	 "changes":[…],"reasons":["…"],"cautions":["…"]}
+//	 "changes":[…],"changes_unknown":true,"reasons":["…"],"cautions":["…"]}
 //
-// Status is the ranking's, as in the plan command, and so are changes and reasons, which are there where no
-// plan is possible. Shares and ranges are parts of 1. Cheapest is the share of draws in which a plan is the
+// Status is the ranking's, as in the plan command, and so are changes, changes_unknown and reasons, which are
+// there where no plan is possible. Shares and ranges are parts of 1. Cheapest is the share of draws in which a plan is the
 // cheapest feasible one; breaks has the most frequent first. Cost_95 is what a plan costs at most in 95 of
 // 100 draws. Regret is what the first plan costs more than the cheapest feasible one, in the draws in which it
 // is feasible itself; it is missing where there is none. Robust is the rank of the plan that fails in the
@@ -151,6 +151,7 @@ type doubtRecord struct {
 	LoadRange  float64         `json:"load_range"`
 	optimize.Doubted
 	Changes  []optimize.Change `json:"changes,omitempty"`
+	Unknown  bool              `json:"changes_unknown,omitempty"`
 	Reasons  []string          `json:"reasons,omitempty"`
 	Cautions []string          `json:"cautions"`
 }
@@ -161,7 +162,7 @@ func (d Doubt) record() any {
 		Format: jsonFormat, Command: "doubt", Scenario: d.Scenario.Name, Currency: d.Scenario.Currency,
 		Rules: string(d.Scenario.Rules), Status: d.Doubted.Ranking.Solver.Status,
 		PriceRange: d.Options.Prices, LoadRange: d.Options.Loads, Doubted: *d.Doubted,
-		Changes: d.Doubted.Ranking.Changes, Reasons: d.Doubted.Ranking.Reasons, Cautions: listed(d.Cautions),
+		Changes: d.Doubted.Ranking.Changes, Unknown: d.Doubted.Ranking.ChangesUnknown, Reasons: d.Doubted.Ranking.Reasons, Cautions: listed(d.Cautions),
 	}
 	r.Plans = []optimize.PlanDoubt{}
 	for _, p := range d.Doubted.Plans {

@@ -26,8 +26,14 @@ func (p Plans) impossible() sheet {
 	if len(p.Result.Reasons) > 0 {
 		s = append(s, section{title: "What stands in the way:", bullets: p.Result.Reasons})
 	}
+	unknown := p.Result.ChangesUnknown
 	switch {
+	case unknown && len(single) == 0:
+		s[0].prose = []string{"Whether a change of the limits would make one possible is not known: the search for changes was stopped before every one was looked into."}
 	case len(single) > 0:
+		if unknown {
+			s[0].prose = []string{"Not every change of the limits was looked into before the search was stopped: whether others than those below would do as well is not known."}
+		}
 		s = append(s, section{title: "Any one of these changes alone makes a plan possible:", bullets: single})
 	case len(joint) > 0:
 		s[0].prose = []string{"No change of a single limit is enough."}

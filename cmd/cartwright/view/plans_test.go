@@ -29,6 +29,14 @@ func TestPlansInEveryFormat(t *testing.T) {
 	result.Changes = nil
 	result.Reasons = []string{"no inverter for 240 V"}
 	nothing.Result = &result
+	unknown := none
+	result5 := *none.Result
+	result5.Changes, result5.ChangesUnknown = nil, true
+	unknown.Result = &result5
+	partlyKnown := none
+	result6 := *none.Result
+	result6.Changes, result6.ChangesUnknown = none.Result.Changes[:1], true
+	partlyKnown.Result = &result6
 	stopped := sample()
 	stopped.Result.Solver.Status = optimize.TimeLimit
 	stopped.Result.Solver.Gap = 0.0321
@@ -70,6 +78,10 @@ func TestPlansInEveryFormat(t *testing.T) {
 		{"impossible.json", none, JSON},
 		{"hopeless.txt", nothing, Table},
 		{"hopeless.json", nothing, JSON},
+		{"changes-unknown.txt", unknown, Table},
+		{"changes-unknown.md", unknown, Markdown},
+		{"changes-unknown.json", unknown, JSON},
+		{"changes-partly-known.txt", partlyKnown, Table},
 		{"stopped.txt", stopped, Table},
 		{"stopped-empty.txt", empty, Table},
 		{"stopped-partly.txt", partly, Table},

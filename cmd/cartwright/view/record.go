@@ -15,8 +15,10 @@ type plansRecord struct {
 	Solver   optimize.Solver   `json:"solver"`
 	Plans    []plan.Plan       `json:"plans"`
 	Changes  []optimize.Change `json:"changes,omitempty"` // only where no plan is possible
-	Reasons  []string          `json:"reasons,omitempty"` // likewise: what the catalogue has nothing for
-	Cautions []string          `json:"cautions"`
+	// ChangesUnknown: the search was stopped before every change was looked into.
+	ChangesUnknown bool     `json:"changes_unknown,omitempty"`
+	Reasons        []string `json:"reasons,omitempty"` // where no plan is possible: what stands in the way
+	Cautions       []string `json:"cautions"`
 }
 
 // record holds everything, unrounded. A list without entries is [], never null.
@@ -31,7 +33,9 @@ func (p Plans) record() any {
 		Plans:    []plan.Plan{},
 		Changes:  p.Result.Changes,
 		Reasons:  p.Result.Reasons,
-		Cautions: listed(p.Result.Cautions),
+
+		ChangesUnknown: p.Result.ChangesUnknown,
+		Cautions:       listed(p.Result.Cautions),
 	}
 	for _, one := range p.Result.Plans {
 		one.Core.Batteries = listed(one.Core.Batteries)
