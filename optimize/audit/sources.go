@@ -1,6 +1,6 @@
 package audit
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // Sources lists the rules and practices that live here only: money, shipping, what a cart must have, and
 // when a limit binds. Those of cables, energy and the chassis are listed by their own rooms.

@@ -1,6 +1,6 @@
 package chassis
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // Sources lists where the formulas and values of this room come from.
 func Sources() []source.Source {

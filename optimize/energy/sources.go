@@ -1,6 +1,6 @@
 package energy
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // Sources lists where the formulas and habits of this room come from.
 func Sources() []source.Source {

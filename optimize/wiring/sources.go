@@ -1,7 +1,7 @@
 package wiring
 
 import (
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 	"cartwright/optimize/wiring/conductor"
 	"cartwright/optimize/wiring/iec"
 	"cartwright/optimize/wiring/nec"

@@ -3,7 +3,7 @@ package view
 import (
 	"testing"
 
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 func TestListsInEveryFormat(t *testing.T) {

@@ -1,6 +1,6 @@
 package view
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // Sources shows where tables, formulas and rules come from, room by room.
 type Sources []RoomSources

@@ -8,7 +8,7 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // CopperPerK is the temperature coefficient of resistance of annealed copper at 20 °C, in 1/K: IEC 60028.

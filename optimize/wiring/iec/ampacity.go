@@ -2,7 +2,7 @@ package iec
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // Method is a reference method of installation of IEC 60364-5-52.

@@ -1,6 +1,6 @@
 package iec
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // GroundSource is where GroundAreaMM2 comes from.
 var GroundSource = source.Source{

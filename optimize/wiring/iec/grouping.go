@@ -1,6 +1,6 @@
 package iec
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // GroupingSource is where GroupingFactor comes from.
 var GroupingSource = source.Source{

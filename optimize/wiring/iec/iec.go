@@ -6,7 +6,7 @@
 // has no such row or an empty cell.
 package iec
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // Sources lists the tables and rules of this room.
 func Sources() []source.Source {

@@ -2,7 +2,7 @@ package iec
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // OverloadSource is where the two conditions of overload protection come from.

@@ -2,7 +2,7 @@ package iec
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 	"cartwright/optimize/wiring/conductor"
 )
 

@@ -1,6 +1,6 @@
 package nec
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // AmbientSource is where AmbientFactor comes from.
 var AmbientSource = source.Source{

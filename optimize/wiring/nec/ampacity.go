@@ -2,7 +2,7 @@ package nec
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // Column is a temperature column of the ampacity table, in °C.

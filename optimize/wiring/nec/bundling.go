@@ -3,7 +3,7 @@ package nec
 import (
 	"math"
 
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // BundlingSource is where BundlingFactor comes from.

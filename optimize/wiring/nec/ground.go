@@ -2,7 +2,7 @@ package nec
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // GroundSource is where GroundSize comes from.

@@ -6,7 +6,7 @@
 // Functions of a table return ok false where the table has no such row or an empty cell.
 package nec
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // Sources lists the tables and rules of this room.
 func Sources() []source.Source {

@@ -4,7 +4,7 @@ import (
 	"sort"
 
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // ContinuousSource is where ContinuousA comes from.

@@ -2,7 +2,7 @@ package nec
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/source"
+	"cartwright/catalog/source"
 )
 
 // ResistanceSource is where ResistancePerM comes from.

@@ -1,6 +1,6 @@
 package nec
 
-import "cartwright/optimize/source"
+import "cartwright/catalog/source"
 
 // TerminalSource is where TerminalColumn comes from.
 var TerminalSource = source.Source{
