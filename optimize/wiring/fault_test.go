@@ -67,3 +67,10 @@ func ExampleBusbarA() {
 	fmt.Printf("%.0f A, %d studs\n", wiring.BusbarA(160, 8), wiring.BusbarStuds(3, 2, 1))
 	// Output: 210 A, 6 studs
 }
+
+// NCERT, Physics for class XII, chapter 3, exercise 3.1: the storage battery of a car of 12 V and 0.4 ohm
+// gives 30 A at the most. Three independent texts.
+func ExampleShortCircuitA_carBattery() {
+	fmt.Printf("%.0f A\n", wiring.ShortCircuitA(&catalog.Battery{MaxV: 12, ResistanceOhm: 0.4}))
+	// Output: 30 A
+}
