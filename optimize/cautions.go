@@ -27,7 +27,7 @@ func (b *bench) cautions() []string {
 		}
 	}
 	if b.s.Cart.Casters == 3 {
-		out = append(out, "Three wheels stand on a triangle: the cart tips sooner than the tilt told here, which is of the rectangle of track and wheelbase. Give the track as half of what it is.")
+		out = append(out, "Three wheels stand on a triangle: two of them are taken to be a track apart at one end, the third in the middle of the other.")
 	}
 	if !b.demand.LegsProven {
 		out = append(out, "The loads left to the program were too many to find the very best split between the legs; theirs is a good one, and the plan was checked with it.")

@@ -44,7 +44,11 @@ func (e *enumeration) heap(n []int, inv *catalog.Inverter, units int) pile {
 // margins returns what a body adds to the margins against tipping over the track and the wheelbase.
 func (h *pile) margins(b chassis.Body) (side, length float64) {
 	slope := math.Tan(h.s.Limits.TiltDeg * math.Pi / 180)
-	side = b.MassKg * (h.s.Cart.TrackM/2 - math.Abs(b.OffsetM) - slope*b.HeightM)
+	half, nearer := h.s.Cart.TrackM/2, 1.0
+	if h.s.Cart.Casters == 3 { // halfway along a triangle it is half as wide, and its sides are askew
+		half, nearer = half/2, math.Cos(math.Atan(h.s.Cart.TrackM/2/h.s.Cart.WheelbaseM))
+	}
+	side = b.MassKg * (nearer*(half-math.Abs(b.OffsetM)) - slope*b.HeightM)
 	length = b.MassKg * (h.s.Cart.WheelbaseM/2 - slope*b.HeightM)
 	return side, length
 }

@@ -145,7 +145,7 @@ func (b *bench) place(c *choice, p *plan.Plan) {
 			p.Casters.Part, p.Casters.RatingEachKg = f.option.part, f.option.carriesKg
 		}
 	}
-	height, tilt := chassis.Tilt(bodies, b.s.Cart.TrackM, b.s.Cart.WheelbaseM)
+	height, tilt := chassis.Tilt(bodies, chassis.BaseOf(&b.s.Cart))
 	p.Balance = plan.Balance{CGHeightMM: height * 1000, TiltDeg: tilt, RequiredDeg: b.s.Limits.TiltDeg}
 }
 

@@ -88,10 +88,8 @@ func (b *bench) limits(c *choice, p *plan.Plan) []plan.Limit {
 
 // tilts returns the slopes at which a plan's cart tips sideways and lengthways.
 func (b *bench) tilts(c *choice) (side, length float64) {
-	bodies := b.bodies(c)
-	_, side = chassis.Tilt(bodies, b.s.Cart.TrackM, math.MaxFloat32)
-	_, length = chassis.Tilt(bodies, math.MaxFloat32, b.s.Cart.WheelbaseM)
-	return side, length
+	bodies, base := b.bodies(c), chassis.BaseOf(&b.s.Cart)
+	return chassis.TiltOver(bodies, base.Side), chassis.TiltOver(bodies, base.End)
 }
 
 // bars returns a pair of bus bars of the catalogue.

@@ -173,7 +173,7 @@ func (c *tinyCarts) stands(cart []int, set *catalog.Casters) bool {
 	}
 	bodies = append(bodies, chassis.BackboardBody(c.s, boardKg))
 	massKg := chassis.MassKg(bodies)
-	_, tilt := chassis.Tilt(bodies, c.s.Cart.TrackM, c.s.Cart.WheelbaseM)
+	_, tilt := chassis.Tilt(bodies, chassis.BaseOf(&c.s.Cart))
 	return reaches(c.s.Limits.MassKg, massKg) && reaches(tilt, c.s.Limits.TiltDeg) &&
 		reaches(set.RatingKg, chassis.CasterLoadKg(massKg, c.s.CasterFactor, c.s.Cart.Casters))
 }

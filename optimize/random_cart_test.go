@@ -67,6 +67,18 @@ func (d *draft) cart() {
 		}
 		d.s.Cart.Shelves = append(d.s.Cart.Shelves, sh)
 	}
+	if d.chance(15) {
+		d.threeWheels()
+	}
+}
+
+// threeWheels makes a cart of three wheels, wide enough to stand now and then, and most sets fit it.
+func (d *draft) threeWheels() {
+	d.s.Cart.Casters = 3
+	d.s.Cart.TrackM *= 1.5
+	for i := range d.c.Casters {
+		d.c.Casters[i].SetOf = 7 - d.c.Casters[i].SetOf
+	}
 }
 
 // limits draws limits, many of which bind.

@@ -60,10 +60,8 @@ func (b *bench) worstShelf(shelf int) (side, length float64) {
 // margins returns what a body adds to the balance sideways and lengthways, in kg m: negative where it
 // would tip by itself at the tilt the cart must stand.
 func (b *bench) margins(body chassis.Body) (side, length float64) {
-	cart, tilt := &b.s.Cart, b.s.Limits.TiltDeg
-	side = chassis.TiltMargin(body, cart.TrackM/2, tilt)
-	body.OffsetM = 0
-	return side, chassis.TiltMargin(body, cart.WheelbaseM/2, tilt)
+	base, tilt := chassis.BaseOf(&b.s.Cart), b.s.Limits.TiltDeg
+	return chassis.TiltMargin(body, base.Side, tilt), chassis.TiltMargin(body, base.End, tilt)
 }
 
 // cannotTip reports whether a core's cart stands however its modules are placed and whatever its

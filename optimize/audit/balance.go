@@ -6,6 +6,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
 const (
@@ -26,7 +27,7 @@ var balanceRules = []Rule{
 	{ruleCasterCount, "", "the set has as many wheels as the cart", fromScenario},
 	{ruleCasterLoad, "kg", "caster factor * M / (casters - 1) <= rating of each", "caster handbooks, five texts; the factor: " + practice},
 	{ruleCasterFigures, "", "the stated count, load and rating of the casters are true", fromParts},
-	{ruleTiltSideways, "deg", "sum m (track/2 - |y|) / sum m h >= tan of the angle it must stand", "statics; 10 deg: IEC 62368-1"},
+	{ruleTiltSideways, "deg", "sum m (to the edge - |y|) / sum m h >= tan of the angle it must stand; track/2, on three wheels a triangle", "statics; 10 deg: IEC 62368-1"},
 	{ruleTiltLength, "deg", "the same over the wheelbase, y = 0", "statics; 10 deg: IEC 62368-1"},
 	{ruleBalanceFigures, "", "the stated height of the centre of mass and angles are true", fromParts},
 	{rulePush, "N", "(0.02 + slope) * M * g <= most", "UK HSE guidance L23 and INDG143"},
@@ -39,11 +40,25 @@ type load struct {
 	side   float64 // kg·m, of each body's distance from the wheels' line on its own side
 }
 
-// put adds a body of a mass at a height above the floor and an offset from the middle.
-func (l *load) put(kg, heightM, offsetM, trackM float64) {
+// put adds a body of a mass at a height above the floor and an offset from the middle of a cart.
+func (l *load) put(kg, heightM, offsetM float64, cart *scenarios.Cart) {
 	l.kg += kg
 	l.height += kg * heightM
-	l.side += kg * (trackM/2 - math.Abs(offsetM))
+	l.side += kg * toSideM(cart, math.Abs(offsetM))
+}
+
+// toSideM returns how far inside the line from wheel to wheel a point is that is halfway along the cart and
+// so far to the side; below 0 it is outside.
+func toSideM(cart *scenarios.Cart, offsetM float64) float64 {
+	// The line's ends: a wheel at one end of the cart, and the next one at the other end.
+	x0, y0 := 0.0, cart.TrackM/2
+	x1, y1 := cart.WheelbaseM, cart.TrackM/2
+	if cart.Casters == 3 {
+		y1 = 0 // the single wheel
+	}
+	x, y := cart.WheelbaseM/2, offsetM
+	across := (x1-x0)*(y0-y) - (x0-x)*(y1-y0) // twice the area between the line and the point
+	return across / math.Hypot(x1-x0, y1-y0)
 }
 
 // tipsDeg returns the angle in degrees at which a moment that holds is outweighed: 90 where nothing can.
@@ -58,15 +73,15 @@ func (l *load) tipsDeg(holding float64) float64 {
 func (a *auditor) load() load {
 	var l load
 	cart := &a.s.Cart
-	l.put(cart.Frame.MassKg, cart.Frame.HeightM, cart.Frame.OffsetM, cart.TrackM)
+	l.put(cart.Frame.MassKg, cart.Frame.HeightM, cart.Frame.OffsetM, cart)
 	for _, d := range cart.DeckItems {
-		l.put(d.MassKg, d.HeightM, d.OffsetM, cart.TrackM)
+		l.put(d.MassKg, d.HeightM, d.OffsetM, cart)
 	}
 	for _, stated := range a.p.Shelves {
 		sh := a.shelf(stated.Shelf)
 		for _, m := range stated.Batteries {
 			if b := a.stock.batteries[m.Part]; b != nil && sh != nil {
-				l.put(float64(m.Modules)*b.MassKg, sh.ElevationM+b.HeightM/2, 0, cart.TrackM)
+				l.put(float64(m.Modules)*b.MassKg, sh.ElevationM+b.HeightM/2, 0, cart)
 			}
 		}
 	}
@@ -76,9 +91,9 @@ func (a *auditor) load() load {
 		switch kind := a.stock.kinds[x.part]; {
 		case x.ends || kind == catalog.KindBattery: // ends weigh nothing; modules stand on shelves
 		case kind == catalog.KindCasters:
-			l.put(kg, cart.CasterMassHeightM, 0, cart.TrackM)
+			l.put(kg, cart.CasterMassHeightM, 0, cart)
 		default:
-			l.put(kg, cart.Backboard.ElevationM, cart.Backboard.OffsetM, cart.TrackM)
+			l.put(kg, cart.Backboard.ElevationM, cart.Backboard.OffsetM, cart)
 		}
 	}
 	return l

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
 func TestTolerances(t *testing.T) {
@@ -127,18 +128,35 @@ func TestSources(t *testing.T) {
 	}
 }
 
+// A triangle of 3, 4 and 5: half a track of 0.3 m and a wheelbase of 0.4 m. Halfway along, its side is 0.15 m
+// out, and 4/5 of that away.
+func TestDistanceToTheSide(t *testing.T) {
+	for _, tt := range []struct {
+		wheels     int
+		out, wants float64
+	}{
+		{4, 0, 0.3}, {4, 0.1, 0.2}, {4, 0.5, -0.2}, {6, 0.1, 0.2},
+		{3, 0, 0.12}, {3, 0.05, 0.08}, {3, 0.15, 0}, {3, 0.25, -0.08},
+	} {
+		cart := scenarios.Cart{Casters: tt.wheels, TrackM: 0.6, WheelbaseM: 0.4}
+		if got := toSideM(&cart, tt.out); math.Abs(got-tt.wants) > 1e-12 {
+			t.Errorf("%d wheels, %g m out: %g m from the side, want %g m", tt.wheels, tt.out, got, tt.wants)
+		}
+	}
+}
+
 func TestNothingTips(t *testing.T) {
 	var nothing load
 	if got := nothing.tipsDeg(0); got != 90 {
 		t.Errorf("a cart of no mass tips at %g deg, want never: 90", got)
 	}
 	var flat load
-	flat.put(10, 0, 0, 1)
+	flat.put(10, 0, 0, &scenarios.Cart{Casters: 4, TrackM: 1, WheelbaseM: 1})
 	if got := flat.tipsDeg(flat.side); got != 90 {
 		t.Errorf("what lies flat on the floor tips at %g deg, want never: 90", got)
 	}
 	var edge load
-	edge.put(10, 0.5, -0.5, 1)
+	edge.put(10, 0.5, -0.5, &scenarios.Cart{Casters: 4, TrackM: 1, WheelbaseM: 1})
 	if got := edge.tipsDeg(edge.side); got != 0 {
 		t.Errorf("what stands on the edge tips at %g deg, want 0", got)
 	}

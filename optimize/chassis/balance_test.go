@@ -40,7 +40,7 @@ func TestTiltMatchesGeometry(t *testing.T) {
 			y += b.MassKg * b.HeightM
 		}
 		x, y = x/mass, y/mass
-		h, tilt := Tilt(bodies, track, wheelbase)
+		h, tilt := Tilt(bodies, Rectangle(track, wheelbase))
 		if !near(h, y) {
 			t.Errorf("centre of mass %v m up, want %v m", h, y)
 		}
@@ -54,12 +54,64 @@ func TestTiltMatchesGeometry(t *testing.T) {
 	})
 }
 
+// On three wheels the cart tips when its centre of mass, on a floor that slopes across a side of the
+// triangle, stands over that side: vectors, with no formula for a distance. Found by halving.
+func TestThreeWheelsMatchGeometry(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		bodies := drawBodies(t, rapid.Float64Range(0, 0.2))
+		track, wheelbase := rapid.Float64Range(0.5, 1.5).Draw(t, "track"), rapid.Float64Range(0.3, 2).Draw(t, "wheelbase")
+		var mass, y, h float64
+		for _, b := range bodies {
+			mass, y, h = mass+b.MassKg, y+b.MassKg*b.OffsetM, h+b.MassKg*b.HeightM
+		}
+		y, h = y/mass, h/mass
+		wheels := [][2]float64{{0, -track / 2}, {0, track / 2}, {wheelbase, 0}}
+		stands := func(deg float64) bool {
+			for i, a := range wheels {
+				b := wheels[(i+1)%3]
+				// The slope falls across the edge, away from the third wheel; the weight's line meets the
+				// floor that far from below the centre.
+				along := [2]float64{b[0] - a[0], b[1] - a[1]}
+				out := [2]float64{along[1], -along[0]}
+				if third := wheels[(i+2)%3]; out[0]*(third[0]-a[0])+out[1]*(third[1]-a[1]) > 0 {
+					out = [2]float64{-out[0], -out[1]}
+				}
+				n := math.Hypot(out[0], out[1])
+				shift := h * math.Tan(deg*math.Pi/180) / n
+				foot := [2]float64{wheelbase/2 + shift*out[0], y + shift*out[1]}
+				if out[0]*(foot[0]-a[0])+out[1]*(foot[1]-a[1]) > 0 {
+					return false
+				}
+			}
+			return true
+		}
+		_, tilt := Tilt(bodies, BaseOf(&scenarios.Cart{Casters: 3, TrackM: track, WheelbaseM: wheelbase}))
+		if tilt < 0 {
+			if stands(0) {
+				t.Errorf("%v degrees, and it stands on a level floor", tilt)
+			}
+			return
+		}
+		low, high := 0.0, 89.9
+		for range 60 {
+			if middle := (low + high) / 2; stands(middle) {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		if math.Abs(tilt-low) > 1e-6 {
+			t.Errorf("%v degrees, the centre of mass stands over a side at %v", tilt, low)
+		}
+	})
+}
+
 // Which side a body is on makes no difference, and to count every offset as if on one side is never
 // more than what the centre of mass allows.
 func TestTiltErrsToTheSafeSide(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bodies := drawBodies(t, rapid.Float64Range(-0.6, 0.6))
-		_, tilt := Tilt(bodies, 0.7, 2)
+		_, tilt := Tilt(bodies, Rectangle(0.7, 2))
 		var mass, x, y float64
 		mirrored := make([]Body, len(bodies))
 		for i, b := range bodies {
@@ -67,7 +119,7 @@ func TestTiltErrsToTheSafeSide(t *testing.T) {
 			b.OffsetM = -b.OffsetM
 			mirrored[i] = b
 		}
-		if _, other := Tilt(mirrored, 0.7, 2); !near(tilt, other) {
+		if _, other := Tilt(mirrored, Rectangle(0.7, 2)); !near(tilt, other) {
 			t.Errorf("%v degrees, mirrored %v degrees", tilt, other)
 		}
 		exact := math.Atan2(min(0.35-math.Abs(x/mass), 1), y/mass) * 180 / math.Pi
@@ -81,16 +133,19 @@ func TestTiltErrsToTheSafeSide(t *testing.T) {
 func TestTiltMarginsChangeSignAtTheTilt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bodies := drawBodies(t, rapid.Float64Range(-0.2, 0.2))
+		base := Rectangle(0.6, 0.5)
+		if rapid.Bool().Draw(t, "three wheels") {
+			base = Triangle(1.2, 0.5)
+		}
 		sum := func(deg float64) float64 {
 			side, length := 0.0, 0.0
 			for _, b := range bodies {
-				side += TiltMargin(b, 0.3, deg)
-				b.OffsetM = 0
-				length += TiltMargin(b, 0.25, deg)
+				side += TiltMargin(b, base.Side, deg)
+				length += TiltMargin(b, base.End, deg)
 			}
 			return min(side, length)
 		}
-		_, tilt := Tilt(bodies, 0.6, 0.5)
+		_, tilt := Tilt(bodies, base)
 		if at := sum(tilt); math.Abs(at) > 1e-6 {
 			t.Errorf("margin %v kg·m at the tilt", at)
 		}
@@ -122,7 +177,7 @@ func TestTilt(t *testing.T) {
 		{"ten degrees", []Body{{100, 1, 0}}, 2 * 0.17632698, 4, 1, DefaultTiltDeg},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			h, tilt := Tilt(c.bodies, c.track, c.wheelbase)
+			h, tilt := Tilt(c.bodies, Rectangle(c.track, c.wheelbase))
 			if !near(h, c.height) || math.Abs(tilt-c.tilt) > 1e-6 {
 				t.Errorf("%v m, %v degrees; want %v m, %v degrees", h, tilt, c.height, c.tilt)
 			}
@@ -143,8 +198,34 @@ func TestTiltMargin(t *testing.T) {
 		{"too high", Body{10, 0.5, 0}, 0.4, 45, -1},
 		{"no mass", Body{0, 0.5, 0.1}, 0.4, 45, 0},
 	} {
-		if got := TiltMargin(c.b, c.half, c.deg); !near(got, c.want) {
+		if got := TiltMargin(c.b, Edge{ReachM: c.half, Lean: 1}, c.deg); !near(got, c.want) {
 			t.Errorf("%s: %v kg·m, want %v kg·m", c.name, got, c.want)
+		}
+	}
+}
+
+// The triangle of 3, 4 and 5: half a track of 0.3 m, a wheelbase of 0.4 m.
+func TestThreeWheels(t *testing.T) {
+	base := Triangle(0.6, 0.4)
+	for _, c := range []struct {
+		name string
+		b    Body
+		want float64
+	}{
+		{"in the middle", Body{10, 1, 0}, 1.2},
+		{"to the side", Body{10, 1, -0.05}, 0.8},
+		{"over the side", Body{10, 1, 0.15}, 0},
+	} {
+		if got := TiltMargin(c.b, base.Side, 0); !near(got, c.want) {
+			t.Errorf("%s: %v kg·m, want %v kg·m", c.name, got, c.want)
+		}
+	}
+	if got := TiltMargin(Body{10, 1, 0.15}, base.End, 0); !near(got, 2) {
+		t.Errorf("to the end: %v kg·m, want 2 kg·m", got)
+	}
+	for wheels, want := range map[int]Base{3: base, 4: Rectangle(0.6, 0.4), 6: Rectangle(0.6, 0.4)} {
+		if got := BaseOf(&scenarios.Cart{Casters: wheels, TrackM: 0.6, WheelbaseM: 0.4}); got != want {
+			t.Errorf("%d wheels: %+v, want %+v", wheels, got, want)
 		}
 	}
 }

@@ -44,7 +44,7 @@ func ExamplePushN_healthAndSafetyExecutive() {
 // its mass centre 3.5 m up and its wheels 1.5 m to either side stands across a slope of at most 23.2
 // degrees; confirmed in 1 text and recomputed.
 func ExampleTilt_hibbelerProblem1143() {
-	h, tilt := chassis.Tilt([]chassis.Body{{MassKg: 20000, HeightM: 3.5}}, 2*1.5, 10)
+	h, tilt := chassis.Tilt([]chassis.Body{{MassKg: 20000, HeightM: 3.5}}, chassis.Rectangle(2*1.5, 10))
 	fmt.Printf("%.1f m, %.1f degrees\n", h, tilt)
 	// Output: 3.5 m, 23.2 degrees
 }
@@ -53,7 +53,7 @@ func ExampleTilt_hibbelerProblem1143() {
 // centre of gravity 2.2 m up stands across a slope of 29 degrees. The question is confirmed in 2 texts,
 // the printed answer is from memory and recomputed: 28.6.
 func ExampleTilt_giancoliProblem963() {
-	_, tilt := chassis.Tilt([]chassis.Body{{MassKg: 1, HeightM: 2.2}}, 2.4, 10)
+	_, tilt := chassis.Tilt([]chassis.Body{{MassKg: 1, HeightM: 2.2}}, chassis.Rectangle(2.4, 10))
 	fmt.Printf("%.0f degrees\n", tilt)
 	// Output: 29 degrees
 }
@@ -68,7 +68,7 @@ func ExampleTilt_cart() {
 	for range 3 {
 		bodies = append(bodies, chassis.ModuleBody(low, module), chassis.ModuleBody(high, module))
 	}
-	h, tilt := chassis.Tilt(bodies, 0.6, 0.9)
+	h, tilt := chassis.Tilt(bodies, chassis.Rectangle(0.6, 0.9))
 	fmt.Printf("%.0f kg on each caster\n", chassis.CasterLoadKg(chassis.MassKg(bodies), 1.25, 4))
 	fmt.Printf("centre of mass %.0f mm up, stands on %.1f degrees\n", 1000*h, tilt)
 	// Output:
