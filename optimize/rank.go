@@ -48,13 +48,18 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 		return nil, err
 	}
 	if result.Solver.Status == Infeasible {
-		result.Reasons = b.reasons
+		result.Reasons = b.obstacles()
 	}
 	if result.Solver.Status == Infeasible && o.Must == "" {
 		if result.Changes, err = changes(ctx, p, wired); err != nil && !errors.Is(err, ErrUnknown) {
 			return nil, err
 		}
 		result.ChangesUnknown = err != nil
+		if len(result.Changes)+len(result.Reasons) == 0 && !result.ChangesUnknown {
+			if result.Reasons, err = obstruct(ctx, p); err != nil {
+				return nil, err
+			}
+		}
 	}
 	result.Cautions = b.cautions()
 	result.Solver.Seconds = time.Since(start).Seconds()
@@ -212,20 +217,39 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 
 // solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
 // looked for once more with the budget held to the letter; not one that is above by shipping it still
-// owes, since another order may owe less.
+// owes, since another order may owe less. By mass a point may cost more than its plan has to: then it is
+// made as cheap as its mass allows.
 func (r *ranking) solveNode(ctx context.Context, n *node, m *market) answer {
-	k := ask{by: r.by, market: m}
-	a := r.b.solve(ctx, &n.core, k)
-	if !a.status.HasPoint() || !r.b.overBudget(&a.choice) {
-		return a
+	var a answer
+	for _, strict := range []bool{false, true} {
+		k := ask{by: r.by, market: m, strict: strict}
+		solves := a.solves
+		a = r.b.solve(ctx, &n.core, k)
+		a.solves += solves
+		if !a.status.HasPoint() || !r.b.overBudget(&a.choice) {
+			return a
+		}
+		if n.levels != nil && r.mostOwed(&a.choice, n.levels) != nobody {
+			return a
+		}
+		if r.by != ByMass {
+			continue
+		}
+		k.tied, k.first, k.below = true, a.first, r.b.cost(&a.choice).Units()
+		cheaper := r.b.solve(ctx, &n.core, k)
+		a.solves += cheaper.solves
+		switch {
+		case cheaper.status.HasPoint():
+			a.choice = cheaper.choice
+			if !r.b.overBudget(&a.choice) {
+				return a
+			}
+		case cheaper.status != milp.Infeasible:
+			a.status = milp.GaveUp // there may be a plan, and it is not known
+			return a
+		}
 	}
-	if n.levels != nil && r.mostOwed(&a.choice, n.levels) != nobody {
-		return a
-	}
-	k.strict = true
-	again := r.b.solve(ctx, &n.core, k)
-	again.solves += a.solves
-	return again
+	return a
 }
 
 // overBudget reports whether the bill of a choice is above what there is to spend.
@@ -233,9 +257,14 @@ func (b *bench) overBudget(c *choice) bool {
 	if b.s.Limits.Budget == math.MaxInt64 {
 		return false
 	}
+	return b.cost(c) > plan.Money(b.s.Limits.Budget+b.s.Sold)
+}
+
+// cost returns what the finished bill of a choice comes to.
+func (b *bench) cost(c *choice) plan.Money {
 	var p plan.Plan
 	b.account(c, &p)
-	return p.Cost > plan.Money(b.s.Limits.Budget+b.s.Sold)
+	return p.Cost
 }
 
 // breakTies finds, among the plans of a core that have the same first figure, the one with the least
