@@ -29,3 +29,8 @@ type Source struct {
 	Source     string // publication, edition, clause, table or page
 	Confidence string // how many independent texts agree, or that it is from memory
 }
+
+// Habit is a practice of the trade that nobody published, as far as is known.
+func Habit(name string) Source {
+	return Source{Kind: Practice, Name: name, Source: "none", Confidence: CommonNotRead}
+}

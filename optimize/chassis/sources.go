@@ -25,6 +25,12 @@ func Sources() []source.Source {
 			Confidence: source.TwoTexts,
 		},
 		{
+			Kind: source.Formula, Name: "three wheels stand on a triangle: edges to the single wheel, and nearer by how far they are askew",
+			Source: "plane geometry, the distance of a point from a line", Confidence: source.Definition,
+		},
+		source.Habit("offsets to the two sides are not set off against each other"),
+		source.Habit("a module's mass is half its height above the shelf, in the middle of the cart"),
+		{
 			Kind: source.Rule, Name: "equipment stands on a slope of 10 degrees in any direction",
 			Source: "IEC 62368-1 (ed. 3), static stability", Confidence: source.TwoTexts,
 		},

@@ -24,18 +24,12 @@ func Sources() []source.Source {
 			Kind: source.Practice, Name: "one way of a round trip loses as the square root of the round trip",
 			Source: "none", Confidence: source.CommonNotRead,
 		},
-		{
-			Kind: source.Practice, Name: "reserve kept back of the usable energy",
-			Source: "none", Confidence: source.CommonNotRead,
-		},
-		{
-			Kind: source.Practice, Name: "modules in series: bus nominal / module nominal, rounded",
-			Source: "none", Confidence: source.CommonNotRead,
-		},
-		{
-			Kind: source.Practice, Name: "surge: all loads on and the largest single start on top",
-			Source: "none", Confidence: source.CommonNotRead,
-		},
+		source.Habit("reserve kept back of the usable energy"),
+		source.Habit("modules in series: bus nominal / module nominal, rounded; together not below the bus's lowest voltage"),
+		source.Habit("batteries share a bus only within one parallel group, or with their own kind"),
+		source.Habit("power: everything that can be on together is on, duty not counted"),
+		source.Habit("loads left to the program are put on the legs so that the larger leg's peak is least"),
+		source.Habit("surge: all loads on and the largest single start on top"),
 		{
 			Kind: source.Formula, Name: "bus current: continuous / (efficiency · lowest bus voltage)",
 			Source: "P = V·I and the definition of efficiency", Confidence: source.Definition,
@@ -49,6 +43,12 @@ func Sources() []source.Source {
 			Kind: source.Formula, Name: "recharge current: energy / (V · hours · sqrt(round trip))",
 			Source: "E = V·I·t; the square root as above", Confidence: source.CommonNotRead,
 		},
+		source.Habit("strings' charging currents add up; tapering toward full charge is left out"),
+		{
+			Kind: source.Formula, Name: "feeder current: units * continuous / volts, between the hots of 120/240 V",
+			Source: "P = V·I", Confidence: source.Definition,
+		},
+		source.Habit("an autonomy is told up to one year"),
 		{
 			Kind: source.Rule, Name: "nominal supply voltages 120, 240 and 230 V",
 			Source: "ANSI C84.1; IEC 60038", Confidence: source.FromMemory,
@@ -57,10 +57,7 @@ func Sources() []source.Source {
 			Kind: source.Formula, Name: "throughput cost: cost / (quantity · Ah · V · depth of discharge · cycle life)",
 			Source: "North American Clean Energy, \"Measuring the true costs\", part 2", Confidence: source.OneText,
 		},
-		{
-			Kind: source.Practice, Name: "cost per usable kWh: cost / usable energy",
-			Source: "none", Confidence: source.CommonNotRead,
-		},
+		source.Habit("cost per usable kWh: cost / usable energy"),
 		{
 			Kind: source.Practice, Name: "watts measured without legs count wholly on leg A",
 			Source: "none; the safe reading", Confidence: source.CommonNotRead,

@@ -112,7 +112,7 @@ func TestIECCable(t *testing.T) {
 	})
 }
 
-// TestIECGround: IEC 60364-5-54 table 54.2, from memory: 16 mm2 beside 25, half of all sets above 35.
+// TestIECGround: IEC 60364-5-54 table 54.2, two independent texts: 16 mm2 beside 25, half of all sets above 35.
 func TestIECGround(t *testing.T) {
 	feeder := func(size catalog.Size, sets int, ground *catalog.Cable) wiring.Option {
 		return wiring.Option{Cable: copperCable(size, 90), Sets: sets, Device: acBreaker(50, 2), Ground: ground}

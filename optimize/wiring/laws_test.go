@@ -115,7 +115,7 @@ func TestSourcesStated(t *testing.T) {
 		}
 		seen[e] = true
 	}
-	if want := 9 + 3 + 13 + 12; len(seen) != want {
+	if want := 18 + 3 + 13 + 12; len(seen) != want {
 		t.Errorf("%d sources, want %d: shared, conductor, nec, iec", len(seen), want)
 	}
 }

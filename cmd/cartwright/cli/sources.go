@@ -3,11 +3,14 @@ package cli
 import (
 	"github.com/spf13/cobra"
 
+	"cartwright/catalog"
 	"cartwright/cmd/cartwright/view"
+	"cartwright/optimize"
 	"cartwright/optimize/audit"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
 )
 
 const sourcesHelp = `Lists every table, formula, rule and habit of the trade that plans and audits
@@ -27,13 +30,20 @@ func (a *app) sourcesCommand() *cobra.Command {
 	}
 	format := addFormat(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error {
-		answer := view.Sources{
-			{Room: "wiring", Sources: wiring.Sources()},
-			{Room: "energy", Sources: energy.Sources()},
-			{Room: "chassis", Sources: chassis.Sources()},
-			{Room: "audit", Sources: audit.Sources()},
-		}
-		return a.show(answer, format)
+		return a.show(allSources(), format)
 	}
 	return cmd
+}
+
+// allSources lists the sources of every room that has some, in the order in which data flows.
+func allSources() view.Sources {
+	return view.Sources{
+		{Room: "catalog", Sources: catalog.Sources()},
+		{Room: "scenarios", Sources: scenarios.Sources()},
+		{Room: "wiring", Sources: wiring.Sources()},
+		{Room: "energy", Sources: energy.Sources()},
+		{Room: "chassis", Sources: chassis.Sources()},
+		{Room: "audit", Sources: audit.Sources()},
+		{Room: "planning", Sources: optimize.Sources()},
+	}
 }

@@ -19,7 +19,7 @@ func (s Sources) sheet() sheet {
 		for _, one := range room.Sources {
 			t.row(one.Kind, one.Name, one.Source, one.Confidence)
 		}
-		out = append(out, section{title: "What " + room.Room + " stands on", table: t})
+		out = append(out, section{title: "Sources: " + room.Room, table: t})
 	}
 	return out
 }

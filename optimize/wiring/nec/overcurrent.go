@@ -35,7 +35,8 @@ var SmallSource = source.Source{
 // ParallelSource is where ParallelAllowed comes from.
 var ParallelSource = source.Source{
 	Kind: source.Rule, Name: "parallel sets only from 1/0 AWG up",
-	Source: "NEC 310.10(G)(1) (2020, 2023)", Confidence: source.FromMemory,
+	Source:     "NEC 310.10(G)(1) (2020, 2023)",
+	Confidence: "confirmed in two independent texts under the older numbers 310.4 and 310.10(H); (G) from memory",
 }
 
 // continuousFactor is the 125 % of NEC 210.20(A) and 215.3.

@@ -107,7 +107,7 @@ func TestSmallConductorA(t *testing.T) {
 	}
 }
 
-// TestParallelAllowed: NFPA 70 310.10(G)(1), from memory.
+// TestParallelAllowed: NFPA 70 310.10(G)(1), two independent texts that still call it 310.4 and 310.10(H).
 func TestParallelAllowed(t *testing.T) {
 	for size, want := range map[catalog.Size]bool{
 		"2 AWG": false, "1 AWG": false, "1/0 AWG": true, "2/0 AWG": true, "4/0 AWG": true, "250 kcmil": true,

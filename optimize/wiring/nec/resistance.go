@@ -15,7 +15,8 @@ var ResistanceSource = source.Source{
 // DropSource is where the usual voltage drop limit comes from.
 var DropSource = source.Source{
 	Kind: source.Practice, Name: "voltage drop of 3 % on a feeder or branch (default limit)",
-	Source: "NEC 210.19 and 215.2, informational notes: a recommendation", Confidence: source.FromMemory,
+	Source:     "NEC 210.19 and 215.2, informational notes: a recommendation",
+	Confidence: "3 % in one text; the clauses from memory",
 }
 
 // metrePerKft is the metres in a thousand feet, by definition of the foot.

@@ -1,0 +1,36 @@
+package scenarios
+
+import "cartwright/catalog/source"
+
+// Sources lists where the values come from that a scenario may leave out, and the bounds of what is read.
+func Sources() []source.Source {
+	return []source.Source{
+		{
+			Kind: source.Practice, Name: "caster factor of 1.25 where none is stated",
+			Source: "trade texts: 1.0 to 1.5 indoors, 1.5 to 2.2 outdoors, pushed by hand", Confidence: source.OneText,
+		},
+		{
+			Kind: source.Rule, Name: "a cart must stand on 10 degrees where no tilt is stated",
+			Source: "IEC 62368-1 (ed. 3), static stability", Confidence: source.TwoTexts,
+		},
+		source.Habit("four casters, their mass 80 mm above the floor, where nothing else is stated"),
+		source.Habit("prospective fault current of 5 kA on the ac side where no ac_fault is stated"),
+		{
+			Kind: source.Rule, Name: "air of 30 C where no ambient is stated",
+			Source: "base of NEC table 310.16 and IEC 60364-5-52:2009 table B.52.2", Confidence: source.TwoTexts,
+		},
+		source.Habit("two bundled conductors carry current where nothing else is stated"),
+		{
+			Kind: source.Practice, Name: "voltage drop of 3 % where no drop is stated",
+			Source:     "NEC 210.19 and 215.2, informational notes; IEC 60364-5-52 annex G, for lighting",
+			Confidence: "the 3 % of each in one text; the clauses from memory",
+		},
+		source.Habit("a load with no duty, start, count or hours is on all day at full watts, once, with no inrush"),
+		source.Habit("bounds of lengths, masses, powers, currents and hours that catch a slip of the unit"),
+		{Kind: source.Rule, Name: "a currency is three capital letters", Source: "ISO 4217", Confidence: source.FromMemory},
+		{
+			Kind: source.Rule, Name: "a bus of at most 1500 V: where low voltage ends for direct current",
+			Source: "IEC 60364-1", Confidence: source.FromMemory,
+		},
+	}
+}
