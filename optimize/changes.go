@@ -24,6 +24,9 @@ func firstPlan(ctx context.Context, p Problem, wired wiredOptions, by By, anyPla
 	if err != nil {
 		return nil, err
 	}
+	if b.tipsAnyhow() {
+		return nil, nil
+	}
 	o := Options{Plans: 1, By: by}.withDefaults(p)
 	r := &ranking{search: newSearch(b, by), o: o, anyPlan: anyPlan}
 	if err := r.run(ctx); err != nil {
@@ -53,6 +56,9 @@ func firstPlan(ctx context.Context, p Problem, wired wiredOptions, by By, anyPla
 // not even all limits together would.
 func changes(ctx context.Context, p Problem, wired wiredOptions) ([]Change, error) {
 	all := levers(p.Scenario)
+	if ok, err := possibleWith(ctx, p, wired, all); err != nil || !ok {
+		return nil, err
+	}
 	var single []Change
 	for i := range all {
 		to, ok, err := leastChange(ctx, p, wired, all[i])
@@ -178,20 +184,20 @@ func jointChange(ctx context.Context, p Problem, wired wiredOptions, all []lever
 	return []Change{change}, nil
 }
 
+// possibleWith reports whether a plan is possible when some levers no longer limit anything.
+func possibleWith(ctx context.Context, p Problem, wired wiredOptions, set []lever) (bool, error) {
+	ends := make([]float64, len(set))
+	for i := range set {
+		ends[i] = set[i].end
+	}
+	found, err := firstPlan(ctx, p.with(set, ends), wired, ByCost, true)
+	return found != nil, err
+}
+
 // smallestSet returns the smallest set of levers, the first of its size in their order, that makes a plan
-// possible when they no longer limit anything; nil where not even all of them do.
+// possible when they no longer limit anything; all of them together do.
 func smallestSet(ctx context.Context, p Problem, wired wiredOptions, all []lever) ([]lever, error) {
-	possible := func(set []lever) (bool, error) {
-		ends := make([]float64, len(set))
-		for i := range set {
-			ends[i] = set[i].end
-		}
-		found, err := firstPlan(ctx, p.with(set, ends), wired, ByCost, true)
-		return found != nil, err
-	}
-	if ok, err := possible(all); err != nil || !ok {
-		return nil, err
-	}
+	possible := func(set []lever) (bool, error) { return possibleWith(ctx, p, wired, set) }
 	for size := 2; size < len(all); size++ {
 		set, err := firstSet(all, size, nil, possible)
 		if err != nil || set != nil {

@@ -17,7 +17,7 @@ func FullModel(p Problem, o Options) (*milp.Model, error) {
 		return nil, err
 	}
 	if len(b.reasons) > 0 {
-		return nil, errors.New("there is nothing to choose from: " + strings.Join(b.reasons, "; "))
+		return nil, errors.New("there is nothing to choose from: " + strings.Join(b.obstacles(), "; "))
 	}
 	full := b.writeProgram(p.Scenario.Name, b.wholeSpace())
 	switch o.By {

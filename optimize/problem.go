@@ -90,7 +90,8 @@ type Result struct {
 	// ChangesUnknown says that time ran out, or the solver gave up, before every change was looked into: there
 	// may be others than those in Changes that make a plan possible, and smaller joint ones.
 	ChangesUnknown bool
-	// Reasons tells, where no plan is possible, what the catalogue has nothing for.
+	// Reasons tells, where no plan is possible, what the catalogue has nothing for, or what else but the limits
+	// stands in the way.
 	Reasons []string
 }
 

@@ -61,7 +61,7 @@ func countAll(ctx context.Context, p Problem, batteries []int) ([]Count, []strin
 		}()
 	}
 	wait.Wait()
-	return counts, b.reasons, errors.Join(errs...)
+	return counts, b.obstacles(), errors.Join(errs...)
 }
 
 // bench lays out the catalogue with some limits lifted. Every battery is a group of its own.

@@ -103,7 +103,7 @@ func explainNone(ctx context.Context, p Problem, wired wiredOptions) (*Explanati
 	if err != nil {
 		return nil, err
 	}
-	out := &Explanation{Reasons: b.reasons}
+	out := &Explanation{Reasons: b.obstacles()}
 	conflict, err := smallestConflict(ctx, p, wired)
 	if err != nil {
 		return nil, err
@@ -114,6 +114,11 @@ func explainNone(ctx context.Context, p Problem, wired wiredOptions) (*Explanati
 	list, err := changes(ctx, p, wired)
 	if err != nil {
 		return nil, err
+	}
+	if len(list)+len(out.Reasons) == 0 {
+		if out.Reasons, err = obstruct(ctx, p); err != nil {
+			return nil, err
+		}
 	}
 	for _, c := range list {
 		found, err := firstPlan(ctx, p.changed(c), wired, ByCost, false)

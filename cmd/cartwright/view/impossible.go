@@ -24,7 +24,7 @@ func (p Plans) impossible() sheet {
 		joint = append(joint, strings.Join(parts, " and "))
 	}
 	if len(p.Result.Reasons) > 0 {
-		s = append(s, section{title: "What stands in the way:", bullets: p.Result.Reasons})
+		s = append(s, obstacles(p.Result.Reasons))
 	}
 	unknown := p.Result.ChangesUnknown
 	switch {
@@ -37,6 +37,8 @@ func (p Plans) impossible() sheet {
 		s = append(s, section{title: "Any one of these changes alone makes a plan possible:", bullets: single})
 	case len(joint) > 0:
 		s[0].prose = []string{"No change of a single limit is enough."}
+	case len(p.Result.Reasons) > 0:
+		s[0].prose = []string{"No change of the limits alone helps."}
 	default:
 		s[0].prose = []string{"No change of the limits was found that helps; the catalogue may hold no parts that fit this bus and these loads."}
 	}
@@ -44,6 +46,11 @@ func (p Plans) impossible() sheet {
 		s = append(s, section{title: "Changed together, these make a plan possible:", bullets: joint})
 	}
 	return append(s, p.proofOfNone())
+}
+
+// obstacles lists what else but a limit keeps every plan out.
+func obstacles(reasons []string) section {
+	return section{title: "What stands in the way:", bullets: reasons}
 }
 
 // changeText returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough; money has its

@@ -124,7 +124,7 @@ func (w Why) conflict() sheet {
 	e, currency := w.Explanation, w.Scenario.Currency
 	s := sheet{{title: "No plan for " + w.Scenario.Name + " meets all limits."}}
 	if len(e.Reasons) > 0 {
-		s = append(s, section{title: "What the catalogue lacks", bullets: e.Reasons})
+		s = append(s, obstacles(e.Reasons))
 	}
 	if len(e.Conflict) > 0 {
 		var limits []string
@@ -138,6 +138,10 @@ func (w Why) conflict() sheet {
 		s = append(s, section{title: about, bullets: limits})
 	}
 	if len(e.WaysOut) == 0 {
+		if len(e.Reasons) > 0 {
+			s[0].prose = []string{"No change of the limits alone helps."}
+			return s
+		}
 		s[0].prose = []string{"No change of the limits helps; the catalogue may hold no parts that fit this bus and these loads."}
 		return s
 	}
