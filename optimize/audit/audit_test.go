@@ -32,8 +32,9 @@ func failed(a plan.Audit) (names []string) {
 }
 
 func TestGoodPlansPass(t *testing.T) {
-	for name, k := range map[string]*cart{"nec": newBarn(), "iec": newFair()} {
+	for name, fresh := range carts {
 		t.Run(name, func(t *testing.T) {
+			k := fresh()
 			a := Plan(k.s, k.c, k.p)
 			for _, c := range a.Checks {
 				if !c.Passed {

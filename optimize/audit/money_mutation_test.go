@@ -1,6 +1,8 @@
 package audit
 
 import (
+	"slices"
+
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
 )
@@ -111,7 +113,10 @@ var moneyMutations = stated([]mutation{
 	mutated("limit's unit misstated", newFair, func(k *cart) { k.p.Limits[2].Unit = "VA" }, ruleLimits),
 	mutated("what is left misstated", newFair, func(k *cart) { k.p.Limits[2].Slack *= 1.0001 }, ruleLimits),
 	mutated("binding misstated", newFair, func(k *cart) { k.p.Limits[2].Binding = true }, ruleLimits),
-	mutated("not binding misstated", newFair, func(k *cart) { k.p.Limits[9].Binding = false }, ruleLimits),
+	mutated("not binding misstated", newFair, func(k *cart) {
+		full := slices.IndexFunc(k.p.Limits, func(l plan.Limit) bool { return l.Name == "shelf room: a" })
+		k.p.Limits[full].Binding = false
+	}, ruleLimits),
 })
 
 var budgetMutations = []mutation{

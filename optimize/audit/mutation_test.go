@@ -55,11 +55,14 @@ func (k *cart) drop(part string) {
 }
 
 // mutations is every way to break a plan that is tried.
-var mutations = slices.Concat(coreMutations, supplyMutations, pathMutations(), oddPathMutations,
+var mutations = slices.Concat(onceMutations, pathMutations(), twins(onceMutations))
+
+// onceMutations are those written for one cart; its twin is broken in the same way.
+var onceMutations = slices.Concat(coreMutations, supplyMutations, oddPathMutations,
 	cartMutations, needMutations, billMutations, moneyMutations, budgetMutations)
 
 func TestMutations(t *testing.T) {
-	for _, m := range slices.Concat(mutations, harmless, harmlessMoney) {
+	for _, m := range slices.Concat(mutations, harmless, harmlessMoney, twins(harmless), twins(harmlessMoney)) {
 		t.Run(m.name, func(t *testing.T) {
 			k := m.fresh()
 			m.do(k)

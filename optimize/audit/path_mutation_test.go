@@ -1,6 +1,8 @@
 package audit
 
 import (
+	"strings"
+
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
@@ -37,6 +39,23 @@ var paths = []path{
 	{"feeder", "", newFair, "gg-10", 6, "1 mm2", []string{"cable listed"}, []string{"cable protected", "fuse overload"}, nil},
 	{"branch", "stall", newFair, "gg-10-b", 6, "1 mm2", []string{"cable listed"},
 		[]string{"device rating", "cable protected", "fuse overload"}, []string{"device rating"}},
+
+	// The twins.
+	{"string", "slab", newStable, "fuse-125", 80, "6 mm2",
+		[]string{"corrected ampacity", "cable protected", "fuse overload"}, []string{"cable protected", "fuse overload"}, nil},
+	{"main", "", newStable, "fuse-100", 63, "6 mm2",
+		[]string{"corrected ampacity", "cable protected", "fuse overload"}, []string{"cable protected", "fuse overload"}, nil},
+	{"feeder", "", newStable, "b35-2", 20, "1.5 mm2",
+		[]string{"corrected ampacity", "cable protected"}, []string{"cable protected"}, nil},
+	{"branch", "bench", newStable, "b20-1", 16, "1 mm2", []string{"cable listed"},
+		[]string{"device rating", "cable protected"}, []string{"device rating"}},
+	{"string", "block", newBooth, "gg-125", 110, "8 AWG",
+		[]string{"parallel sets", "terminal ampacity", "corrected ampacity", "cable protected"}, []string{"cable protected"}, nil},
+	{"feeder", "", newBooth, "gg-10", 10, "18 AWG", []string{"cable listed"},
+		[]string{"cable protected", "small conductor"}, []string{"cable protected", "small conductor"}},
+	{"branch", "stall", newBooth, "gg-10-b", 15, "18 AWG", []string{"cable listed"},
+		[]string{"device rating", "cable protected", "small conductor"},
+		[]string{"device rating", "cable protected", "small conductor"}},
 }
 
 // ownCable gives a run a cable part of its own, of another id and else the same.
@@ -77,7 +96,7 @@ func pathMutations() (all []mutation) {
 			for _, c := range checks {
 				want = append(want, x.kind+" "+c)
 			}
-			all = append(all, mutated(x.kind+" "+x.of+": "+name, x.fresh, func(k *cart) { do(k, k.run(x.kind, x.of)) }, want...))
+			all = append(all, mutated(strings.TrimSpace(x.kind+" "+x.of)+" of the "+x.fresh().s.Name+": "+name, x.fresh, func(k *cart) { do(k, k.run(x.kind, x.of)) }, want...))
 		}
 		device := func(name string, do func(d *catalog.Device), checks ...string) {
 			add(name, func(k *cart, _ *plan.Run) { do(k.device(x.device)) }, checks...)
@@ -101,7 +120,7 @@ func pathMutations() (all []mutation) {
 			k.asked(x.kind, func(drop, _ *float64) { *drop /= 1000 })
 		}, "voltage drop")
 		hot := []string{"corrected ampacity", "cable protected"}
-		if x.fresh().s.Rules == scenarios.IEC {
+		if k := x.fresh(); k.s.Rules == scenarios.IEC && k.device(x.device).Type == "fuse" {
 			hot = append(hot, "fuse overload")
 		}
 		add("too hot", func(k *cart, _ *plan.Run) {
