@@ -1,78 +1,12 @@
 package optimize_test
 
 import (
-	"math"
 	"testing"
 
 	"cartwright/catalog"
 	"cartwright/optimize"
 	"cartwright/scenarios"
 )
-
-// looser are ways to make each limit of a scenario easier to keep.
-var looser = []struct {
-	name   string
-	loosen func(d dice, s *scenarios.Scenario)
-}{
-	{"autonomy", func(d dice, s *scenarios.Scenario) { s.AutonomyH *= d.Float64() }},
-	{"recharge", func(d dice, s *scenarios.Scenario) {
-		if s.Recharge != nil {
-			s.Recharge.WithinH *= 1 + d.Float64()
-		}
-	}},
-	{"no recharge", func(_ dice, s *scenarios.Scenario) { s.Recharge = nil }},
-	{"mass", func(d dice, s *scenarios.Scenario) { s.Limits.MassKg *= 1 + d.Float64() }},
-	{"budget", func(d dice, s *scenarios.Scenario) {
-		if s.Limits.Budget != math.MaxInt64 {
-			s.Limits.Budget += d.cents(1, 500)
-		}
-	}},
-	{"sold", func(d dice, s *scenarios.Scenario) { s.Sold += d.cents(1, 500) }},
-	{"tilt", func(d dice, s *scenarios.Scenario) { s.Limits.TiltDeg *= d.Float64() }},
-	{"reserve", func(d dice, s *scenarios.Scenario) { s.Limits.Reserve *= d.Float64() }},
-	{"push", func(d dice, s *scenarios.Scenario) { s.Limits.PushN *= 1 + d.Float64() }},
-	{"slope", func(d dice, s *scenarios.Scenario) { s.Limits.Slope *= d.Float64() }},
-	{"caster factor", func(d dice, s *scenarios.Scenario) { s.CasterFactor *= 0.5 + d.Float64()/2 }},
-	{"ac fault", func(d dice, s *scenarios.Scenario) { s.ACFaultA *= d.Float64() }},
-	{"drop and length", func(d dice, s *scenarios.Scenario) {
-		for i := range s.Runs {
-			s.Runs[i].Drop *= 1 + d.Float64()
-			s.Runs[i].LengthM /= 2
-		}
-		for i := range s.Circuits {
-			s.Circuits[i].Drop *= 1 + d.Float64()
-			s.Circuits[i].LengthM /= 2
-		}
-	}},
-	{"shelf mass", func(d dice, s *scenarios.Scenario) {
-		for i := range s.Cart.Shelves {
-			s.Cart.Shelves[i].MaxMassKg *= 1 + d.Float64()
-		}
-	}},
-	{"shelf room", func(d dice, s *scenarios.Scenario) {
-		for i := range s.Cart.Shelves {
-			s.Cart.Shelves[i].LengthM *= 1 + d.Float64()
-			s.Cart.Shelves[i].ClearHeightM += 0.1
-		}
-	}},
-	{"track", func(d dice, s *scenarios.Scenario) { s.Cart.TrackM *= 1 + d.Float64() }},
-	{"needs", func(_ dice, s *scenarios.Scenario) { s.Needs = nil }},
-	{"circuits", func(_ dice, s *scenarios.Scenario) { s.Circuits = nil }},
-	{"one load less", func(_ dice, s *scenarios.Scenario) { s.Loads = s.Loads[:max(1, len(s.Loads)-1)] }},
-	{"tax", func(d dice, s *scenarios.Scenario) { s.Tax *= d.Float64() }},
-}
-
-// Loosening a limit never raises the best cost.
-func TestLawLoosening(t *testing.T) {
-	const each = 3 // ways for each problem
-	law(t, 5, func(t *testing.T, d dice, p func() optimize.Problem) {
-		for _, k := range d.Perm(len(looser))[:each] {
-			loose := p()
-			looser[k].loosen(d, loose.Scenario)
-			notDearer(t, p(), loose, "looser "+looser[k].name)
-		}
-	})
-}
 
 // Adding a part never raises the best cost. But for a receptacle of just the rating that a circuit asks
 // for, with which larger ones no longer will do: none of those is added.
