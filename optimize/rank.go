@@ -61,7 +61,7 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 			}
 		}
 	}
-	result.Cautions = b.cautions()
+	result.Cautions = b.cautions(result.Plans)
 	result.Solver.Seconds = time.Since(start).Seconds()
 	return result, nil
 }

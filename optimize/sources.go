@@ -8,6 +8,15 @@ func Sources() []source.Source {
 	return []source.Source{
 		source.Habit("plans that differ in batteries, strings, inverter or units are different plans; of equal cost the lighter comes first"),
 		source.Habit("the usual cautions: stored energy, local code and a licensed electrician, makers' manuals, rolling and lifting"),
+		{
+			Kind: source.Rule, Name: "caution: ground-fault or residual-current protection of outlets, and the bond of neutral and frame",
+			Source: "NEC 210.8, 250.30; IEC 60364-4-41, 411.3.3, 411.4", Confidence: source.FromMemory,
+		},
+		{
+			Kind: source.Rule, Name: "caution: flooded lead batteries want fresh air",
+			Source: "NEC 480.10(A); IEC 62485-2", Confidence: source.FromMemory,
+		},
+		source.Habit("caution: second-hand modules are tested before use"),
 		source.Habit("bought is what is cheapest at quantity breaks, also where that is more than is installed"),
 		{
 			Kind: source.Practice, Name: "value of a battery: price of the least purchase / its usable, or its lifetime, energy",

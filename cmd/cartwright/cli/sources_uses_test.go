@@ -126,6 +126,9 @@ var uses = map[string][]string{
 
 	"planning: plans that differ in batteries, strings, inverter or units are different plans; of equal cost the lighter comes first":      {"optimize.core.key", "optimize.tieSearch"},
 	"planning: the usual cautions: stored energy, local code and a licensed electrician, makers' manuals, rolling and lifting":             {"optimize.Cautions"},
+	"planning: caution: ground-fault or residual-current protection of outlets, and the bond of neutral and frame":                         {"optimize.shockCautions"},
+	"planning: caution: flooded lead batteries want fresh air":                                                                             {"optimize.partCautions"},
+	"planning: caution: second-hand modules are tested before use":                                                                         {"optimize.usedName"},
 	"planning: bought is what is cheapest at quantity breaks, also where that is more than is installed":                                   {"optimize.market"},
 	"planning: value of a battery: price of the least purchase / its usable, or its lifetime, energy":                                      {"optimize.BatteryValue"},
 	"planning: landed price: one string with its modules, cable, crimped ends and device, shipping and tax":                                {"optimize.Landed"},
