@@ -46,6 +46,10 @@ func (s section) runs(rules Rules) []Run {
 			OwnBreakerA: v.standard("own_breaker", rules, 0),
 			Pos:         v.pos,
 		})
+		if runs[len(runs)-1].Kind == RunString && v.has("own_breaker") {
+			v.wrong("own_breaker", "own_breaker: an inverter has no breaker in the string of a battery",
+				"leave it out; a fuse or breaker is planned for each string")
+		}
 	}
 	return runs
 }
