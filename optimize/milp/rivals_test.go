@@ -15,7 +15,7 @@ import (
 
 // rivalAnswer is what another solver says of a model.
 type rivalAnswer struct {
-	// status is Proved, Infeasible (for without limit as well, where it does not tell the two apart),
+	// status is Proved, Infeasible, Unbounded (also where it only knows that the relaxation has no limit),
 	// Stopped for out of time, GaveUp for a crash.
 	status Status
 	// objective is to be minimised, as in the file.
@@ -72,13 +72,13 @@ func readGLPK(text string, cols int) (a rivalAnswer, err error) {
 		switch {
 		case len(f) == 0:
 		case f[0] == "s" && f[1] == "mip":
-			a.status = map[string]Status{"o": Proved, "n": Infeasible, "u": Infeasible, "f": Stopped}[f[4]]
+			a.status = map[string]Status{"o": Proved, "n": Infeasible, "u": Unbounded, "f": Stopped}[f[4]]
 			a.objective, err = strconv.ParseFloat(f[5], 64)
 		case f[0] == "s" && f[1] == "bas":
 			valueAt = 3
-			a.status = Infeasible
-			if f[4] == "f" && f[5] == "f" {
-				a.status = Proved
+			a.status = map[string]Status{"f f": Proved, "f n": Unbounded}[f[4]+" "+f[5]] // primal, dual: feasible or none
+			if a.status == 0 {
+				a.status = Infeasible
 			}
 			a.objective, err = strconv.ParseFloat(f[6], 64)
 		case f[0] == "j":
@@ -130,8 +130,10 @@ func readCBC(text string, m *Model) (a rivalAnswer, err error) {
 	switch {
 	case what == "Optimal":
 		a.status = Proved
-	case strings.Contains(what, "nfeasible"), what == "Unbounded":
+	case strings.Contains(what, "nfeasible"):
 		a.status = Infeasible
+	case what == "Unbounded":
+		a.status = Unbounded
 	default:
 		a.status = Stopped
 	}
@@ -160,8 +162,8 @@ func compare(m *Model, s Solution, a rivalAnswer) (ours, theirs string) {
 	switch {
 	case a.status == Stopped || a.status == GaveUp:
 		return "", ""
-	case s.Status == Unbounded && a.status == Infeasible, s.Status == Infeasible && a.status == Infeasible:
-		return "", ""
+	case !s.Status.HasPoint() && (a.status == Infeasible || a.status == Unbounded):
+		return "", "" // the twin without an objective tells the two apart
 	case s.Status == Proved && a.status == Proved && agree(m.sign()*s.Objective, a.objective):
 		return "", ""
 	}
@@ -178,10 +180,18 @@ func compare(m *Model, s Solution, a rivalAnswer) (ours, theirs string) {
 	switch {
 	case holds && (!s.Status.HasPoint() && s.Status != Unbounded || s.Status.HasPoint() && at < m.sign()*s.Objective && !agree(m.sign()*s.Objective, at)):
 		return said + ", and their point is good", ""
-	case s.Status == Proved:
+	case s.Status == Proved && a.status != Unbounded:
 		return "", said + ", and our point is good"
 	}
 	return said + ", undecided", ""
+}
+
+// twin returns a model without its objective: it cannot be without limit, so that who calls it impossible
+// says that there is no point at all.
+func twin(m *Model) *Model {
+	t := *m // shares variables and rows, of which none is added
+	t.Minimize(Expr{})
+	return &t
 }
 
 // have makes sure that a rival is installed.
