@@ -11,6 +11,7 @@ import (
 	"cartwright/optimize"
 	"cartwright/optimize/audit"
 	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
 // lawCases is how many random problems, all with a plan, each law is tried on.
@@ -30,6 +31,21 @@ var possible = sync.OnceValues(func() ([]uint64, error) {
 	}
 	return seeds, nil
 })
+
+// The laws are tried under both rule sets.
+func TestLawRuleSets(t *testing.T) {
+	seeds, err := possible()
+	if err != nil {
+		t.Fatal(err)
+	}
+	under := map[scenarios.Rules]int{}
+	for _, seed := range seeds {
+		under[randomProblem(seed).Scenario.Rules]++
+	}
+	if least := len(seeds) / 4; under[scenarios.NEC] < least || under[scenarios.IEC] < least {
+		t.Errorf("of %d problems there are %v; at least %d each are wanted", len(seeds), under, least)
+	}
+}
 
 // law tries something on random problems that have a plan. What is drawn for a problem beyond itself comes
 // from dice of the law's own.

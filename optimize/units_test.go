@@ -10,26 +10,63 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
-// A catalogue written in pounds, inches and feet gives the same plans as the one in kilograms and metres.
+// A catalogue and a scenario written in pounds, inches, feet and degrees Fahrenheit give the same plans as
+// the same in kilograms, metres and degrees Celsius.
 func TestLawUnits(t *testing.T) {
-	law(t, 8, func(t *testing.T, _ dice, p func() optimize.Problem) {
-		us := p()
-		us.Catalog = rewritten(t, us.Catalog)
-		was, is := rank(t, p(), optimize.Options{}), rank(t, us, optimize.Options{})
-		if len(is.Plans) != len(was.Plans) {
-			t.Errorf("%s: %d plans, in metric units %d", us.Scenario.Name, len(is.Plans), len(was.Plans))
-			return
-		}
-		for i := range is.Plans {
-			a, b := &was.Plans[i], &is.Plans[i]
-			if core(a) != core(b) || a.Cost != b.Cost || math.Abs(a.MassKg-b.MassKg) > 1e-9*a.MassKg {
-				t.Errorf("%s: plan %d is %s at %s, %g kg; in metric units %s at %s, %g kg",
-					us.Scenario.Name, i+1, core(b), b.Cost, b.MassKg, core(a), a.Cost, a.MassKg)
+	asIs := func(_ *testing.T, text string) string { return text }
+	law(t, 8, func(t *testing.T, _ dice, drawn func() optimize.Problem) {
+		p := func() optimize.Problem { return writable(drawn()) }
+		text := scenarioText(p().Scenario)
+		inUnits := func(catalogue, scenario func(*testing.T, string) string) []plan.Plan {
+			q := optimize.Problem{Scenario: opened(t, scenario(t, text)), Catalog: rewritten(t, p().Catalog, catalogue)}
+			if err := optimize.Check(q); err != nil {
+				t.Fatal(err)
 			}
+			return rank(t, q, optimize.Options{}).Plans
+		}
+		was := inUnits(asIs, asIs)
+		for how, is := range map[string][]plan.Plan{
+			"both in US units": inUnits(inUS, scenarioInUS), "the catalogue in US units": inUnits(inUS, asIs), "the scenario in US units": inUnits(asIs, scenarioInUS),
+			"never written": rank(t, p(), optimize.Options{}).Plans,
+		} {
+			sameUnits(t, p().Scenario.Name+", "+how, was, is)
 		}
 	})
+}
+
+// writable makes of a problem one that files can hold: metres are sold for whole cents, and an inverter has no
+// breaker in the strings.
+func writable(p optimize.Problem) optimize.Problem {
+	for i := range p.Scenario.Have {
+		if h := &p.Scenario.Have[i]; h.ByLength && h.Sell != nil {
+			h.SellCentsPerM = math.Round(h.SellCentsPerM)
+			*h.Sell = catalog.Cents(h.SellCentsPerM)
+		}
+	}
+	if r := p.Scenario.Run(scenarios.RunString); r != nil {
+		r.OwnBreakerA = 0
+	}
+	return p
+}
+
+// sameUnits reports an error where plans differ in more than the last digits of a mass.
+func sameUnits(t *testing.T, what string, was, is []plan.Plan) {
+	t.Helper()
+	if len(is) != len(was) {
+		t.Errorf("%s: %d plans, in metric units %d", what, len(is), len(was))
+		return
+	}
+	for i := range is {
+		a, b := &was[i], &is[i]
+		if core(a) != core(b) || a.Cost != b.Cost || math.Abs(a.MassKg-b.MassKg) > 1e-9*a.MassKg {
+			t.Errorf("%s: plan %d is %s at %s, %g kg; in metric units %s at %s, %g kg",
+				what, i+1, core(b), b.Cost, b.MassKg, core(a), a.Cost, a.MassKg)
+		}
+	}
 }
 
 // usUnits are the headers of the unit pairs, and how many of the second make one of the first: the
@@ -42,8 +79,8 @@ var usUnits = []struct{ metric, us, each string }{
 	{"min_m", "min_ft", "1/0.3048"},
 }
 
-// rewritten writes a catalogue as CSV files, changes them to US units and reads them.
-func rewritten(t *testing.T, c *catalog.Catalog) *catalog.Catalog {
+// rewritten writes a catalogue as CSV files, changes them and reads them.
+func rewritten(t *testing.T, c *catalog.Catalog, change func(*testing.T, string) string) *catalog.Catalog {
 	t.Helper()
 	files := fstest.MapFS{}
 	put := func(name string, write func(*strings.Builder) error) {
@@ -51,7 +88,7 @@ func rewritten(t *testing.T, c *catalog.Catalog) *catalog.Catalog {
 		if err := write(&b); err != nil {
 			t.Fatal(err)
 		}
-		files[name] = &fstest.MapFile{Data: []byte(inUS(t, b.String())), Mode: 0o644}
+		files[name] = &fstest.MapFile{Data: []byte(change(t, b.String())), Mode: 0o644}
 	}
 	for _, k := range catalog.Kinds() {
 		put(k.File(), func(b *strings.Builder) error { return c.Write(k, b) })
