@@ -42,7 +42,7 @@ func TestLawRuleSets(t *testing.T) {
 	for _, seed := range seeds {
 		under[randomProblem(seed).Scenario.Rules]++
 	}
-	if least := len(seeds) / 4; under[scenarios.NEC] < least || under[scenarios.IEC] < least {
+	if least := len(seeds) / 5; under[scenarios.NEC] < least || under[scenarios.IEC] < least {
 		t.Errorf("of %d problems there are %v; at least %d each are wanted", len(seeds), under, least)
 	}
 }
