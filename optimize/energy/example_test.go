@@ -83,6 +83,16 @@ func ExampleDemand_WindowWh_daysOfAutonomy() {
 	// 615 Ah
 }
 
+// An open hardware project's notes on power system design, "Batteries": 300 Wh a day for two days out of lithium
+// iron phosphate that may be emptied by 80 % take 750 Wh, 62.5 Ah at 12 V; confirmed in 1 text.
+func ExampleUsableWh_twoDays() {
+	d := steady(0, 300.0/24)
+	wattHour := &catalog.Battery{CapacityWh: 1, UsableFraction: 0.80, RoundTrip: 1}
+	nameplate := d.WindowWh(1, 0, 2*24) / energy.UsableWh(wattHour, 0)
+	fmt.Printf("%.0f Wh, %.1f Ah\n", nameplate, nameplate/12)
+	// Output: 750 Wh, 62.5 Ah
+}
+
 // Masters (2004), ch. 9, off-grid cabin, from memory: 3000 Wh a day through 85 % at 24 V for 4.6 days,
 // 80 % depth of discharge, factor 0.97 for temperature and rate. Printed: 3529 Wh, 147 Ah a day, 676 Ah
 // usable, 871 Ah (from rounded steps; 872 unrounded).

