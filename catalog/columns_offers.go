@@ -20,6 +20,7 @@ func offerTable(c *Catalog, partial bool) table[Offer] {
 		kinds[e.ID] = e.Kind
 	}
 	cable := func(o *Offer) bool { return kinds[o.PartID] == KindCable }
+	piece := func(o *Offer) bool { return kinds[o.PartID] != "" && !cable(o) }
 	pieces := money("price", func(o *Offer) *Cents { return &o.Price })
 	length := number("price_per_m", currencyPerMetre, zeroToo, func(o *Offer) *float64 { return &o.CentsPerM })
 	byPiece := number("min_qty", quantities, positive, func(o *Offer) *float64 { return &o.MinQty }).or("1")
@@ -30,7 +31,7 @@ func offerTable(c *Catalog, partial bool) table[Offer] {
 		columns: []column[Offer]{
 			identity("part", func(o *Offer) *string { return &o.PartID }).must(),
 			text("vendor", "the seller's name", func(o *Offer) *string { return &o.Vendor }).must(),
-			eachOrMetre(pieces, length).onlyIf(func(o *Offer) bool { return !cable(o) }).mayBeEmpty(),
+			eachOrMetre(pieces, length, piece).onlyIf(func(o *Offer) bool { return !cable(o) }).mayBeEmpty(),
 			length.onlyIf(cable),
 			byPiece.onlyIf(func(o *Offer) bool { return !cable(o) }),
 			byLength.onlyIf(cable),
@@ -55,12 +56,13 @@ func offerTable(c *Catalog, partial bool) table[Offer] {
 	}
 }
 
-// eachOrMetre reads the price column: as whole cents for a piece, unrounded for a metre.
-func eachOrMetre(pieces, length column[Offer]) column[Offer] {
+// eachOrMetre reads the price column: as whole cents for a piece, unrounded for a metre. Of a part that is not
+// known either will do.
+func eachOrMetre(pieces, length column[Offer], piece func(*Offer) bool) column[Offer] {
 	read := pieces.read
 	pieces.read = func(o *Offer, in entry) *flaw {
-		if bad := read(o, in); bad != nil {
-			return bad
+		if piece(o) {
+			return read(o, in)
 		}
 		return length.read(o, in)
 	}

@@ -31,17 +31,22 @@ func number[T any](name string, s *scale, allow signs, field func(*T) *float64) 
 	return c
 }
 
-// money is a column of an amount, which is rounded to the nearest cent, halves up.
+// money is a column of an amount in whole cents.
 func money[T any](name string, field func(*T) *Cents) column[T] {
 	return column[T]{
 		name:     name,
 		expected: fmt.Sprintf("%s, for example %s", currency.metric.name, currency.metric.example),
 		read: func(v *T, in entry) *flaw {
 			x, bad := currency.read(in, zeroToo)
-			if bad == nil {
-				*field(v) = Cents(math.Round(x))
+			switch {
+			case bad != nil:
+				return bad
+			case x != math.Trunc(x):
+				return &flaw{fmt.Sprintf("%s %s has a part of a cent", in.header, in.text),
+					fmt.Sprintf("write %.2f or %.2f", math.Floor(x)/100, math.Ceil(x)/100)}
 			}
-			return bad
+			*field(v) = Cents(x)
+			return nil
 		},
 		write: func(v *T) string { return currency.write(float64(*field(v))) },
 	}

@@ -135,6 +135,10 @@ func TestWrongRows(t *testing.T) {
 		{"day the other way round", "devices.csv", "rating_a\nfuse,Fuse,45,0.3,fuse,125", "rating_a,as_of\nfuse,Fuse,45,0.3,fuse,125,14/3/2026", []string{
 			`cart/devices.csv:2:27: as_of "14/3/2026" is not a day of the calendar; write year, month and day, for example 2026-03-14`,
 		}},
+		{"part of a cent", "busbars.csv", "studs\nbars,Bars,40,1,250,6", "studs,price_low,price_high\nbars,Bars,40.129,1,250,6,39,41.001", []string{
+			`cart/busbars.csv:2:11: price 40.129 has a part of a cent; write 40.12 or 40.13`,
+			`cart/busbars.csv:2:29: price_high 41.001 has a part of a cent; write 41.00 or 41.01`,
+		}},
 		{"half a price range", "busbars.csv", "studs\nbars,Bars,40,1,250,6", "studs,price_low\nbars,Bars,40,1,250,6,35", []string{
 			`cart/busbars.csv:2:22: only one of price_low and price_high is stated; state both or neither`,
 		}},

@@ -10,7 +10,7 @@ import (
 
 func TestOffers(t *testing.T) {
 	c := mustRead(t, with(map[string]string{"offers.csv": `part,vendor,price,price_per_ft,min_qty,min_ft,shipping,as_of,notes
-pack,shop,950.505,,,,30,2026-11-01,
+pack,shop,950.51,,,,30,2026-11-01,
 pack,shop,900,,4,,30,2026-11-01,from four on
 wire,yard,8.125,,,,,,by the metre
 wire,yard,,3.048,,10,,,by the foot
@@ -47,6 +47,11 @@ func TestWrongOffers(t *testing.T) {
 			`1:1: column "price" is missing; add it: units of currency, for example 1290.50`}},
 		{"price", "", "pack,shop,free", []string{
 			`2:11: price "free" is not a number; write units of currency, for example 1290.50`}},
+		{"part of a cent", "part,vendor,price,shipping", "pack,shop,950.505,30", []string{
+			`2:11: price 950.505 has a part of a cent; write 950.50 or 950.51`}},
+		{"part of a cent for shipping", "part,vendor,price,shipping", "pack,shop,950,0.001\nwire,yard,8.12345,3", []string{
+			`2:15: shipping 0.001 has a part of a cent; write 0.00 or 0.01`}},
+		{"part of a cent of what there is not", "", "pakc,shop,950.505", []string{`2:1: no part has the id "pakc"; did you mean "pack"?`}},
 		{"shipping", "part,vendor,price,shipping", "pack,shop,950,-1", []string{
 			`2:15: shipping -1 is negative; write units of currency from 0 to 1000000000, for example 1290.50`}},
 		{"quantity", "part,vendor,price,min_qty", "pack,shop,950,0", []string{

@@ -82,7 +82,7 @@ func TestDisplay(t *testing.T) {
 func TestUnitsBecomeSI(t *testing.T) {
 	c := mustRead(t, with(map[string]string{
 		"casters.csv": "id,name,price,mass_kg,rating_kg,wheel_mm,brakes,swivel,vendor,as_of,notes\n" +
-			"wheels,Wheels,80.505,6,160,125,no,yes,a shop,2026-03-14,\"rolls,\n well\"\n",
+			"wheels,Wheels,80.51,6,160,125,no,yes,a shop,2026-03-14,\"rolls,\n well\"\n",
 	}))
 	b, w := c.Batteries[0], c.Cables[0]
 	if b.CapacityWh != 5120 || b.ResistanceOhm != 0.020 || b.LengthM != 0.442 || b.Price != 100000 {
