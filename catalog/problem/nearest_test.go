@@ -9,7 +9,7 @@ import (
 )
 
 func TestNearest(t *testing.T) {
-	columns := []string{"id", "mass_kg", "mass_lb", "max_v", "max_series", "price_per_m", "price"}
+	columns := []string{"id", "mass_kg", "mass_lb", "max_v", "max_series", "price_per_m", "price", "sundries"}
 	for _, test := range []struct{ name, want string }{
 		{"max_c", "max_v"},
 		{"MAX_V", "max_v"},
@@ -17,7 +17,16 @@ func TestNearest(t *testing.T) {
 		{"max_serie", "max_series"},
 		{"mass", "mass_kg"}, // the beginning of two, of which the first is taken
 		{"price_per", "price_per_m"},
-		{"ma", ""}, // two letters are too few for a beginning
+		{"ma", ""},         // two letters are too few for a beginning
+		{"mxa_v", "max_v"}, // neighbours that changed places
+		{"pirc", ""},       // not even with two changes
+		{"ie", ""},         // half of it would have to change
+		{"mas_v", "max_v"},
+		{"minor", ""}, // shares two letters of five with max_v
+		{"studs", ""},
+		{"sundry", "sundries"}, // begins right
+		{"quandary", ""},
+		{"max_serious", "max_series"},
 		{"", ""},
 		{"telephone", ""},
 		{strings.Repeat("max_v", 21), ""},
