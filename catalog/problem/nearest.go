@@ -20,7 +20,8 @@ const minStem = 3
 const (
 	lettersAFlaw   = 3
 	lettersAtEnd   = 2
-	rightBeginning = 0.75 // of its letters
+	rightBeginning = 0.75 // of the letters of the shorter name
+	minBeginning   = 4    // letters
 )
 
 // Nearest returns the known name closest to a misspelt one by edit distance, regardless of case, or ""
@@ -57,7 +58,7 @@ func allowed(name, known string) int {
 	for same < min(len(a), len(b)) && a[same] == b[same] {
 		same++
 	}
-	if float64(same) >= rightBeginning*float64(len(a)) {
+	if same >= minBeginning && float64(same) >= rightBeginning*float64(min(len(a), len(b))) {
 		return len(a) / lettersAtEnd
 	}
 	return len(a) / lettersAFlaw

@@ -25,6 +25,8 @@ func TestNearest(t *testing.T) {
 		{"minor", ""}, // shares two letters of five with max_v
 		{"studs", ""},
 		{"sundry", "sundries"}, // begins right
+		{"sundri", "sundries"},
+		{"idea", ""}, // id is too short to be its beginning
 		{"quandary", ""},
 		{"max_serious", "max_series"},
 		{"", ""},
@@ -36,6 +38,9 @@ func TestNearest(t *testing.T) {
 				t.Errorf("got %q, want %q", got, test.want)
 			}
 		})
+	}
+	if got := problem.Nearest("sundries", []string{"battery", "sundry"}); got != "sundry" {
+		t.Errorf("of sundries %q is the nearest", got)
 	}
 	if got := problem.Nearest("x", nil); got != "" {
 		t.Errorf("of no names %q is the nearest", got)
