@@ -11,7 +11,6 @@ import (
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
-	"cartwright/optimize/plan"
 )
 
 const planHelp = `Ranks complete, buildable shopping plans for a scenario and proves that the
@@ -70,7 +69,8 @@ func (a *app) planCommand() *cobra.Command {
 			return wrong(fmt.Sprintf("give --show a rank from 1 to %d", n), "there is no plan %d", *show)
 		}
 		r.Cautions = append(r.Cautions, stalePrices(p.Catalog, r, asOf.or(a.today))...)
-		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show}
+		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show,
+			AsOf: asOf.or(a.today)}
 		if err := a.show(answer, format); err != nil {
 			return err
 		}
@@ -139,7 +139,7 @@ func stalePrices(c *catalog.Catalog, r *optimize.Result, day time.Time) []string
 	bought := map[string]bool{}
 	for i := range r.Plans {
 		for _, l := range r.Plans[i].Bill {
-			if l.Buy > 0 && staleLine(c, l, day) {
+			if optimize.StalePrice(c, l, day) {
 				bought[l.Part] = true
 			}
 		}
@@ -152,20 +152,4 @@ func stalePrices(c *catalog.Catalog, r *optimize.Result, day time.Time) []string
 		}
 	}
 	return cautions
-}
-
-// staleLine reports whether a line of a bill stands on an old price: on an old offer of its vendor where
-// there are offers of that vendor, else on the part's own price.
-func staleLine(c *catalog.Catalog, l plan.Line, day time.Time) bool {
-	offered := false
-	for _, o := range c.OffersFor(l.Part) {
-		if o.Vendor == l.Vendor {
-			offered = true
-			if o.Stale(day) {
-				return true
-			}
-		}
-	}
-	e, ok := c.Find(l.Part)
-	return ok && !offered && e.Stale(day)
 }

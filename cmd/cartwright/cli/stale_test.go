@@ -33,6 +33,8 @@ func TestStalePrices(t *testing.T) {
 		Offers: []catalog.Offer{
 			{PartID: "old-but-offered", Vendor: "yard", AsOf: date(t, "2026-06-30")},
 			{PartID: "old-offer", Vendor: "yard", AsOf: date(t, "2026-01-01")},
+			{PartID: "old-offer", Vendor: "yard", AsOf: date(t, "2026-01-01"), Price: 500, MinQty: 4},
+			{PartID: "old-but-offered", Vendor: "yard", AsOf: date(t, "2026-01-01"), Price: 500, MinQty: 4},
 		},
 	}
 	r := &optimize.Result{Plans: []plan.Plan{

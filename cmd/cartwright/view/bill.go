@@ -2,9 +2,11 @@ package view
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"cartwright/catalog"
+	"cartwright/optimize"
 	"cartwright/optimize/plan"
 )
 
@@ -23,9 +25,19 @@ func (p Plans) bill(one *plan.Plan) section {
 		return section{title: title, prose: lines}
 	}
 	currency := p.Scenario.Currency
+	marks := slices.ContainsFunc(bought, p.stale)
+	each := func(l plan.Line) string {
+		if !marks {
+			return fixed(l.UnitPrice, 2)
+		}
+		return price(fixed(l.UnitPrice, 2), p.stale(l))
+	}
+	heading := "price a unit\n" + currency
+	if marks {
+		heading = "price a unit \n" + currency + " "
+	}
 	t := &table{columns: []column{
-		number("buy"), text("unit"), text("part"), text("what it is"),
-		number("price a unit\n" + currency), number("sum\n" + currency),
+		number("buy"), text("unit"), text("part"), text("what it is"), number(heading), number("sum\n" + currency),
 	}}
 	for _, vendor := range vendors {
 		var subtotal plan.Money
@@ -36,7 +48,7 @@ func (p Plans) bill(one *plan.Plan) section {
 			if l.Vendor != vendor {
 				continue
 			}
-			t.row(short(l.Buy, 2), l.Unit, l.Part, p.describe(l), fixed(l.UnitPrice, 2), money(l.Line))
+			t.row(enough(l.Buy), l.Unit, l.Part, p.describe(l), each(l), money(l.Line))
 			subtotal += l.Line
 		}
 		if len(vendors) > 1 {
@@ -55,10 +67,42 @@ func (p Plans) bill(one *plan.Plan) section {
 		t.row("", "", "", "less what is sold", "", money(-one.Credit))
 	}
 	t.row("", "", "", "cost", "", money(one.Cost))
+	if marks {
+		t.notes = append(t.notes, staleNote(p.AsOf))
+	}
 	if over := overbought(bought); len(over) > 0 {
 		t.notes = append(t.notes, "Bought but not installed, because so many cost less than fewer: "+strings.Join(over, ", ")+".")
 	}
+	if remarks := p.remarks(one.Bill); remarks != "" {
+		t.notes = append(t.notes, "The catalogue notes: "+remarks+".")
+	}
 	return section{title: title, table: t}
+}
+
+// remarks returns what the catalogue notes of the parts that are installed, those of the same note together:
+// "a, b: second-hand. c: also a switch".
+func (p Plans) remarks(bill []plan.Line) string {
+	var notes []string
+	parts := map[string][]string{}
+	for _, l := range bill {
+		e, ok := p.Catalog.Find(l.Part)
+		if !ok || e.Notes == "" || l.Quantity <= 0 || l.Kind == kindCableEnd || slices.Contains(parts[e.Notes], l.Part) {
+			continue
+		}
+		if len(parts[e.Notes]) == 0 {
+			notes = append(notes, e.Notes)
+		}
+		parts[e.Notes] = append(parts[e.Notes], l.Part)
+	}
+	for i, note := range notes {
+		notes[i] = strings.Join(parts[note], ", ") + ": " + strings.TrimRight(note, ".")
+	}
+	return strings.Join(notes, ". ")
+}
+
+// stale reports whether a line is bought at a price that is too old.
+func (p Plans) stale(l plan.Line) bool {
+	return !p.AsOf.IsZero() && optimize.StalePrice(p.Catalog, l, p.AsOf)
 }
 
 // overbought lists what is bought beyond what is installed, as a quantity break can make it.
@@ -118,6 +162,14 @@ func (p Plans) describe(l plan.Line) string {
 	return p.name(l.Part)
 }
 
+// notes returns the remark of the catalogue on a line's part.
+func (p Plans) notes(l plan.Line) string {
+	if e, ok := p.Catalog.Find(l.Part); ok {
+		return e.Notes
+	}
+	return ""
+}
+
 // owned shows what becomes of what is owned: used, sold, left over.
 func (p Plans) owned(one *plan.Plan) section {
 	t := &table{columns: []column{
@@ -150,7 +202,7 @@ func (p Plans) owned(one *plan.Plan) section {
 // billRecords holds the whole bill of the plan shown.
 func (p Plans) billRecords() [][]string {
 	rows := [][]string{{"part", "kind", "name", "quantity", "unit", "have", "buy", "sell", "vendor", "unit_price",
-		"line", "credit", "currency"}}
+		"line", "credit", "currency", "stale", "notes"}}
 	one := p.shown()
 	if one == nil {
 		return rows
@@ -158,7 +210,7 @@ func (p Plans) billRecords() [][]string {
 	for _, l := range one.Bill {
 		rows = append(rows, []string{l.Part, l.Kind, p.describe(l), exact(l.Quantity), l.Unit, exact(l.Have),
 			exact(l.Buy), exact(l.Sell), l.Vendor, exact(l.UnitPrice), money(l.Line), money(l.Credit),
-			p.Scenario.Currency})
+			p.Scenario.Currency, strconv.FormatBool(p.stale(l)), p.notes(l)})
 	}
 	return rows
 }

@@ -57,7 +57,11 @@ func (b Bought) list() section {
 	t := &table{columns: []column{text(""), number("quantity"), text("unit"), text("part"), text("what it is"), number("sum\n" + currency)}}
 	add := func(action string, list []optimize.Purchase, sign plan.Money) {
 		for _, p := range list {
-			t.row(action, short(p.Quantity, 2), p.Unit, p.Part, b.describe(p), money(sign*p.Line))
+			quantity := short(p.Quantity, 2)
+			if sign > 0 {
+				quantity = enough(p.Quantity)
+			}
+			t.row(action, quantity, p.Unit, p.Part, b.describe(p), money(sign*p.Line))
 		}
 	}
 	add("bought", b.Buy, 1)

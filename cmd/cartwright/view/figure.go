@@ -105,6 +105,10 @@ func roundedAway(v, old float64, decimals int) float64 {
 	return scaled / scale
 }
 
+// enough returns a quantity to buy or a length to cut, with up to two decimals: rounded up, so that who reads
+// it has enough.
+func enough(quantity float64) string { return short(roundedAway(quantity, 0, 2), 2) }
+
 // visible returns v like short, with more decimals where it would be shown as zero and is not.
 func visible(v float64, decimals int) string {
 	for decimals < mostDecimals && v != 0 && strings.Trim(short(v, decimals), "-0.") == "" {

@@ -170,7 +170,7 @@ func mainParts(list []optimize.Purchase) (main []string, others int) {
 func quantityText(b optimize.Purchase) string {
 	switch {
 	case b.Unit == "m":
-		return short(b.Quantity, 2) + " m " + b.Part
+		return enough(b.Quantity) + " m " + b.Part
 	case b.Kind == kindCableEnd:
 		return short(b.Quantity, 0) + " ends " + b.Part
 	}

@@ -64,7 +64,7 @@ func (n Next) bought(t *table, m *optimize.Month) {
 		var subtotal plan.Money
 		for _, l := range lines {
 			if l.Vendor == vendor {
-				t.row(short(l.Buy, 2), l.Unit, l.Part, n.plans().describe(l), fixed(l.UnitPrice, 2), money(l.Line))
+				t.row(enough(l.Buy), l.Unit, l.Part, n.plans().describe(l), fixed(l.UnitPrice, 2), money(l.Line))
 				subtotal += l.Line
 			}
 		}

@@ -19,6 +19,11 @@ type Parts struct {
 // staleMark follows a price that is too old.
 const staleMark = "*"
 
+// staleNote says what the mark means.
+func staleNote(day time.Time) string {
+	return fmt.Sprintf("%s price older than %d days on %s: ask again before you buy.", staleMark, catalog.StaleAfter, day.Format(time.DateOnly))
+}
+
 // price returns a price, marked where it is stale.
 func price(amount string, stale bool) string {
 	if stale {
@@ -94,6 +99,7 @@ type partRecord struct {
 	Vendor string  `json:"vendor"`
 	AsOf   string  `json:"as_of"` // "" where not stated
 	Stale  bool    `json:"stale"`
+	Notes  string  `json:"notes"`
 }
 
 // list returns the parts that are shown by what they have in common.
@@ -101,7 +107,7 @@ func (p Parts) list() []partRecord {
 	list := []partRecord{}
 	for _, e := range p.entries() {
 		r := partRecord{ID: e.ID, Kind: string(e.Kind), Name: e.Name, Price: e.Price.Units(), Unit: "each",
-			MassKg: e.MassKg, Vendor: e.Vendor, Stale: e.Stale(p.AsOf)}
+			MassKg: e.MassKg, Vendor: e.Vendor, Stale: e.Stale(p.AsOf), Notes: e.Notes}
 		if !e.AsOf.IsZero() {
 			r.AsOf = e.AsOf.Format(time.DateOnly)
 		}
@@ -129,10 +135,10 @@ func (p Parts) record() any {
 
 // records holds one part a row.
 func (p Parts) records() [][]string {
-	rows := [][]string{{"id", "kind", "name", "price", "unit", "mass_kg", "vendor", "as_of", "stale"}}
+	rows := [][]string{{"id", "kind", "name", "price", "unit", "mass_kg", "vendor", "as_of", "stale", "notes"}}
 	for _, r := range p.list() {
 		rows = append(rows, []string{r.ID, r.Kind, r.Name, exact(r.Price), r.Unit, exact(r.MassKg), r.Vendor, r.AsOf,
-			fmt.Sprint(r.Stale)})
+			fmt.Sprint(r.Stale), r.Notes})
 	}
 	return rows
 }

@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"time"
 
 	"cartwright/catalog"
 	"cartwright/optimize"
@@ -19,6 +20,8 @@ type Plans struct {
 	// Show is the rank of the plan to show in full. 0 is the first; then CSV holds the ranking, where
 	// otherwise it holds that plan's bill.
 	Show int
+	// AsOf is the day that the age of prices is counted to; where it is zero no price is marked as old.
+	AsOf time.Time
 }
 
 // shown returns the plan to show in full, nil where there is none of that rank.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"cartwright/optimize"
 	"cartwright/optimize/plan"
@@ -37,6 +38,14 @@ func TestPlansInEveryFormat(t *testing.T) {
 	result6 := *none.Result
 	result6.Changes, result6.ChangesUnknown = none.Result.Changes[:1], true
 	partlyKnown.Result = &result6
+	noted := sample()
+	noted.AsOf = time.Date(2026, time.November, 25, 0, 0, 0, 0, time.UTC)
+	noted.Catalog.Batteries[0].Notes = "three winters old"
+	noted.Catalog.Batteries[1].Notes = "three winters old"
+	noted.Catalog.Inverters[0].Notes, noted.Catalog.Inverters[0].AsOf = "heavy.", noted.AsOf.AddDate(0, -7, 0)
+	noted.Catalog.Cables[1].Notes = "in no plan"
+	long := sample()
+	long.Result.Plans[0].Bill[3].Buy, long.Result.Plans[0].Bill[3].Quantity = 3.6576, 7.2576
 	stopped := sample()
 	stopped.Result.Solver.Status = optimize.TimeLimit
 	stopped.Result.Solver.Gap = 0.0321
@@ -73,6 +82,9 @@ func TestPlansInEveryFormat(t *testing.T) {
 		{"plans.json", sample(), JSON},
 		{"second.txt", show2, Table},
 		{"second.csv", show2, CSV},
+		{"noted.txt", noted, Table},
+		{"noted.md", noted, Markdown},
+		{"long.txt", long, Table},
 		{"life.txt", life, Table},
 		{"impossible.txt", none, Table},
 		{"impossible.json", none, JSON},

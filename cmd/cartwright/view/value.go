@@ -131,8 +131,7 @@ func (v Value) costs(list []optimize.BatteryValue) section {
 			fixed(b.KgPerUsableKWh, 1), fixed(b.LitresPerUsableKWh, 1), ownedText(b))
 	}
 	if stale > 0 {
-		t.notes = append(t.notes, fmt.Sprintf("%s price older than %d days on %s: ask again before you buy.", staleMark,
-			catalog.StaleAfter, v.AsOf.Format(time.DateOnly)))
+		t.notes = append(t.notes, staleNote(v.AsOf))
 	}
 	title := fmt.Sprintf("What a usable kWh costs: %s for %s, by %s", count(len(list), "battery", "batteries"), v.Scenario.Name, v.By)
 	return section{title: title, table: t}

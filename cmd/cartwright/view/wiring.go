@@ -32,7 +32,7 @@ func wiringTable(runs []plan.Run) *table {
 			ampacity = none // it depends on the device
 		}
 		t.row(runLabel(r), cableLabel(r)+device,
-			fixed(r.LengthM, 2), fixed(r.DesignA, 1),
+			fixed(roundedAway(r.LengthM, 0, 2), 2), fixed(r.DesignA, 1),
 			rating+"\n>="+fixed(r.RequiredA, 1),
 			ampacity+"\n>="+fixed(r.DesignA, 1),
 			fixed(r.DropPct, 2)+"\n<="+fixed(r.DropLimitPct, 2),
