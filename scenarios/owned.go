@@ -64,11 +64,7 @@ func reparse(body, file string) (*node, error) {
 		return nil, err
 	}
 	if root.kind != isMapping || len(root.keys) == 0 {
-		what := root.kind.String()
-		if root.kind == isMapping {
-			what = isEmpty.String()
-		}
-		list.Add(root.pos, "the scenario is "+what, "write keys and values, beginning with name: and rules:")
+		noScenario(root, &list)
 		return nil, list.Err()
 	}
 	return root, nil

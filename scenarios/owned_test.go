@@ -298,6 +298,8 @@ func TestEditOwnedRefuses(t *testing.T) {
 	}{
 		{"no YAML", "have: [", Owned{}, "f:1:7: this cannot be read as YAML"},
 		{"no mapping", "- a", Owned{}, "f:1:1: the scenario is a list"},
+		{"nothing", "# nothing yet\n", Owned{}, "f:1:1: the scenario is empty; write keys and values, beginning with name: and rules:"},
+		{"no keys", "{}", Owned{}, "f:1:1: the scenario is empty; write keys and values"},
 		{"not UTF-8", "name: \xff", Owned{}, "f:1:7: the byte 0xff is not UTF-8 text"},
 		{"a count as a block", "have:\n  - part: a\n    count: |-\n      1 m\n", Owned{Have: []Holding{metres("a", 2, 0)}},
 			"f:3:12: what stands here can be read, but not edited in place"},

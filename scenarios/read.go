@@ -56,6 +56,15 @@ var (
 // opener opens a file that a scenario names, relative to the scenario's folder.
 type opener func(name string) (fs.File, error)
 
+// noScenario tells that a file has no keys with values in it.
+func noScenario(root *node, list *problem.List) {
+	what := root.kind.String()
+	if root.kind == isEmpty || root.kind == isMapping {
+		what = "empty"
+	}
+	list.Add(root.pos, "the scenario is "+what, "write keys and values, beginning with name: and rules:")
+}
+
 // read reads the text of a scenario file into s. What the file calls for beside itself comes from open.
 // Every mistake is added to the list.
 func (s *Scenario) read(data []byte, file string, open opener, list *problem.List) {
@@ -69,11 +78,7 @@ func (s *Scenario) read(data []byte, file string, open opener, list *problem.Lis
 		return
 	}
 	if root.kind != isMapping {
-		what := "the scenario is " + root.kind.String()
-		if root.kind == isEmpty {
-			what = "the scenario is empty"
-		}
-		list.Add(root.pos, what, "write keys and values, beginning with name: and rules:")
+		noScenario(root, list)
 		return
 	}
 	top := r.newSection(root, "", "the scenario", topKeys)
