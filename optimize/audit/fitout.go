@@ -7,6 +7,7 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
 // installCore takes every string that the owned modules fill, and the inverters of the kind that has
@@ -40,6 +41,9 @@ func (in *installer) installCore() {
 	}
 	if best == nil {
 		in.lack("an inverter")
+		if in.s.Run(scenarios.RunMain) != nil || in.s.Run(scenarios.RunFeeder) != nil {
+			in.lack("cables and protection of main and feeder, which depend on the inverter")
+		}
 		return
 	}
 	core.Inverter = plan.CoreInverter{Part: best.ID, Units: in.count(best.ID)}

@@ -81,7 +81,7 @@ func TestInstalledNothing(t *testing.T) {
 	k.s.Have = nil
 	r := k.installed(t)
 	want := []string{
-		"a battery", "an inverter", "a set of 4 casters", "bus bars",
+		"a battery", "an inverter", "cables and protection of main and feeder, which depend on the inverter", "a set of 4 casters", "bus bars",
 		"2 x receptacle of 20 A", "1 x pump socket of 20 A", "1 x shunt of 200 A", "1 x load-centre of 60 A", "1 x disconnect",
 		"1 x cable and device for branch bench, 6 m of conductor each",
 		"1 x cable and device for branch pump, 4 m of conductor each",
@@ -128,7 +128,7 @@ func TestInstalled(t *testing.T) {
 		}, []string{"5 x cable and device for main, 1.6 m of conductor each"}, []string{
 			ruleCore, ruleInputHigh, ruleOutput, ruleAutonomy, ruleCharger, "main count", "feeder device rating",
 			"feeder terminal ampacity", "feeder corrected ampacity", ruleBusbarStuds, ruleCasterLoad}, map[string]string{"split-3": "spare", "old-inverter": "inverter"}},
-		{"no inverter", newBarn, func(k *cart) { k.own("split-3", 0) }, []string{"an inverter"}, []string{ruleCore},
+		{"no inverter", newBarn, func(k *cart) { k.own("split-3", 0) }, []string{"an inverter", "cables and protection of main and feeder, which depend on the inverter"}, []string{ruleCore},
 			map[string]string{"g1-0": "spare", "bars-250": "bus bars"}},
 		{"a ground of another size", newBarn, func(k *cart) {}, nil, nil,
 			map[string]string{"slab": "2 strings, 2 on shelf low", "brick": "1 string, 1 on shelf high", "g10": "ground of feeder", "g12": "branch bench, branch pump", "g8": "feeder", "b35-2": "feeder"}},

@@ -91,17 +91,30 @@ func (a Audit) badRuns() []string {
 	return bad
 }
 
-// failure says what a check found and what it wanted.
+// failure says what a check found and what it wanted: "core: no inverter" of faults that are counted, "power
+// has 3000 W, needs 4680 W", "mass has 340 kg, at most 300 kg is allowed".
 func failure(c plan.Check) string {
+	if isFaults(c) && c.Detail != "" {
+		return c.Name + ": " + c.Detail
+	}
 	unit := ""
 	if c.Unit != "" {
 		unit = " " + c.Unit
 	}
-	s := fmt.Sprintf("%s is %s%s, limit %s%s", c.Name, fixed(c.Value, checkDecimals(c)), unit, fixed(c.Limit, checkDecimals(c)), unit)
+	has, limit := fixed(c.Value, checkDecimals(c))+unit, fixed(c.Limit, checkDecimals(c))+unit
+	s := fmt.Sprintf("%s has %s, at most %s is allowed", c.Name, has, limit)
+	if c.Value < c.Limit {
+		s = fmt.Sprintf("%s has %s, needs %s", c.Name, has, limit)
+	}
 	if c.Detail != "" {
 		s += " (" + c.Detail + ")"
 	}
 	return s
+}
+
+// isFaults reports whether a check counts faults, of which there may be none.
+func isFaults(c plan.Check) bool {
+	return c.Unit == "" && c.Limit == 0 && c.Value >= 0 && c.Value == math.Trunc(c.Value)
 }
 
 // checkDecimals returns to how many decimals a check's figures are shown: counts have none.
@@ -120,7 +133,11 @@ func (a Audit) failures() []string {
 			continue
 		}
 		words := failure(c)
-		if c.Source != "" {
+		switch {
+		case c.Source == "":
+		case isFaults(c):
+			words += " (" + c.Source + ")"
+		default:
 			words += "; " + c.Source
 		}
 		failures = append(failures, words)
@@ -137,6 +154,14 @@ func (a Audit) checks() section {
 		decimals, result := checkDecimals(c), "pass"
 		if !c.Passed {
 			result = "FAIL"
+		}
+		if isFaults(c) {
+			found := "no fault"
+			if c.Value > 0 {
+				found = count(int(c.Value), "fault", "faults")
+			}
+			t.row(c.Name, result, found, "none", "", "")
+			continue
 		}
 		t.row(c.Name, result, fixed(c.Value, decimals), fixed(c.Limit, decimals),
 			fixed(apart(c), decimals), c.Unit)

@@ -26,6 +26,8 @@ func TestAuditInEveryFormat(t *testing.T) {
 				{Name: "main ampacity", Value: 110, Limit: 121.5, Unit: "A", Detail: "main: cu-4-0"}}}, {Run: bare}},
 			Missing: []string{"a set of 4 casters"},
 			Checks: []plan.Check{
+				{Name: "core", Value: 2, Detail: "no inverter; no battery", Source: "common practice, no source"},
+				{Name: "known parts", Passed: true},
 				{Name: "power", Value: 3000, Limit: 4680, Unit: "W", Source: "the maker's limit", Detail: "gust-5k-split"},
 				{Name: "mass", Passed: true, Value: 118.1, Limit: 300, Unit: "kg", Source: "the scenario's own limit"},
 				{Name: "strings in parallel", Passed: true, Value: 2, Limit: 1.7976931348623157e308},
