@@ -44,6 +44,8 @@ func TestPlansInEveryFormat(t *testing.T) {
 	noted.Catalog.Batteries[1].Notes = "three winters old"
 	noted.Catalog.Inverters[0].Notes, noted.Catalog.Inverters[0].AsOf = "heavy.", noted.AsOf.AddDate(0, -7, 0)
 	noted.Catalog.Cables[1].Notes = "in no plan"
+	pays := sample()
+	pays.Result.Plans[0].Cost, pays.Result.Plans[0].Credit, pays.Result.Plans[0].CostPerUsableKWh = -7520, 250000, -7.673
 	long := sample()
 	long.Result.Plans[0].Bill[3].Buy, long.Result.Plans[0].Bill[3].Quantity = 3.6576, 7.2576
 	stopped := sample()
@@ -85,6 +87,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 		{"noted.txt", noted, Table},
 		{"noted.md", noted, Markdown},
 		{"long.txt", long, Table},
+		{"pays.txt", pays, Table},
 		{"life.txt", life, Table},
 		{"impossible.txt", none, Table},
 		{"impossible.json", none, JSON},

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -124,6 +125,9 @@ func (p Plans) ranking() section {
 	}
 	if series {
 		t.notes = append(t.notes, `"2 x 4 part": 2 strings of 4 modules in series.`)
+	}
+	if slices.ContainsFunc(plans, func(p plan.Plan) bool { return p.Cost < 0 }) {
+		t.notes = append(t.notes, "A cost below 0: what is sold brings more than is spent, and you are paid the difference. Divided by kWh it says nothing of what energy costs.")
 	}
 	if unproven {
 		t.notes = append(t.notes, "* not proven: a better plan may exist.")
