@@ -59,6 +59,7 @@ type bench struct {
 	spacesTold  bool    // breaker spaces are counted
 	dcA         float64 // peak of the loads on the bus itself
 	tips        tipping
+	support     support
 	reasons     []string // what the catalogue has nothing for
 	partial     bool     // the loads\' peaks need not be met yet
 
@@ -114,6 +115,7 @@ func (b *bench) layAll() {
 	b.layFixed()
 	b.layBusbars()
 	b.layCasters()
+	b.weighSupport()
 }
 
 // laySupplies finds the inverters and unit counts that serve the loads.

@@ -143,7 +143,7 @@ func newSearch(b *bench, by By) *search {
 
 // open adds the node of all cores with at least the strings of c, unless there can be no plan in it.
 func (s *search) open(c core, last int, f figures) {
-	if s.o.hopeless(f) { // neither cost nor mass shrinks with further strings
+	if s.o.hopeless(f) || s.b.tipsWith(&c, last) { // neither cost nor mass shrinks with further strings
 		return
 	}
 	cents, kg := s.o.missing(&c, last, s.b.supplies[c.supply].needWh-f.usableWh)
@@ -184,9 +184,9 @@ func (s *search) expand(n *node) {
 	}
 }
 
-// admit adds the node of one core if it serves the loads.
+// admit adds the node of one core if it serves the loads and may stand.
 func (s *search) admit(c core, f figures) {
-	if !s.o.hopeless(f) && s.o.serves(&c, f) && (s.by != ByLife || f.aged) {
+	if !s.o.hopeless(f) && s.o.serves(&c, f) && (s.by != ByLife || f.aged) && !s.b.tips.over(s.b.steadiest(&c)) {
 		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c, owed: nobody})
 	}
 }

@@ -86,6 +86,6 @@ func (b *bench) coreSpace(c *core) space {
 			sp.strings = append(sp.strings, stringRange{b.groups[c.group][j], n, n})
 		}
 	}
-	sp.settled = !b.tips.matter() || b.cannotTip(c)
+	sp.settled = b.stands(c)
 	return sp
 }
