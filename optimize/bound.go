@@ -7,12 +7,6 @@ import (
 	"cartwright/optimize/energy"
 )
 
-// core is what makes a plan a different plan: a supply, and the strings of each member of a group.
-type core struct {
-	supply, group int
-	counts        []int // by members of the group
-}
-
 // bounds knows what no plan can be below: least costs and masses of a supply with all that every plan
 // has, and of a string, at the prices of one market. The interplay of mass and owned parts is left aside,
 // so a bound is often the exact figure and never above it.
@@ -39,10 +33,16 @@ type bounds struct {
 	ownedCents   []float64
 	boughtCents  []float64
 	stringKg     []float64
-	lifeWh       []float64       // cycle life times usable energy; 0: not stated
-	room         []float64       // floor area in m2 that a string takes at least
-	floorArea    float64         // of all shelves
-	segments     [][]lifeSegment // by group; made when first needed
+	lifeWh       []float64 // cycle life times usable energy; 0: not stated
+	room         []float64 // floor area in m2 that a string takes at least
+	floorArea    float64   // of all shelves
+	ownedMembers [][]int   // by group: members of which strings are owned
+
+	perUsableCents, perUsableKg dearth // of bought strings, for a Wh of usable energy
+	perLifeRoom, perLifeKg      dearth // for a Wh of lifetime energy
+
+	lightestCastersKg float64
+	segments          [][]lifeSegment // by group; made when first needed
 }
 
 func newBounds(b *bench, m *market) *bounds {
@@ -109,6 +109,7 @@ func (o *bounds) boundSupplies() {
 		fixedKg += float64(s.count) * leastOf(s.options, nil, massOf)
 	}
 	o.busbarFloors, o.casterFloors = o.floors(o.b.busbars), o.floors(o.b.casters)
+	o.lightestCastersKg = leastOf(o.b.casters, nil, massOf)
 	for i := range o.b.supplies {
 		v := &o.b.supplies[i]
 		cents := fixedCents + o.market.part(v.inv.ID).leastCents(float64(v.units), o.market.tax)
@@ -148,6 +149,18 @@ func (o *bounds) boundStrings() {
 			}
 		}
 		o.room = append(o.room, series*area)
+	}
+	o.perUsableCents = o.dearthOf(func(at int) float64 { return o.boughtCents[at] / o.b.stacks[at].usableWh })
+	o.perUsableKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.b.stacks[at].usableWh })
+	o.perLifeRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.lifeWh[at] })
+	o.perLifeKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.lifeWh[at] })
+	o.ownedMembers = make([][]int, len(o.b.groups))
+	for g, members := range o.b.groups {
+		for j, at := range members {
+			if o.ownedStrings[at] > 0 {
+				o.ownedMembers[g] = append(o.ownedMembers[g], j)
+			}
+		}
 	}
 }
 

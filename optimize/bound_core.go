@@ -27,8 +27,8 @@ func (o *bounds) of(c *core) (f figures) {
 	v := &o.b.supplies[c.supply]
 	members := o.b.groups[c.group]
 	total := 0.0
-	for j, n := range c.counts {
-		total += float64(n) * o.b.stacks[members[j]].shortA
+	for _, h := range c.strings {
+		total += float64(h.n) * o.b.stacks[members[h.member]].shortA
 	}
 	if o.paid != nil {
 		defer func() {
@@ -38,13 +38,10 @@ func (o *bounds) of(c *core) (f figures) {
 		}()
 	}
 	further := 0.0 // of the batteries' cost, what further strings need not add to
-	for j, n := range c.counts {
-		if n == 0 {
-			continue
-		}
-		at := members[j]
+	for _, h := range c.strings {
+		at := members[h.member]
 		k := &o.b.stacks[at]
-		x := float64(n)
+		x := float64(h.n)
 		runCents, runKg := o.stringRun(at, wiring.StringFaultA(k.shortA, total))
 		modules, a := x*float64(k.series), o.market.part(k.bat.ID)
 		least := a.leastCents(modules, o.market.tax)
@@ -56,11 +53,7 @@ func (o *bounds) of(c *core) (f figures) {
 		f.aged = f.aged && o.lifeWh[at] > 0
 		f.room += x * o.room[at]
 	}
-	studs := 0
-	for _, n := range c.counts {
-		studs += n
-	}
-	least, studs := wiring.BusbarA(v.busA, o.b.dcA), wiring.BusbarStuds(studs, v.units, 0)
+	least, studs := wiring.BusbarA(v.busA, o.b.dcA), wiring.BusbarStuds(c.total(), v.units, 0)
 	bars := func(x *option) bool { return x.ratingA >= least && x.studs >= studs }
 	f.cents += cheapest(o.b.busbars, o.busbarFloors, bars)
 	f.kg += leastOf(o.b.busbars, bars, massOf)
@@ -70,7 +63,7 @@ func (o *bounds) of(c *core) (f figures) {
 		f.kg += float64(v.units) * leastOf(v.main, serves, massOf)
 	}
 	// The casters carry at least all the rest and the lightest set.
-	need := chassis.CasterLoadKg(f.kg+leastOf(o.b.casters, nil, massOf), o.b.s.CasterFactor, o.b.s.Cart.Casters)
+	need := chassis.CasterLoadKg(f.kg+o.lightestCastersKg, o.b.s.CasterFactor, o.b.s.Cart.Casters)
 	carry := func(x *option) bool { return x.carriesKg >= need*(1-energyTie) }
 	f.cents += cheapest(o.b.casters, o.casterFloors, carry)
 	f.kg += leastOf(o.b.casters, carry, massOf)
@@ -102,11 +95,9 @@ func (o *bounds) serves(c *core, f figures) bool {
 		return false
 	}
 	var strings []energy.Strings
-	for j, n := range c.counts {
-		if n > 0 {
-			k := &o.b.stacks[o.b.groups[c.group][j]]
-			strings = append(strings, energy.Strings{Battery: k.bat, Series: k.series, Count: n})
-		}
+	for _, h := range c.strings {
+		k := &o.b.stacks[o.b.groups[c.group][h.member]]
+		strings = append(strings, energy.Strings{Battery: k.bat, Series: k.series, Count: h.n})
 	}
 	if len(strings) == 0 || !energy.Carries(strings, v.drawA) {
 		return false
@@ -131,19 +122,14 @@ func (o *bounds) missing(c *core, last int, wh float64) (cents, kg float64) {
 		return 0, 0
 	}
 	members := o.b.groups[c.group]
-	perCent, perKg := math.Inf(1), math.Inf(1) // for a Wh
-	for j := last; j < len(members); j++ {
-		at := members[j]
-		if c.counts[j] < o.b.stacks[at].most {
-			u := o.b.stacks[at].usableWh
-			perCent = math.Min(perCent, o.boughtCents[at]/u)
-			perKg = math.Min(perKg, o.stringKg[at]/u)
+	perCent := o.perUsableCents.from(o, c, last) // for a Wh
+	kg = wh * o.perUsableKg.from(o, c, last)
+	for _, j := range o.ownedMembers[c.group] {
+		if j < last {
+			continue
 		}
-	}
-	kg = wh * perKg
-	for j := last; j < len(members); j++ {
 		at := members[j]
-		left := math.Min(o.ownedStrings[at], float64(o.b.stacks[at].most)) - float64(c.counts[j])
+		left := math.Min(o.ownedStrings[at], float64(o.b.stacks[at].most)) - float64(c.count(j))
 		u := o.b.stacks[at].usableWh
 		if left <= 0 || o.ownedCents[at]/u >= perCent {
 			continue

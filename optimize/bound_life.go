@@ -41,17 +41,10 @@ func (o *bounds) lifeScore(c *core, last int, f figures) float64 {
 		o.segments = o.lifeSegments()
 	}
 	members := o.b.groups[c.group]
-	perRoom, perKg := 0.0, 0.0
-	for j := last; j < len(members); j++ {
-		at := members[j]
-		if c.counts[j] < o.b.stacks[at].most {
-			perRoom = math.Max(perRoom, o.lifeWh[at]/o.room[at])
-			perKg = math.Max(perKg, o.lifeWh[at]/o.stringKg[at])
-		}
-	}
-	most := (o.floorArea*(1+areaTie) - f.room) * perRoom
-	if !math.IsInf(perKg, 1) { // some battery is said to weigh nothing
-		most = math.Min(most, (o.most-f.kg)*perKg)
+	roomPerLife, kgPerLife := o.perLifeRoom.from(o, c, last), o.perLifeKg.from(o, c, last)
+	most := math.Max(0, o.floorArea*(1+areaTie)-f.room) / roomPerLife
+	if kgPerLife > 0 { // else some battery is said to weigh nothing
+		most = math.Min(most, math.Max(0, o.most-f.kg)/kgPerLife)
 	}
 	cents, life := f.openCents-o.b.roundingCents(), f.lifeWh
 	if life <= 0 && cents < 0 {
@@ -65,9 +58,9 @@ func (o *bounds) lifeScore(c *core, last int, f figures) float64 {
 			break
 		}
 		at := members[x.member]
-		left := float64(o.b.stacks[at].most - c.counts[x.member])
+		left := float64(o.b.stacks[at].most - c.count(x.member))
 		if x.owned {
-			left = math.Min(left, o.ownedStrings[at]-float64(c.counts[x.member]))
+			left = math.Min(left, o.ownedStrings[at]-float64(c.count(x.member)))
 		}
 		add := math.Min(most, math.Max(0, left)*o.lifeWh[at])
 		cents += add * x.perWh

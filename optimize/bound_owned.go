@@ -82,10 +82,8 @@ func (o *bounds) saved(c *core) float64 {
 	for i := range o.owned {
 		x := &o.owned[i]
 		used := x.common + x.bySupply[c.supply]
-		for j, n := range c.counts {
-			if n > 0 {
-				used += float64(n) * x.byStack[o.b.groups[c.group][j]]
-			}
+		for _, h := range c.strings {
+			used += float64(h.n) * x.byStack[o.b.groups[c.group][h.member]]
 		}
 		cents += x.saves * math.Min(x.have, used)
 	}

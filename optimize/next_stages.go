@@ -20,14 +20,14 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 	o := newBounds(b, b.market)
 	for v := range b.supplies {
 		for g, members := range b.groups {
-			c := core{supply: v, group: g, counts: make([]int, len(members))}
-			for next(c.counts, func(j int) int { return b.stacks[members[j]].most }) {
+			counts := make([]int, len(members))
+			for next(counts, func(j int) int { return b.stacks[members[j]].most }) {
+				c := coreOf(v, g, counts)
 				f := o.of(&c)
 				if o.hopeless(f) || !o.serves(&c, f) {
 					continue
 				}
-				trial := core{c.supply, c.group, append([]int(nil), c.counts...)}
-				a := b.solve(ctx, &trial, ask{by: ByCost})
+				a := b.solve(ctx, &c, ask{by: ByCost})
 				if a.err != nil {
 					return nil, a.err
 				}

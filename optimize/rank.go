@@ -180,10 +180,8 @@ func (r *ranking) outdone(n *node) bool {
 // batteries names the set of batteries of a core.
 func (r *ranking) batteries(c *core) string {
 	var names []string
-	for j, n := range c.counts {
-		if n > 0 {
-			names = append(names, r.b.stacks[r.b.groups[c.group][j]].bat.ID)
-		}
+	for _, h := range c.strings {
+		names = append(names, r.b.stacks[r.b.groups[c.group][h.member]].bat.ID)
 	}
 	return strings.Join(names, "\x00")
 }

@@ -2,7 +2,6 @@ package optimize
 
 import (
 	"container/heap"
-	"fmt"
 	"math"
 
 	"cartwright/optimize/plan"
@@ -77,25 +76,6 @@ func (f *nodeHeap) Pop() any {
 	return n
 }
 
-// before orders cores in catalogue order, so that equal plans always come in the same order.
-func (c *core) before(d *core) bool {
-	if c.supply != d.supply {
-		return c.supply < d.supply
-	}
-	if c.group != d.group {
-		return c.group < d.group
-	}
-	for i := range c.counts {
-		if c.counts[i] != d.counts[i] {
-			return c.counts[i] > d.counts[i]
-		}
-	}
-	return false
-}
-
-// key names a core.
-func (c *core) key() string { return fmt.Sprint("core ", c.supply, c.group, c.counts) }
-
 // search looks for the best plans, one after the other.
 type search struct {
 	b     *bench
@@ -125,14 +105,14 @@ func newSearch(b *bench, by By) *search {
 			continue
 		}
 		for g, members := range b.groups {
-			c := core{supply: v, group: g, counts: make([]int, len(members))}
+			c := core{supply: v, group: g}
 			must, ok := b.mustStack(members)
 			if !ok {
 				continue
 			}
 			if must >= 0 {
 				// One string of it is there from the start; the further ones are added in the usual order.
-				c.counts[must]++
+				c = c.with(must)
 				s.admit(c, s.o.of(&c))
 			}
 			s.open(c, 0, s.o.of(&c))
@@ -170,11 +150,10 @@ func (s *search) add(n *node) {
 func (s *search) expand(n *node) {
 	members := s.b.groups[n.core.group]
 	for j := n.last; j < len(members); j++ {
-		if n.core.counts[j] >= s.b.stacks[members[j]].most {
+		if n.core.count(j) >= s.b.stacks[members[j]].most {
 			continue
 		}
-		c := core{supply: n.core.supply, group: n.core.group, counts: append([]int(nil), n.core.counts...)}
-		c.counts[j]++
+		c := n.core.with(j)
 		f := s.o.of(&c)
 		if s.o.hopeless(f) {
 			continue

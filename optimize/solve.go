@@ -81,10 +81,8 @@ func (b *bench) solve(ctx context.Context, c *core, k ask) answer {
 // coreSpace is the space of one core. It is settled where the cart cannot tip whatever the support.
 func (b *bench) coreSpace(c *core) space {
 	sp := space{supplies: []int{c.supply}}
-	for j, n := range c.counts {
-		if n > 0 {
-			sp.strings = append(sp.strings, stringRange{b.groups[c.group][j], n, n})
-		}
+	for _, h := range c.strings {
+		sp.strings = append(sp.strings, stringRange{b.groups[c.group][h.member], h.n, h.n})
 	}
 	sp.settled = b.stands(c)
 	return sp

@@ -83,8 +83,8 @@ func (b *bench) weighSupport() {
 func (b *bench) boardKg(c *core) span {
 	s := &b.support
 	kg := s.everyKg.plus(s.supplyKg[c.supply], 1)
-	for j, n := range c.counts {
-		kg = kg.plus(s.stringKg[b.groups[c.group][j]], n)
+	for _, h := range c.strings {
+		kg = kg.plus(s.stringKg[b.groups[c.group][h.member]], h.n)
 	}
 	return kg
 }
@@ -97,11 +97,9 @@ func (b *bench) stands(c *core) bool {
 	}
 	s := &b.support
 	sum := s.fixed.plus(b.boardKg(c).worst(s.board)).plus(s.castersKg.worst(s.casters))
-	for j, n := range c.counts {
-		if n > 0 {
-			k := &b.stacks[b.groups[c.group][j]]
-			sum = sum.plus(b.standing(k, false).times(float64(n * k.series)))
-		}
+	for _, h := range c.strings {
+		k := &b.stacks[b.groups[c.group][h.member]]
+		sum = sum.plus(b.standing(k, false).times(float64(h.n * k.series)))
 	}
 	return sum.side >= 0 && sum.length >= 0
 }
@@ -130,11 +128,9 @@ func (b *bench) steadiest(c *core) margin {
 	}
 	s := &b.support
 	sum := s.fixed.plus(b.boardKg(c).best(s.board)).plus(s.castersKg.best(s.casters))
-	for j, n := range c.counts {
-		if n > 0 {
-			k := &b.stacks[b.groups[c.group][j]]
-			sum = sum.plus(b.lowest(k, n*k.series))
-		}
+	for _, h := range c.strings {
+		k := &b.stacks[b.groups[c.group][h.member]]
+		sum = sum.plus(b.lowest(k, h.n*k.series))
 	}
 	return sum
 }
@@ -182,7 +178,7 @@ func (b *bench) tipsWith(c *core, last int) bool {
 	for j := last; j < len(members); j++ {
 		k := &b.stacks[members[j]]
 		each := b.standing(k, true).times(float64(k.series)).plus(b.support.stringKg[members[j]].best(b.support.board))
-		more := float64(k.most - c.counts[j])
+		more := float64(k.most - c.count(j))
 		sum = sum.plus(margin{math.Max(0, each.side), math.Max(0, each.length)}.times(more))
 	}
 	return b.tips.over(sum)

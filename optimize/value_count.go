@@ -140,7 +140,8 @@ func (c *counter) outOfBounds(b *bench, group, n int) bool {
 	}
 	c.mu.Unlock()
 	for v := range b.supplies {
-		if !c.bounds.hopeless(c.bounds.of(&core{supply: v, group: group, counts: []int{n}})) {
+		trial := coreOf(v, group, []int{n})
+		if !c.bounds.hopeless(c.bounds.of(&trial)) {
 			return false
 		}
 	}
@@ -217,7 +218,7 @@ func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audite
 		return false, nil
 	}
 	for v := range b.supplies {
-		trial := core{supply: v, group: g, counts: []int{n}}
+		trial := coreOf(v, g, []int{n})
 		sp := b.coreSpace(&trial)
 		sp.settled = sp.settled || l.has(StopsTilt)
 		p := b.writeProgram("count", sp)
