@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"cartwright/catalog"
 	"cartwright/optimize/chassis"
@@ -129,9 +130,16 @@ func generals(p Problem) []hurdle {
 	}
 }
 
+// Most hurdles are enough, or not, in milliseconds. A reason is a courtesy, and must not take longer than the
+// answer it explains.
+const (
+	hurdleTime = time.Second     // to find out about one
+	reasonTime = 5 * time.Second // and about all
+)
+
 // obstruct finds what keeps every plan out of a problem that has none however far its limits give: the first
 // hurdle that is enough when lifted, the particulars of the scenario before all others; else a set of hurdles
-// of which none can stay; nothing where not even all of them are enough, or where time ran out first.
+// of which none can stay; nothing where not even all of them are enough, or where it takes too long to know.
 func obstruct(ctx context.Context, p Problem) ([]string, error) {
 	all := levers(p.Scenario)
 	ends := make([]float64, len(all))
@@ -146,7 +154,11 @@ func obstruct(ctx context.Context, p Problem) ([]string, error) {
 	if short := b.fallsShort(); len(short) > 0 {
 		return short, nil
 	}
+	ctx, cancel := context.WithTimeout(ctx, reasonTime)
+	defer cancel()
 	possible := func(lifted []hurdle) (bool, error) {
+		ctx, cancel := context.WithTimeout(ctx, hurdleTime)
+		defer cancel()
 		found, err := firstPlan(ctx, open.lifted(lifted), wiredOptions{}, ByCost, true)
 		return found != nil, err
 	}
@@ -154,8 +166,9 @@ func obstruct(ctx context.Context, p Problem) ([]string, error) {
 	kept := append(own, others...)
 	for i := range kept {
 		switch ok, err := possible(kept[i : i+1]); {
+		case errors.Is(err, ErrUnknown): // another may be enough, and quicker to see
 		case err != nil:
-			return nil, unlessUnknown(err)
+			return nil, err
 		case ok:
 			return []string{kept[i].words}, nil
 		}

@@ -185,8 +185,7 @@ func smallestConflict(ctx context.Context, p Problem, wired wiredOptions) ([]lev
 		}
 	}
 	for size := 1; size < len(kept); size++ {
-		set, err := firstSet(all, size, nil, contradict)
-		if err != nil || set != nil {
+		if set, ok, err := firstSet(all, size, nil, contradict); ok || err != nil {
 			return set, err
 		}
 	}

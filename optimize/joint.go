@@ -1,0 +1,88 @@
+package optimize
+
+import "context"
+
+// jointChange finds a smallest set of limits that together make a plan possible, and then for one after
+// the other how little is enough while those after it are open.
+func jointChange(ctx context.Context, p Problem, wired wiredOptions, all []lever) ([]Change, error) {
+	set, err := smallestSet(ctx, p, wired, all)
+	if err != nil || set == nil {
+		return nil, err
+	}
+	values := make([]float64, len(set))
+	for i := range set {
+		values[i] = set[i].end
+	}
+	var change Change
+	for i := range set {
+		others := append(append([]lever(nil), set[:i]...), set[i+1:]...)
+		open := append(append([]float64(nil), values[:i]...), values[i+1:]...)
+		to, ok, err := leastChange(ctx, p.with(others, open), wired, set[i])
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			return nil, nil // the engine contradicts itself; say nothing rather than something wrong
+		}
+		values[i] = to
+		change.Limits = append(change.Limits, set[i].change(p, to))
+	}
+	return []Change{change}, nil
+}
+
+// possibleWith reports whether a plan is possible when some levers no longer limit anything.
+func possibleWith(ctx context.Context, p Problem, wired wiredOptions, set []lever) (bool, error) {
+	ends := make([]float64, len(set))
+	for i := range set {
+		ends[i] = set[i].end
+	}
+	found, err := firstPlan(ctx, p.with(set, ends), wired, ByCost, true)
+	return found != nil, err
+}
+
+// smallestSet returns the smallest set of levers, the first of its size in their order, that makes a plan
+// possible when they no longer limit anything; all of them together do. What is in every such set is found
+// first: a lever without which all the others are not enough.
+func smallestSet(ctx context.Context, p Problem, wired wiredOptions, all []lever) ([]lever, error) {
+	var needed, rest []lever
+	for i := range all {
+		others := append(append([]lever(nil), all[:i]...), all[i+1:]...)
+		ok, err := possibleWith(ctx, p, wired, others)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			rest = append(rest, all[i])
+		} else {
+			needed = append(needed, all[i])
+		}
+	}
+	possible := func(set []lever) (bool, error) {
+		return possibleWith(ctx, p, wired, append(append([]lever(nil), needed...), set...))
+	}
+	for more := max(0, 2-len(needed)); more < len(rest); more++ {
+		set, ok, err := firstSet(rest, more, nil, possible)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			return without(all, without(rest, set)), nil // in the order of all
+		}
+	}
+	return all, nil
+}
+
+// firstSet returns the first set of a size that is possible, and whether there is one.
+func firstSet(rest []lever, size int, chosen []lever, possible func([]lever) (bool, error)) ([]lever, bool, error) {
+	if size == 0 {
+		ok, err := possible(chosen)
+		return chosen, ok, err
+	}
+	for i := 0; i+size <= len(rest); i++ {
+		next := append(append([]lever(nil), chosen...), rest[i])
+		if set, ok, err := firstSet(rest[i+1:], size-1, next, possible); ok || err != nil {
+			return set, ok, err
+		}
+	}
+	return nil, false, nil
+}
