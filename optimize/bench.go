@@ -63,23 +63,13 @@ type bench struct {
 	reasons     []string // what the catalogue has nothing for
 	partial     bool     // the loads\' peaks need not be met yet
 
-	wired wiredOptions
+	before *laidBefore
 }
 
-// wiredOptions remembers the options of runs, which are the same as long as catalogue, holdings and tax
-// are.
-type wiredOptions map[wiredRun][]option
-
-// wiredRun is a run and whether heavier options had to be kept.
-type wiredRun struct {
-	duty  wiring.Duty
-	heavy bool
-}
-
-// lay lays a problem out, with a part that every plan has to have or "". The options of runs are taken
-// from, and put into, wired.
-func lay(p Problem, must string, wired wiredOptions) (*bench, error) {
-	b, err := newBench(p, wired)
+// lay lays a problem out, with a part that every plan has to have or "". Demand and options of runs are taken
+// from, and put into, what was laid before.
+func lay(p Problem, must string, before *laidBefore) (*bench, error) {
+	b, err := newBench(p, before)
 	if err != nil {
 		return nil, err
 	}
@@ -89,8 +79,8 @@ func lay(p Problem, must string, wired wiredOptions) (*bench, error) {
 }
 
 // newBench returns a bench on which nothing is laid out yet.
-func newBench(p Problem, wired wiredOptions) (*bench, error) {
-	d, err := energy.DemandOf(p.Scenario)
+func newBench(p Problem, before *laidBefore) (*bench, error) {
+	d, err := before.demandOf(p.Scenario)
 	if err != nil {
 		return nil, err
 	}
@@ -99,7 +89,7 @@ func newBench(p Problem, wired wiredOptions) (*bench, error) {
 		market:      newMarket(p.Scenario, p.Catalog),
 		fixedBodies: chassis.FixedBodies(p.Scenario),
 		dcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
-		wired:       wired,
+		before:      before,
 	}
 	for _, body := range b.fixedBodies {
 		b.fixedKg += body.MassKg
@@ -160,7 +150,7 @@ func (b *bench) runOptions(d wiring.Duty, listed bool) ([]option, bool) {
 		return nil, true
 	}
 	run := wiredRun{d, b.tips.heavyBoard}
-	options, seen := b.wired[run]
+	options, seen := b.before.options[run]
 	if !seen {
 		var scratch [5]use // a cable and its ends, a ground and its ends, a device
 		for _, w := range wiring.Options(b.rules, d, b.c) {
@@ -175,7 +165,7 @@ func (b *bench) runOptions(d wiring.Duty, listed bool) ([]option, bool) {
 				options = b.market.keep(options, &o, b.tips.heavyBoard)
 			}
 		}
-		b.wired[run] = options
+		b.before.keep(run, options)
 	}
 	return options, len(options) > 0
 }

@@ -18,7 +18,7 @@ func benchOf(t *testing.T, demo string, change func(*scenarios.Scenario)) *bench
 		t.Fatal(err)
 	}
 	change(s)
-	b, err := lay(Problem{s, catalog.Embedded()}, "", wiredOptions{})
+	b, err := lay(Problem{s, catalog.Embedded()}, "", &laidBefore{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,12 +15,12 @@ func cents(units float64) catalog.Cents { return catalog.CentsFrom(units) }
 // Feasible finds out whether a problem has any plan: the first one met, or nil. It is an error where time
 // ran out or the solver gave up before that was known.
 func Feasible(ctx context.Context, p Problem) (*plan.Plan, error) {
-	return firstPlan(ctx, p, wiredOptions{}, ByCost, true)
+	return firstPlan(ctx, p, &laidBefore{}, ByCost, true)
 }
 
 // firstPlan returns the best plan, or just any; nil where there is none.
-func firstPlan(ctx context.Context, p Problem, wired wiredOptions, by By, anyPlan bool) (*plan.Plan, error) {
-	b, err := lay(p, "", wired)
+func firstPlan(ctx context.Context, p Problem, before *laidBefore, by By, anyPlan bool) (*plan.Plan, error) {
+	b, err := lay(p, "", before)
 	if err != nil {
 		return nil, err
 	}
@@ -54,14 +54,14 @@ func firstPlan(ctx context.Context, p Problem, wired wiredOptions, by By, anyPla
 // changes returns, for a problem without a plan, the smallest change of every single limit that makes one
 // possible, each found by solving; where no single limit will do, a smallest joint change; nothing where
 // not even all limits together would.
-func changes(ctx context.Context, p Problem, wired wiredOptions) ([]Change, error) {
+func changes(ctx context.Context, p Problem, before *laidBefore) ([]Change, error) {
 	all := levers(p.Scenario)
-	if ok, err := possibleWith(ctx, p, wired, all); err != nil || !ok {
+	if ok, err := possibleWith(ctx, p, before, all); err != nil || !ok {
 		return nil, err
 	}
 	var single []Change
 	for i := range all {
-		to, ok, err := leastChange(ctx, p, wired, all[i])
+		to, ok, err := leastChange(ctx, p, before, all[i])
 		if err != nil {
 			return single, err
 		}
@@ -72,7 +72,7 @@ func changes(ctx context.Context, p Problem, wired wiredOptions) ([]Change, erro
 	if len(single) > 0 {
 		return single, nil
 	}
-	return jointChange(ctx, p, wired, all)
+	return jointChange(ctx, p, before, all)
 }
 
 // change tells a lever's change.
@@ -85,9 +85,9 @@ func (l *lever) change(p Problem, to float64) LimitChange {
 }
 
 // leastChange returns the value nearest to a limit's own with which there is a plan, to the lever's step.
-func leastChange(ctx context.Context, p Problem, wired wiredOptions, l lever) (to float64, ok bool, err error) {
+func leastChange(ctx context.Context, p Problem, before *laidBefore, l lever) (to float64, ok bool, err error) {
 	loose := p.with([]lever{l}, []float64{l.end})
-	found, err := firstPlan(ctx, loose, wired, l.by.orCost(), l.by == "")
+	found, err := firstPlan(ctx, loose, before, l.by.orCost(), l.by == "")
 	if err != nil || found == nil {
 		return 0, false, err
 	}
@@ -99,7 +99,7 @@ func leastChange(ctx context.Context, p Problem, wired wiredOptions, l lever) (t
 	for math.Abs(possible-impossible) > 1 {
 		middle := math.Floor((possible + impossible) / 2)
 		v := l.at(middle)
-		found, err := firstPlan(ctx, p.with([]lever{l}, []float64{v}), wired, ByCost, true)
+		found, err := firstPlan(ctx, p.with([]lever{l}, []float64{v}), before, ByCost, true)
 		switch {
 		case err != nil:
 			return 0, false, err

@@ -12,7 +12,7 @@ import (
 // solver that reads MPS can check the first plan with it. A ratio is no linear objective, so ByLife
 // cannot be written.
 func FullModel(p Problem, o Options) (*milp.Model, error) {
-	b, err := lay(p, o.Must, wiredOptions{})
+	b, err := lay(p, o.Must, &laidBefore{})
 	if err != nil {
 		return nil, err
 	}

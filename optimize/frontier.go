@@ -72,10 +72,10 @@ func Frontier(ctx context.Context, p Problem, of Axis, progress func(steps int))
 	default:
 		return nil, fmt.Errorf("there is no frontier of %q", of)
 	}
-	wired := wiredOptions{}
+	before := &laidBefore{}
 	for {
 		scenario := s
-		found, err := firstPlan(ctx, Problem{&scenario, p.Catalog}, wired, ByCost, false)
+		found, err := firstPlan(ctx, Problem{&scenario, p.Catalog}, before, ByCost, false)
 		if errors.Is(err, ErrUnknown) {
 			break
 		}

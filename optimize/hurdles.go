@@ -147,7 +147,8 @@ func obstruct(ctx context.Context, p Problem) ([]string, error) {
 		ends[i] = all[i].end
 	}
 	open := p.with(all, ends)
-	b, err := lay(open, "", wiredOptions{})
+	before := &laidBefore{}
+	b, err := lay(open, "", before)
 	if err != nil {
 		return nil, err
 	}
@@ -159,7 +160,7 @@ func obstruct(ctx context.Context, p Problem) ([]string, error) {
 	possible := func(lifted []hurdle) (bool, error) {
 		ctx, cancel := context.WithTimeout(ctx, hurdleTime)
 		defer cancel()
-		found, err := firstPlan(ctx, open.lifted(lifted), wiredOptions{}, ByCost, true)
+		found, err := firstPlan(ctx, open.lifted(lifted), before.otherParts(), ByCost, true)
 		return found != nil, err
 	}
 	own, others := particulars(p), generals(p)

@@ -4,8 +4,8 @@ import "context"
 
 // jointChange finds a smallest set of limits that together make a plan possible, and then for one after
 // the other how little is enough while those after it are open.
-func jointChange(ctx context.Context, p Problem, wired wiredOptions, all []lever) ([]Change, error) {
-	set, err := smallestSet(ctx, p, wired, all)
+func jointChange(ctx context.Context, p Problem, before *laidBefore, all []lever) ([]Change, error) {
+	set, err := smallestSet(ctx, p, before, all)
 	if err != nil || set == nil {
 		return nil, err
 	}
@@ -17,7 +17,7 @@ func jointChange(ctx context.Context, p Problem, wired wiredOptions, all []lever
 	for i := range set {
 		others := append(append([]lever(nil), set[:i]...), set[i+1:]...)
 		open := append(append([]float64(nil), values[:i]...), values[i+1:]...)
-		to, ok, err := leastChange(ctx, p.with(others, open), wired, set[i])
+		to, ok, err := leastChange(ctx, p.with(others, open), before, set[i])
 		if err != nil {
 			return nil, err
 		}
@@ -31,23 +31,23 @@ func jointChange(ctx context.Context, p Problem, wired wiredOptions, all []lever
 }
 
 // possibleWith reports whether a plan is possible when some levers no longer limit anything.
-func possibleWith(ctx context.Context, p Problem, wired wiredOptions, set []lever) (bool, error) {
+func possibleWith(ctx context.Context, p Problem, before *laidBefore, set []lever) (bool, error) {
 	ends := make([]float64, len(set))
 	for i := range set {
 		ends[i] = set[i].end
 	}
-	found, err := firstPlan(ctx, p.with(set, ends), wired, ByCost, true)
+	found, err := firstPlan(ctx, p.with(set, ends), before, ByCost, true)
 	return found != nil, err
 }
 
 // smallestSet returns the smallest set of levers, the first of its size in their order, that makes a plan
 // possible when they no longer limit anything; all of them together do. What is in every such set is found
 // first: a lever without which all the others are not enough.
-func smallestSet(ctx context.Context, p Problem, wired wiredOptions, all []lever) ([]lever, error) {
+func smallestSet(ctx context.Context, p Problem, before *laidBefore, all []lever) ([]lever, error) {
 	var needed, rest []lever
 	for i := range all {
 		others := append(append([]lever(nil), all[:i]...), all[i+1:]...)
-		ok, err := possibleWith(ctx, p, wired, others)
+		ok, err := possibleWith(ctx, p, before, others)
 		if err != nil {
 			return nil, err
 		}
@@ -58,7 +58,7 @@ func smallestSet(ctx context.Context, p Problem, wired wiredOptions, all []lever
 		}
 	}
 	possible := func(set []lever) (bool, error) {
-		return possibleWith(ctx, p, wired, append(append([]lever(nil), needed...), set...))
+		return possibleWith(ctx, p, before, append(append([]lever(nil), needed...), set...))
 	}
 	for more := max(0, 2-len(needed)); more < len(rest); more++ {
 		set, ok, err := firstSet(rest, more, nil, possible)

@@ -61,7 +61,7 @@ func next(counts []int, most func(j int) int) bool {
 func (w *way) partialBench(have []scenarios.Holding) (*bench, error) {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = have, 0, nil
-	b, err := newBench(Problem{&s, w.p.Catalog}, wiredOptions{})
+	b, err := newBench(Problem{&s, w.p.Catalog}, &laidBefore{})
 	if err != nil {
 		return nil, err
 	}

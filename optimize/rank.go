@@ -29,8 +29,8 @@ func Check(p Problem) error { return p.Scenario.Check(p.Catalog) }
 func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 	start := time.Now()
 	o = o.withDefaults(p)
-	wired := wiredOptions{}
-	b, err := lay(p, o.Must, wired)
+	before := &laidBefore{}
+	b, err := lay(p, o.Must, before)
 	if err != nil {
 		return nil, err
 	}
@@ -51,7 +51,7 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) {
 		result.Reasons = b.obstacles()
 	}
 	if result.Solver.Status == Infeasible && o.Must == "" {
-		if result.Changes, err = changes(ctx, p, wired); err != nil && !errors.Is(err, ErrUnknown) {
+		if result.Changes, err = changes(ctx, p, before); err != nil && !errors.Is(err, ErrUnknown) {
 			return nil, err
 		}
 		result.ChangesUnknown = err != nil

@@ -69,7 +69,7 @@ type Misfit struct {
 func Value(ctx context.Context, p Problem) (*ValueTable, error) {
 	bare := *p.Scenario
 	bare.Have = nil
-	b, err := newBench(Problem{&bare, p.Catalog}, wiredOptions{})
+	b, err := newBench(Problem{&bare, p.Catalog}, &laidBefore{})
 	if err != nil {
 		return nil, err
 	}

@@ -36,13 +36,13 @@ type counter struct {
 	p       Problem
 	mu      sync.Mutex
 	benches map[lifted]*bench
-	bounds  *bounds               // with no limit lifted
-	wired   map[bool]wiredOptions // by whether the fault current is lifted: the only limit that options know
+	bounds  *bounds              // with no limit lifted
+	wired   map[bool]*laidBefore // by whether the fault current is lifted: the only limit that options know
 }
 
 // countAll counts the batteries at the given places of the catalogue.
 func countAll(ctx context.Context, p Problem, batteries []int) ([]Count, []string, error) {
-	c := &counter{p: p.unloaded(), benches: map[lifted]*bench{}, wired: map[bool]wiredOptions{}}
+	c := &counter{p: p.unloaded(), benches: map[lifted]*bench{}, wired: map[bool]*laidBefore{}}
 	b, err := c.bench(0)
 	if err != nil {
 		return nil, nil, err
@@ -73,7 +73,7 @@ func (c *counter) bench(l lifted) (*bench, error) {
 	}
 	fault := l.has(StopsFault)
 	if c.wired[fault] == nil {
-		c.wired[fault] = wiredOptions{}
+		c.wired[fault] = &laidBefore{}
 	}
 	b, err := newBench(c.p.without(l), c.wired[fault])
 	if err != nil {

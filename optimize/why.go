@@ -45,13 +45,13 @@ var nudges = map[string]float64{
 // Explain solves again with each limit a little looser and a little tighter; where no plan is possible it
 // finds the limits that contradict each other and the ways out.
 func Explain(ctx context.Context, p Problem) (*Explanation, error) {
-	wired := wiredOptions{}
-	best, err := firstPlan(ctx, p, wired, ByCost, false)
+	before := &laidBefore{}
+	best, err := firstPlan(ctx, p, before, ByCost, false)
 	if err != nil {
 		return nil, err
 	}
 	if best == nil {
-		return explainNone(ctx, p, wired)
+		return explainNone(ctx, p, before)
 	}
 	out := &Explanation{Best: best}
 	for _, l := range levers(p.Scenario) {
@@ -63,7 +63,7 @@ func Explain(ctx context.Context, p Problem) (*Explanation, error) {
 			}
 		}
 		for _, looser := range []bool{true, false} {
-			e, err := nudge(ctx, p, wired, l, step, looser, best)
+			e, err := nudge(ctx, p, before, l, step, looser, best)
 			if err != nil {
 				return nil, err
 			}
@@ -76,7 +76,7 @@ func Explain(ctx context.Context, p Problem) (*Explanation, error) {
 }
 
 // nudge moves one limit by a step and solves again; nil where the limit cannot move that far.
-func nudge(ctx context.Context, p Problem, wired wiredOptions, l lever, step float64, looser bool, best *plan.Plan) (*Effect, error) {
+func nudge(ctx context.Context, p Problem, before *laidBefore, l lever, step float64, looser bool, best *plan.Plan) (*Effect, error) {
 	from := l.get(p.Scenario)
 	to := from + step
 	if (l.end < from) == looser {
@@ -86,7 +86,7 @@ func nudge(ctx context.Context, p Problem, wired wiredOptions, l lever, step flo
 		return nil, nil
 	}
 	e := &Effect{Limit: l.name, From: from, To: to, Unit: l.change(p, to).Unit, Looser: looser}
-	found, err := firstPlan(ctx, p.with([]lever{l}, []float64{to}), wired, ByCost, false)
+	found, err := firstPlan(ctx, p.with([]lever{l}, []float64{to}), before, ByCost, false)
 	if err != nil {
 		return nil, err
 	}
@@ -98,20 +98,20 @@ func nudge(ctx context.Context, p Problem, wired wiredOptions, l lever, step flo
 }
 
 // explainNone explains why no plan is possible.
-func explainNone(ctx context.Context, p Problem, wired wiredOptions) (*Explanation, error) {
-	b, err := lay(p, "", wired)
+func explainNone(ctx context.Context, p Problem, before *laidBefore) (*Explanation, error) {
+	b, err := lay(p, "", before)
 	if err != nil {
 		return nil, err
 	}
 	out := &Explanation{Reasons: b.obstacles()}
-	conflict, err := smallestConflict(ctx, p, wired)
+	conflict, err := smallestConflict(ctx, p, before)
 	if err != nil {
 		return nil, err
 	}
 	for i := range conflict {
 		out.Conflict = append(out.Conflict, conflict[i].change(p, conflict[i].get(p.Scenario)))
 	}
-	list, err := changes(ctx, p, wired)
+	list, err := changes(ctx, p, before)
 	if err != nil {
 		return nil, err
 	}
@@ -121,7 +121,7 @@ func explainNone(ctx context.Context, p Problem, wired wiredOptions) (*Explanati
 		}
 	}
 	for _, c := range list {
-		found, err := firstPlan(ctx, p.changed(c), wired, ByCost, false)
+		found, err := firstPlan(ctx, p.changed(c), before, ByCost, false)
 		if err != nil {
 			return nil, err
 		}
@@ -157,7 +157,7 @@ func (p Problem) changed(c Change) Problem {
 
 // smallestConflict finds a smallest set of limits that no plan can meet together, though it meets all of
 // them but any one. Deletion finds an irreducible set; whether a smaller one exists is then tried out.
-func smallestConflict(ctx context.Context, p Problem, wired wiredOptions) ([]lever, error) {
+func smallestConflict(ctx context.Context, p Problem, before *laidBefore) ([]lever, error) {
 	all := levers(p.Scenario)
 	contradict := func(kept []lever) (bool, error) {
 		open := without(all, kept)
@@ -165,7 +165,7 @@ func smallestConflict(ctx context.Context, p Problem, wired wiredOptions) ([]lev
 		for i := range open {
 			ends[i] = open[i].end
 		}
-		found, err := firstPlan(ctx, p.with(open, ends), wired, ByCost, true)
+		found, err := firstPlan(ctx, p.with(open, ends), before, ByCost, true)
 		return found == nil, err
 	}
 	if none, err := contradict(nil); err != nil || none {

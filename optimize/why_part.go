@@ -39,7 +39,7 @@ type PartAnswer struct {
 // best plan. The budget is left aside for both, since at a price that is low enough it is met; offers of
 // the part are left aside for the price.
 func ExplainPart(ctx context.Context, p Problem, id string) (*PartAnswer, error) {
-	best, err := firstPlan(ctx, p, wiredOptions{}, ByCost, false)
+	best, err := firstPlan(ctx, p, &laidBefore{}, ByCost, false)
 	if err != nil {
 		return nil, err
 	}
