@@ -108,6 +108,7 @@ var harmless = []mutation{
 		k.c.Sundries[2].Spaces = 2
 		k.device("b20-1").Type = "fuse"
 	}),
+	mutated("a shunt of just the rating asked for", newBarn, func(k *cart) { k.c.Sundries[0].RatingA = 200 }),
 	mutated("stronger receptacles than asked for", newBarn, func(k *cart) { k.c.Sundries[3].RatingA = 30 }),
 	mutated("a need met by a stronger receptacle", newBarn, func(k *cart) {
 		strong := k.c.Sundries[3]

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
 
@@ -42,6 +43,43 @@ func TestTolerances(t *testing.T) {
 		if tt.got != tt.want {
 			t.Errorf("%s: got %t", tt.name, tt.got)
 		}
+	}
+}
+
+// A limit that binds, or nearly, may be told either way; one farther off may not.
+func TestDiffersNearTheEdge(t *testing.T) {
+	for _, tt := range []struct {
+		slack float64
+		same  bool
+	}{{1, true}, {1.00005, true}, {0.99995, true}, {1.001, false}, {0.999, false}, {50, false}} {
+		truth := plan.Limit{Name: plan.LimitMass, Value: 100 - tt.slack, Limit: 100, Unit: "kg", Slack: tt.slack, Binding: plan.Binds(tt.slack, 100)}
+		stated := truth
+		stated.Binding = !truth.Binding
+		if got := differs(&stated, &truth); (got == "") != tt.same {
+			t.Errorf("%g of 100 left: %q", tt.slack, got)
+		}
+	}
+}
+
+// Of counts that are wrong, the one farthest off is told.
+func TestKeepsTheFarthest(t *testing.T) {
+	for name, tell := range map[string]func(f *findings, value, limit float64, detail string){
+		"counted": func(f *findings, value, limit float64, detail string) { f.exactly(ruleCore, value, limit, detail) },
+		"rule set": func(f *findings, value, limit float64, detail string) {
+			f.passOn(scenarios.RunMain, wiring.Check{Name: "device rating", Value: value, Limit: limit}, detail)
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			f := &findings{}
+			tell(f, 9, 10, "near")
+			tell(f, 2, 10, "far")
+			tell(f, 8, 10, "less near")
+			for _, w := range f.worst {
+				if w.check.Detail != "far" {
+					t.Errorf("tells %q", w.check.Detail)
+				}
+			}
+		})
 	}
 }
 

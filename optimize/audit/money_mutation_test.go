@@ -160,12 +160,23 @@ var harmlessMoney = append(stated([]mutation{
 		l := k.line("slab", "battery")
 		l.UnitPrice, l.Buy = 575, 2
 	}),
+	mutated("lengths rounded in their seventh digit", newFair, bill("c1.5", "cable", func(l *plan.Line) {
+		l.Quantity, l.Buy = 14.400001, 14.399999
+	})),
+	mutated("a vendor whom nothing is bought from", newBarn, func(k *cart) {
+		k.c.Offers = append(k.c.Offers, catalog.Offer{PartID: "old-inverter", Vendor: "Alder", Price: 50000, MinQty: 1, Shipping: 9500})
+		k.line("old-inverter", "inverter").Vendor = "Alder"
+	}),
 	mutated("price of what is not bought", newBarn, bill("old-inverter", "inverter", func(l *plan.Line) { l.UnitPrice, l.Vendor = 1, "Elm" })),
 	mutated("free ends on the bill", newFair, func(k *cart) {
 		k.p.Bill = append(k.p.Bill, plan.Line{Part: "c1.5", Kind: "cable-end", Unit: "each", Quantity: 12, Buy: 12})
 	}),
 }), []mutation{
 	mutated("budget to the cent", newBarn, func(k *cart) { k.s.Limits.Budget = 458331 - 50000 }),
+	mutated("given away", newBarn, func(k *cart) {
+		*k.s.Have[1].Sell = 0
+		k.line("old-inverter", "inverter").Credit = 0
+	}),
 	mutated("owned twice", newBarn, func(k *cart) {
 		k.s.Have[0].Count = 0.5
 		k.s.Have = append(k.s.Have, k.s.Have[0])
