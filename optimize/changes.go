@@ -24,9 +24,6 @@ func firstPlan(ctx context.Context, p Problem, before *laidBefore, by By, anyPla
 	if err != nil {
 		return nil, err
 	}
-	if b.tipsAnyhow() {
-		return nil, nil
-	}
 	o := Options{Plans: 1, By: by}.withDefaults(p)
 	r := &ranking{search: newSearch(b, by), o: o, anyPlan: anyPlan}
 	if err := r.run(ctx); err != nil {
