@@ -11,20 +11,19 @@ import (
 // A cart whose wheels stand so close together that every core tips is told to be impossible by sums of
 // moments, without any program: there can be thousands of such cores.
 func TestCoresThatTipNeedNoProgram(t *testing.T) {
-	for _, name := range scenarios.DemoNames() {
-		for _, wheels := range []int{3, 4} {
-			p := demo(t, name)
-			p.Scenario.Cart.TrackM, p.Scenario.Cart.Casters = 0.02, wheels
-			for i := range p.Catalog.Casters {
-				p.Catalog.Casters[i].SetOf = wheels
-			}
-			r, err := optimize.Rank(context.Background(), p, optimize.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			if r.Solver.Status != optimize.Infeasible || r.Solver.Models != 0 {
-				t.Errorf("%s on %d wheels: %s after %d programs", name, wheels, r.Solver.Status, r.Solver.Models)
-			}
+	for i, name := range scenarios.DemoNames() {
+		wheels := 3 + i%2
+		p := demo(t, name)
+		p.Scenario.Cart.TrackM, p.Scenario.Cart.Casters = 0.02, wheels
+		for i := range p.Catalog.Casters {
+			p.Catalog.Casters[i].SetOf = wheels
+		}
+		r, err := optimize.Rank(context.Background(), p, optimize.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Solver.Status != optimize.Infeasible || r.Solver.Models != 0 {
+			t.Errorf("%s on %d wheels: %s after %d programs", name, wheels, r.Solver.Status, r.Solver.Models)
 		}
 	}
 }
