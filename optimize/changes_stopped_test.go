@@ -3,6 +3,7 @@ package optimize_test
 import (
 	"context"
 	"reflect"
+	"sync/atomic"
 	"testing"
 
 	"cartwright/catalog"
@@ -13,14 +14,13 @@ import (
 // patience is a context that is over once it was asked so often whether it is.
 type patience struct {
 	context.Context
-	left int
+	left atomic.Int64 // asked by several goroutines
 }
 
 func (p *patience) Err() error {
-	if p.left <= 0 {
+	if p.left.Add(-1) < 0 {
 		return context.DeadlineExceeded
 	}
-	p.left--
 	return nil
 }
 
@@ -41,7 +41,9 @@ func TestChangesOfAStoppedSearch(t *testing.T) {
 	}
 	unknown, known := 0, 0
 	for asked := 0; asked < 1<<20 && known == 0; asked = 2*asked + 1 {
-		r, err := optimize.Rank(&patience{context.Background(), asked}, p, optimize.Options{TimeLimit: -1, Workers: 1})
+		ctx := &patience{Context: context.Background()}
+		ctx.left.Store(int64(asked))
+		r, err := optimize.Rank(ctx, p, optimize.Options{TimeLimit: -1, Workers: 1})
 		if err != nil {
 			t.Fatalf("stopped after %d: %v", asked, err)
 		}
