@@ -34,7 +34,11 @@ func (p Plans) impossible() sheet {
 		if unknown {
 			s[0].prose = []string{"Not every change of the limits was looked into before the search was stopped: whether others than those below would do as well is not known."}
 		}
-		s = append(s, section{title: "Any one of these changes alone makes a plan possible:", bullets: single})
+		title := "Any one of these changes alone makes a plan possible:"
+		if len(single) == 1 {
+			title = "This change alone makes a plan possible:"
+		}
+		s = append(s, section{title: title, bullets: single})
 	case len(joint) > 0:
 		s[0].prose = []string{"No change of a single limit is enough."}
 	case len(p.Result.Reasons) > 0:
@@ -82,6 +86,11 @@ func withUnit(figure, unit string) string {
 // proofOfNone says by whose word there is no plan.
 func (p Plans) proofOfNone() section {
 	s := p.Result.Solver
+	if s.Models == 0 {
+		return section{title: "Proof", prose: []string{
+			"Proven impossible without the solver: the parts there are, and bounds on what they cost, weigh and hold, leave no plan.",
+		}}
+	}
 	return section{title: "Proof", prose: []string{
 		fmt.Sprintf("Proven impossible by %s %s: %s.", s.Name, s.Version, count(s.Models, "integer program", "integer programs")),
 	}}
