@@ -141,12 +141,7 @@ const (
 // hurdle that is enough when lifted, the particulars of the scenario before all others; else a set of hurdles
 // of which none can stay; nothing where not even all of them are enough, or where it takes too long to know.
 func obstruct(ctx context.Context, p Problem) ([]string, error) {
-	all := levers(p.Scenario)
-	ends := make([]float64, len(all))
-	for i := range all {
-		ends[i] = all[i].end
-	}
-	open := p.with(all, ends)
+	open := p.opened(levers(p.Scenario))
 	before := &laidBefore{}
 	b, err := lay(open, "", before)
 	if err != nil {

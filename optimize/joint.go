@@ -32,11 +32,7 @@ func jointChange(ctx context.Context, p Problem, before *laidBefore, all []lever
 
 // possibleWith reports whether a plan is possible when some levers no longer limit anything.
 func possibleWith(ctx context.Context, p Problem, before *laidBefore, set []lever) (bool, error) {
-	ends := make([]float64, len(set))
-	for i := range set {
-		ends[i] = set[i].end
-	}
-	found, err := firstPlan(ctx, p.with(set, ends), before, ByCost, true)
+	found, err := firstPlan(ctx, p.opened(set), before, ByCost, true)
 	return found != nil, err
 }
 

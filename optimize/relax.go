@@ -138,6 +138,15 @@ func (l *lever) loosens(a, b float64) bool {
 	return a > b
 }
 
+// opened returns a copy of a problem in which levers no longer limit anything.
+func (p Problem) opened(levers []lever) Problem {
+	ends := make([]float64, len(levers))
+	for i := range levers {
+		ends[i] = levers[i].end
+	}
+	return p.with(levers, ends)
+}
+
 // with returns a copy of a problem with levers set.
 func (p Problem) with(levers []lever, values []float64) Problem {
 	s := *p.Scenario

@@ -160,13 +160,8 @@ func (p Problem) changed(c Change) Problem {
 func smallestConflict(ctx context.Context, p Problem, before *laidBefore) ([]lever, error) {
 	all := levers(p.Scenario)
 	contradict := func(kept []lever) (bool, error) {
-		open := without(all, kept)
-		ends := make([]float64, len(open))
-		for i := range open {
-			ends[i] = open[i].end
-		}
-		found, err := firstPlan(ctx, p.with(open, ends), before, ByCost, true)
-		return found == nil, err
+		possible, err := possibleWith(ctx, p, before, without(all, kept))
+		return !possible, err
 	}
 	if none, err := contradict(nil); err != nil || none {
 		return nil, err // no limit is to blame: the catalogue has nothing that serves
