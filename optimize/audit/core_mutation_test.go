@@ -54,7 +54,7 @@ var coreMutations = append(stated([]mutation{
 		k.p.Core.Inverter.Units = 0
 		k.p.Runs = append(k.p.Runs[:1], k.p.Runs[2:]...)
 	}, ruleCore, rulePower, ruleSurge),
-	mutated("solar modules", newFair, func(k *cart) { k.p.Core.Solar = []plan.CoreSolar{{Part: "sun", Count: 1}} }, ruleCore),
+	mutated("solar modules", newFair, func(k *cart) { k.p.Core.Solar = []plan.CoreSolar{{Part: "sun", Series: 1, Parallel: 1, Inputs: 1}} }, ruleCore),
 	mutated("one in series", newFair, func(k *cart) {
 		k.p.Core.Batteries[0].Strings, k.p.Core.Batteries[0].Series = 4, 1
 		k.run("string", "block").Count = 4

@@ -24,9 +24,11 @@ type Plan struct {
 	Shelves            []Shelf   `json:"shelves"`
 	Casters            Casters   `json:"casters"`
 	Balance            Balance   `json:"balance"`
-	Legs               []LegLoad `json:"legs,omitempty"` // where each "auto" load was put
+	Circuits           []Circuit `json:"circuits,omitempty"` // where there are circuits, in the scenario's order
+	Legs               []LegLoad `json:"legs,omitempty"`     // where each "auto" load was put
 	Limits             []Limit   `json:"limits"`
 	Audit              Audit     `json:"audit"`
+	Year               *Year     `json:"year,omitempty"` // nil without sun
 }
 
 // Core is what makes a plan a different plan.
@@ -49,10 +51,12 @@ type CoreInverter struct {
 	Units int    `json:"units"`
 }
 
-// CoreSolar is a number of equal solar modules.
+// CoreSolar is a solar array: modules in series, strings of them in parallel on each input, inputs all alike.
 type CoreSolar struct {
-	Part  string `json:"part"`
-	Count int    `json:"count"`
+	Part     string `json:"part"`
+	Series   int    `json:"series"`
+	Parallel int    `json:"parallel"`
+	Inputs   int    `json:"inputs"`
 }
 
 // Line is one part (from one vendor) on the bill. A crimped cable end is a line of kind "cable-end" that
@@ -74,8 +78,8 @@ type Line struct {
 
 // Run is a number of equally wired cable paths.
 type Run struct {
-	Run           string  `json:"run"`               // "string", "main", "feeder" or "branch"
-	Name          string  `json:"name,omitempty"`    // the circuit of a branch
+	Run           string  `json:"run"`               // "string", "main", "feeder", "branch", "dc", "inlet", "solar" or "bond"
+	Name          string  `json:"name,omitempty"`    // the circuit of a branch or a dc circuit
 	Battery       string  `json:"battery,omitempty"` // whose string it is
 	Cable         string  `json:"cable"`
 	Ground        string  `json:"ground,omitempty"` // cable of the grounding conductor
@@ -92,6 +96,54 @@ type Run struct {
 	DropLimitPct  float64 `json:"drop_limit_pct"`
 	FaultA        float64 `json:"fault_a"`
 	InterruptingA float64 `json:"interrupting_a"`
+	// BoughtM is the length bought for each conductor, with slack and in whole steps; LengthM without them.
+	BoughtM float64 `json:"bought_m,omitempty"`
+	// Links is how many series links one string has, each a conductor of LinkM with two ends.
+	Links int     `json:"links,omitempty"`
+	LinkM float64 `json:"link_m,omitempty"`
+	// Devices is how many devices one path has: 0 where the inverter's or the battery's own serves or none is
+	// needed, 2 where a string's cable is protected at both ends.
+	Devices int `json:"devices,omitempty"`
+	// OwnDevice tells that the battery's own device protects the path at its terminal.
+	OwnDevice bool   `json:"own_device,omitempty"`
+	Conduit   string `json:"conduit,omitempty"` // part
+	// StringFuse protects each of StringFuses strings of modules on the path; solar only.
+	StringFuse  string `json:"string_fuse,omitempty"`
+	StringFuses int    `json:"string_fuses,omitempty"`
+}
+
+// Circuit is what is connected to a circuit.
+type Circuit struct {
+	Circuit  string   `json:"circuit"`
+	Leg      string   `json:"leg"`   // "A", "B", "both", or "" for one-phase supplies and dc
+	Loads    []string `json:"loads"` // in the scenario's order
+	CurrentA float64  `json:"current_a"`
+	DeviceA  float64  `json:"device_a"`
+}
+
+// Year is what the sun's year comes to, hour by hour.
+type Year struct {
+	Served        float64 `json:"served"`  // share of what the bus is asked for that comes from sun and store
+	ShortH        float64 `json:"short_h"` // hours in which something is short
+	LongestShortH float64 `json:"longest_short_h"`
+	WallKWh       float64 `json:"wall_kwh"` // what is short, from the wall
+	SpilledKWh    float64 `json:"spilled_kwh"`
+	ClippedKWh    float64 `json:"clipped_kwh"` // above what the inverter takes from an array
+	SunKWh        float64 `json:"sun_kwh"`     // of the array, after what is clipped
+	Cycles        float64 `json:"cycles"`      // energy drawn from the store over its usable energy
+	Months        []Month `json:"months"`      // January first
+	// Saved is what the wall's energy would have cost for what sun and store serve; nil without a grid price.
+	Saved *Money `json:"saved,omitempty"`
+	// PaybackYears is cost over saved; nil where nothing is saved.
+	PaybackYears *float64 `json:"payback,omitempty"`
+}
+
+// Month is a month's energy in kWh.
+type Month struct {
+	Sun     float64 `json:"sun"`
+	Load    float64 `json:"load"`
+	Short   float64 `json:"short"`
+	Spilled float64 `json:"spilled"`
 }
 
 // Shelf is what stands on one shelf.
