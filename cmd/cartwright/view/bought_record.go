@@ -2,7 +2,7 @@ package view
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -21,26 +21,26 @@ import (
 // they are because from_elsewhere says that money from elsewhere was needed. Line is the number of the first
 // of the old lines, or of the line before which the new ones are put where there is no old one.
 type boughtRecord struct {
-	Format        int                 `json:"format"`
-	Command       string              `json:"command"`
-	Scenario      string              `json:"scenario"`
-	Currency      string              `json:"currency"`
-	Rules         string              `json:"rules"`
-	File          string              `json:"file"`
-	Plan          int                 `json:"plan,omitempty"`
-	Month         *int                `json:"month,omitempty"`
-	Buy           []optimize.Purchase `json:"buy"`
-	Sell          []optimize.Purchase `json:"sell"`
-	Spend         plan.Money          `json:"spend"`
-	Shipping      plan.Money          `json:"shipping"`
-	Tax           plan.Money          `json:"tax"`
-	Credit        plan.Money          `json:"credit"`
-	Have          []ownedRecord       `json:"have"`
-	Sold          amountRecord        `json:"sold"`
-	SavingsNow    *amountRecord       `json:"savings_now,omitempty"`
-	FromElsewhere plan.Money          `json:"from_elsewhere"`
-	Changes       []changeRecord      `json:"changes"`
-	Cautions      []string            `json:"cautions"`
+	Format        int             `json:"format"`
+	Command       string          `json:"command"`
+	Scenario      string          `json:"scenario"`
+	Currency      string          `json:"currency"`
+	Rules         string          `json:"rules"`
+	File          string          `json:"file"`
+	Plan          int             `json:"plan,omitempty"`
+	Month         *int            `json:"month,omitempty"`
+	Buy           []next.Purchase `json:"buy"`
+	Sell          []next.Purchase `json:"sell"`
+	Spend         plan.Money      `json:"spend"`
+	Shipping      plan.Money      `json:"shipping"`
+	Tax           plan.Money      `json:"tax"`
+	Credit        plan.Money      `json:"credit"`
+	Have          []ownedRecord   `json:"have"`
+	Sold          amountRecord    `json:"sold"`
+	SavingsNow    *amountRecord   `json:"savings_now,omitempty"`
+	FromElsewhere plan.Money      `json:"from_elsewhere"`
+	Changes       []changeRecord  `json:"changes"`
+	Cautions      []string        `json:"cautions"`
 }
 
 // ownedRecord is what is owned of a part, in JSON.
@@ -99,7 +99,7 @@ func (b Bought) record() any {
 // records holds a thing bought or sold a row.
 func (b Bought) records() [][]string {
 	rows := [][]string{{"action", "part", "kind", "name", "quantity", "unit", "vendor", "unit_price", "line", "currency"}}
-	add := func(action string, list []optimize.Purchase) {
+	add := func(action string, list []next.Purchase) {
 		for _, p := range list {
 			rows = append(rows, []string{action, p.Part, p.Kind, b.describe(p), exact(p.Quantity), p.Unit, p.Vendor,
 				exact(p.UnitPrice), money(p.Line), b.Scenario.Currency})

@@ -6,8 +6,9 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/doubt"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -15,14 +16,14 @@ import (
 type Doubt struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Doubted  *optimize.Doubted
-	Options  optimize.DoubtOptions
+	Doubted  *doubt.Doubted
+	Options  doubt.Options
 	Cautions []string
 }
 
 // sheet shows every plan, what choosing the first may cost, the plan for the worst case, and what was drawn.
 func (d Doubt) sheet() sheet {
-	ranking := Plans{Scenario: d.Scenario, Catalog: d.Catalog, Result: d.Doubted.Ranking, By: optimize.ByCost, Distinct: optimize.DistinctCore}
+	ranking := Plans{Scenario: d.Scenario, Catalog: d.Catalog, Result: d.Doubted.Ranking, By: question.ByCost, Distinct: question.DistinctCore}
 	if len(d.Doubted.Plans) == 0 {
 		return ranking.sheet()
 	}
@@ -146,11 +147,11 @@ type doubtRecord struct {
 	Scenario   string          `json:"scenario"`
 	Currency   string          `json:"currency"`
 	Rules      string          `json:"rules"`
-	Status     optimize.Status `json:"status"`
+	Status     question.Status `json:"status"`
 	PriceRange float64         `json:"price_range"`
 	LoadRange  float64         `json:"load_range"`
-	optimize.Doubted
-	Changes  []optimize.Change `json:"changes,omitempty"`
+	doubt.Doubted
+	Changes  []question.Change `json:"changes,omitempty"`
 	Unknown  bool              `json:"changes_unknown,omitempty"`
 	Reasons  []string          `json:"reasons,omitempty"`
 	Cautions []string          `json:"cautions"`
@@ -164,7 +165,7 @@ func (d Doubt) record() any {
 		PriceRange: d.Options.Prices, LoadRange: d.Options.Loads, Doubted: *d.Doubted,
 		Changes: d.Doubted.Ranking.Changes, Unknown: d.Doubted.Ranking.ChangesUnknown, Reasons: d.Doubted.Ranking.Reasons, Cautions: listed(d.Cautions),
 	}
-	r.Plans = []optimize.PlanDoubt{}
+	r.Plans = []doubt.PlanDoubt{}
 	for _, p := range d.Doubted.Plans {
 		p.Core.Batteries, p.Core.Solar, p.Breaks = listed(p.Core.Batteries), listed(p.Core.Solar), listed(p.Breaks)
 		r.Plans = append(r.Plans, p)

@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -44,26 +44,26 @@ type nextRecord struct {
 
 // nextPurchase is the immediate answer.
 type nextPurchase struct {
-	Month int                 `json:"month"`
-	Cost  plan.Money          `json:"cost"`
-	Buy   []optimize.Purchase `json:"buy"`
+	Month int             `json:"month"`
+	Cost  plan.Money      `json:"cost"`
+	Buy   []next.Purchase `json:"buy"`
 }
 
 // monthRecord is a month in JSON.
 type monthRecord struct {
-	Month            int                 `json:"month"`
-	Cash             plan.Money          `json:"cash"`
-	Buy              []optimize.Purchase `json:"buy"`
-	Sell             []optimize.Purchase `json:"sell"`
-	Shipping         plan.Money          `json:"shipping"`
-	Tax              plan.Money          `json:"tax"`
-	Left             plan.Money          `json:"cash_left"`
-	Outlay           plan.Money          `json:"outlay"`
-	UsableKWh        float64             `json:"usable_kwh"`
-	AutonomyH        float64             `json:"autonomy_h"`
-	MassKg           float64             `json:"mass_kg"`
-	CostPerUsableKWh float64             `json:"cost_per_usable_kwh"`
-	Cart             *plan.Plan          `json:"cart,omitempty"`
+	Month            int             `json:"month"`
+	Cash             plan.Money      `json:"cash"`
+	Buy              []next.Purchase `json:"buy"`
+	Sell             []next.Purchase `json:"sell"`
+	Shipping         plan.Money      `json:"shipping"`
+	Tax              plan.Money      `json:"tax"`
+	Left             plan.Money      `json:"cash_left"`
+	Outlay           plan.Money      `json:"outlay"`
+	UsableKWh        float64         `json:"usable_kwh"`
+	AutonomyH        float64         `json:"autonomy_h"`
+	MassKg           float64         `json:"mass_kg"`
+	CostPerUsableKWh float64         `json:"cost_per_usable_kwh"`
+	Cart             *plan.Plan      `json:"cart,omitempty"`
 }
 
 // record holds everything, unrounded.
@@ -127,7 +127,7 @@ func (n Next) listRecords() [][]string {
 	if m == nil {
 		return rows
 	}
-	add := func(action string, list []optimize.Purchase) {
+	add := func(action string, list []next.Purchase) {
 		for _, b := range list {
 			rows = append(rows, []string{strconv.Itoa(m.Month), action, b.Part, b.Kind,
 				n.plans().describe(plan.Line{Part: b.Part, Kind: b.Kind}), exact(b.Quantity), b.Unit, b.Vendor,

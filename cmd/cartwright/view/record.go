@@ -1,8 +1,8 @@
 package view
 
 import (
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // plansRecord is the JSON of the plan command, format 1.
@@ -12,9 +12,9 @@ type plansRecord struct {
 	Scenario string            `json:"scenario"`
 	Currency string            `json:"currency"`
 	Rules    string            `json:"rules"`
-	Solver   optimize.Solver   `json:"solver"`
+	Solver   question.Solver   `json:"solver"`
 	Plans    []plan.Plan       `json:"plans"`
-	Changes  []optimize.Change `json:"changes,omitempty"` // only where no plan is possible
+	Changes  []question.Change `json:"changes,omitempty"` // only where no plan is possible
 	// ChangesUnknown: the search was stopped before every change was looked into.
 	ChangesUnknown bool     `json:"changes_unknown,omitempty"`
 	Reasons        []string `json:"reasons,omitempty"` // where no plan is possible: what stands in the way

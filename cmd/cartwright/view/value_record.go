@@ -6,7 +6,7 @@ import (
 	"strings"
 	"time"
 
-	"cartwright/optimize"
+	"cartwright/optimize/value"
 )
 
 // valueRecord is the JSON of the value command, format 1:
@@ -43,13 +43,13 @@ type valueRecord struct {
 
 // leftOut is what of the catalogue has no figures.
 type leftOut struct {
-	Misfits []optimize.Misfit `json:"misfits"`
-	Reasons []string          `json:"reasons"`
+	Misfits []value.Misfit `json:"misfits"`
+	Reasons []string       `json:"reasons"`
 }
 
 // batteryRecord is a battery in JSON.
 type batteryRecord struct {
-	optimize.BatteryValue
+	value.BatteryValue
 	AsOf  string `json:"as_of"` // "" where not stated
 	Stale bool   `json:"stale"`
 }

@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/why"
 	"cartwright/scenarios"
 )
 
@@ -15,7 +15,7 @@ import (
 type WhyPart struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Answer   *optimize.PartAnswer
+	Answer   *why.PartAnswer
 	Cautions []string
 }
 

@@ -4,8 +4,8 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // whyRecord is the JSON of the why command, format 1:
@@ -56,7 +56,7 @@ type conflictRecord struct {
 
 // wayRecord is a way out in JSON.
 type wayRecord struct {
-	Change []optimize.LimitChange `json:"change"`
+	Change []question.LimitChange `json:"change"`
 	Plan   *briefRecord           `json:"plan"`
 }
 
