@@ -1,5 +1,11 @@
 package catalog
 
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
 // Battery is a battery module.
 type Battery struct {
 	Part
@@ -51,6 +57,21 @@ type Inverter struct {
 	MPPTMaxA       float64
 	MPPTInputs     int
 	MaxUnits       int // how many may work side by side
+}
+
+// SharesProtocol reports whether a battery and an inverter have a protocol in common.
+func (b *Battery) SharesProtocol(i *Inverter) bool {
+	return slices.ContainsFunc(b.Protocols, func(word string) bool { return slices.Contains(i.Protocols, word) })
+}
+
+// ChargesFrom reports whether its charger can be fed with some volts: 120, 230 or 240.
+func (i *Inverter) ChargesFrom(volts float64) bool {
+	for _, v := range strings.Split(i.ChargerACV, "/") {
+		if v == strconv.FormatFloat(volts, 'f', -1, 64) {
+			return true
+		}
+	}
+	return false
 }
 
 // Solar is a solar module.
