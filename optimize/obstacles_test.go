@@ -89,7 +89,7 @@ func TestReasons(t *testing.T) {
 		{"many of a need", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Needs[0].Count = 10000 },
 			[]string{"10000 x shunt are needed"}},
 		{"loads on the bus", func(s *scenarios.Scenario, _ *catalog.Catalog) {
-			s.Loads = append(s.Loads, scenarios.Load{Name: "arc", Watts: 4e4, Count: 1, AllDay: true, Duty: 1, Start: 1, DC: true})
+			s.Loads = append(s.Loads, scenarios.Load{Name: "arc", Watts: 4e4, Count: 1, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1, DC: true})
 		}, []string{"bus bars of ", "the smallest inverter that serves and the direct-current loads'"}},
 		{"weak fuses", func(_ *scenarios.Scenario, c *catalog.Catalog) {
 			for i := range c.Devices {
@@ -109,7 +109,7 @@ func TestReasons(t *testing.T) {
 				t.Fatal(err)
 			}
 			s.Have, s.Measured = nil, nil
-			s.Loads = []scenarios.Load{{Name: "mounts", Watts: 300, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 0.5, Start: 2}}
+			s.Loads = []scenarios.Load{{Name: "mounts", Watts: 300, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 0.5, PowerFactor: 1, Start: 2}}
 			p := optimize.Problem{Scenario: s, Catalog: catalog.Embedded().Clone()}
 			c.spoil(s, p.Catalog)
 			r, err := optimize.Rank(context.Background(), p, optimize.Options{})

@@ -65,7 +65,7 @@ type draft struct {
 func randomProblem(seed uint64) optimize.Problem {
 	d := &draft{dice: newDice(seed), c: &catalog.Catalog{}, s: &scenarios.Scenario{
 		Name: fmt.Sprintf("random %d", seed), Currency: "USD", Rules: scenarios.NEC,
-		CasterFactor: 1.25, ACFaultA: 5000,
+		UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000,
 		Solver: scenarios.Solver{TimeLimitS: 60, Plans: 10},
 	}}
 	if d.chance(40) {
@@ -100,7 +100,7 @@ func (d *draft) loads() {
 	for i := range d.from(1, 4) {
 		l := scenarios.Load{
 			Name: fmt.Sprintf("load %d", i), Watts: d.between(20, 320, 10), Count: 1,
-			Leg: scenarios.LegAuto, AllDay: true, Duty: 1, Start: 1,
+			Leg: scenarios.LegAuto, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1,
 		}
 		if d.chance(25) {
 			l.Count = 2
@@ -213,6 +213,9 @@ func (d *draft) inverters() {
 					inv.LegW = inv.ContinuousW * 0.75
 				}
 			}
+		}
+		if inv.ChargerACV, inv.LegSurgeW = inv.ACV, inv.SurgeW; inv.ACV == "120/240" {
+			inv.LegSurgeW = inv.SurgeW / 2
 		}
 		if d.chance(6) {
 			inv.DCMaxV = d.s.Bus.HighV - 1

@@ -21,10 +21,10 @@ func small() optimize.Problem {
 	}
 	c := &catalog.Catalog{
 		Batteries: []catalog.Battery{{Part: part("slab", 100000, 40), Chemistry: "LFP", NominalV: 51.2, MinV: 45, MaxV: 58,
-			CapacityWh: 5000, UsableFraction: 0.9, RoundTrip: 1, MaxDischargeA: 40, MaxChargeA: 40, ResistanceOhm: 0.029,
+			CapacityWh: 5000, UsableFraction: 0.9, RoundTrip: 1, MaxDischargeA: 40, PeakDischargeA: 40, MaxChargeA: 40, ResistanceOhm: 0.029,
 			ShortCircuitA: 2000, CycleLife: 4000, MaxSeries: 1, LengthM: 0.5, WidthM: 0.4, HeightM: 0.1}},
-		Inverters: []catalog.Inverter{{Part: part("hum", 50000, 10), DCMinV: 40, DCMaxV: 62, ACV: "120", ContinuousW: 1000,
-			SurgeW: 2000, LegW: 1000, Efficiency: 0.9, IdleW: 10, ChargerA: 20, MaxUnits: 1}},
+		Inverters: []catalog.Inverter{{Part: part("hum", 50000, 10), DCMinV: 40, DCMaxV: 62, ACV: "120", ChargerACV: "120", ContinuousW: 1000,
+			SurgeW: 2000, LegW: 1000, LegSurgeW: 2000, Efficiency: 0.9, IdleW: 10, ChargerA: 20, MaxUnits: 1}},
 		Cables: []catalog.Cable{{Part: part("rope", 0, 0), CentsPerM: 1000, KgPerM: 0.5, Size: "6 AWG", Material: "copper",
 			InsulationC: 75, EndPrice: 200}},
 		Devices: []catalog.Device{
@@ -36,13 +36,13 @@ func small() optimize.Problem {
 	}
 	s := &scenarios.Scenario{Name: "small", Currency: "USD", Rules: scenarios.NEC,
 		Bus:       scenarios.Bus{NominalV: 48, LowV: 46, HighV: 60},
-		Loads:     []scenarios.Load{{Name: "lamp", Watts: 100, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 1, Start: 1}},
-		AutonomyH: 4, CasterFactor: 1.25, ACFaultA: 5000, Tax: 0.1,
-		Cart: scenarios.Cart{Casters: 4, WheelbaseM: 1, TrackM: 0.6, CasterMassHeightM: 0.1,
+		Loads:     []scenarios.Load{{Name: "lamp", Watts: 100, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1}},
+		AutonomyH: 4, UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000, Tax: 0.1,
+		Cart: scenarios.Cart{Casters: 4, WheelbaseM: 1, TrackM: 0.6, CasterMassHeightM: 0.1, Rolling: 0.02, Grip: 0.5,
 			Frame: scenarios.Mass{MassKg: 20, HeightM: 0.3}, Backboard: scenarios.Backboard{ElevationM: 0.5},
 			Shelves: []scenarios.Shelf{
-				{Name: "low", ElevationM: 0.2, LengthM: 1, DepthM: 0.4, ClearHeightM: 0.2, MaxMassKg: math.Inf(1)},
-				{Name: "high", ElevationM: 0.5, LengthM: 1, DepthM: 0.4, ClearHeightM: 0.2, MaxMassKg: math.Inf(1)},
+				{Name: "low", ElevationM: 0.2, LengthM: 1, DepthM: 0.4, Stack: 1, ClearHeightM: 0.2, MaxMassKg: math.Inf(1)},
+				{Name: "high", ElevationM: 0.5, LengthM: 1, DepthM: 0.4, Stack: 1, ClearHeightM: 0.2, MaxMassKg: math.Inf(1)},
 			}},
 		Limits: scenarios.Limits{MassKg: math.Inf(1), Budget: math.MaxInt64, TiltDeg: 10, Reserve: 0.1},
 		Runs:   []scenarios.Run{{Kind: scenarios.RunString, LengthM: 1, AmbientC: 30, Bundled: 2, Drop: 0.03}},
