@@ -20,11 +20,7 @@ import (
 // stays_out tells that it stays out even as a gift. Where no plan has the part, kept_out_by names the limits
 // without any one of which some plan could, and unfit tells that none could whatever the limits. Prices are of one, or of a metre of cable.
 type whyPartRecord struct {
-	Format       int          `json:"format"`
-	Command      string       `json:"command"`
-	Scenario     string       `json:"scenario"`
-	Currency     string       `json:"currency"`
-	Rules        string       `json:"rules"`
+	heading
 	Part         string       `json:"part"`
 	Unit         string       `json:"unit"`
 	InBest       bool         `json:"in_best"`
@@ -47,8 +43,7 @@ type whyPartRecord struct {
 func (w WhyPart) record() any {
 	a := w.Answer
 	r := whyPartRecord{
-		Format: jsonFormat, Command: "why", Scenario: w.Scenario.Name, Currency: w.Scenario.Currency,
-		Rules: string(w.Scenario.Rules), Part: a.Part, Unit: w.unit(), InBest: a.InBest, Possible: a.With != nil,
+		heading: headingOf("why", w.Scenario), Part: a.Part, Unit: w.unit(), InBest: a.InBest, Possible: a.With != nil,
 		CostsMore: a.Costs, Price: a.Price, StaysOut: a.StaysOut,
 		KeptOutBy: listed(a.KeptOutBy), Unfit: a.Unfit, Best: brief(a.Best), With: brief(a.With), Cautions: listed(w.Cautions),
 	}
