@@ -115,7 +115,7 @@ var uses = map[string][]string{
 	"audit: a part with offers costs one of them, a quantity break once so many are bought there":            {"optimize/audit.pricing"},
 	"audit: a part that is used is not sold; parts left over may stay unused":                                {"optimize/audit.billRules"},
 	"audit: a sundry serves whatever asks for its role at its rating or below":                               {"optimize/audit.needRules"},
-	"audit: receptacles of the circuit's own rating where the catalogue has one, else above it":              {"optimize/audit.demands", "optimize/bench.Bench.Receptacles"},
+	"audit: receptacles of the circuit's own rating where the catalogue has one, else above it":              {"optimize/audit.demands", "optimize/bench.Bench.receptacleServes"},
 	"audit: as many sundries of a role as are asked for, and no more":                                        {"optimize/audit.needRules"},
 	"audit: a load centre has a space for each pole of the branch breakers":                                  {"optimize/audit.roleLoadCentre"},
 	"audit: two crimped ends for each conductor":                                                             {"optimize/audit.auditor.required"},
