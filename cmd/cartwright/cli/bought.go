@@ -78,7 +78,7 @@ func (a *app) boughtCommand() *cobra.Command {
 		if cmd.Flags().Changed("month") {
 			d, err = dealOfMonth(ctx, p, *month)
 		} else {
-			d, err = a.dealOfPlan(ctx, p, *rank, limit)
+			d, err = a.dealOfPlan(ctx, p, *rank)
 		}
 		if err != nil {
 			return err
@@ -134,8 +134,8 @@ func ownText(s *scenarios.Scenario) ([]byte, error) {
 }
 
 // dealOfPlan ranks plans and takes the one of a rank.
-func (a *app) dealOfPlan(ctx context.Context, p question.Problem, rank int, limit *timeLimit) (deal, error) {
-	r, err := a.rank(ctx, p, question.Options{Plans: rank, TimeLimit: limit.given})
+func (a *app) dealOfPlan(ctx context.Context, p question.Problem, rank int) (deal, error) {
+	r, err := a.rank(ctx, p, question.Options{Plans: rank})
 	if err != nil {
 		return deal{}, err
 	}

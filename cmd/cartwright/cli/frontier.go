@@ -88,11 +88,11 @@ func (a *app) staircase(ctx context.Context, p question.Problem, of frontier.Axi
 }
 
 // steps tells how many steps were found so far.
-func (p *progress) steps(found int) {
+func (p *progress) steps(at question.Progress) {
 	if p.bar != nil {
-		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", found))
+		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", at.Found))
 		// A terminal that takes no progress takes no answer either, and that failure is told.
-		_ = p.bar.Set(found)
+		_ = p.bar.Set(at.Found)
 	}
 }
 

@@ -49,21 +49,24 @@ func (a *app) planCommand() *cobra.Command {
 		[]string{string(question.DistinctCore), string(question.DistinctBattery)})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
 	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show in full (default 1)")
-	limit := cmd.Flags().Duration("time-limit", 0, "longest `time` to search, like 90s (default as the scenario says)")
+	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if err := checkPlanFlags(cmd, *plans, *show, *limit); err != nil {
+		if err := checkPlanFlags(cmd, *plans, *show); err != nil {
 			return err
 		}
 		p, err := a.open(args)
 		if err != nil {
 			return err
 		}
-		o := question.Options{
-			Plans: *plans, By: question.By(by.value), Distinct: question.Distinct(distinct.value), TimeLimit: *limit,
+		ctx, cancel, err := limit.context(cmd, p)
+		if err != nil {
+			return err
 		}
-		r, err := a.rank(cmd.Context(), p, o)
+		defer cancel()
+		o := question.Options{Plans: *plans, By: question.By(by.value), Distinct: question.Distinct(distinct.value)}
+		r, err := a.rank(ctx, p, o)
 		if err != nil {
 			return err
 		}
@@ -85,14 +88,12 @@ func (a *app) planCommand() *cobra.Command {
 }
 
 // checkPlanFlags checks the numbers of the plan command that were given.
-func checkPlanFlags(cmd *cobra.Command, plans, show int, limit time.Duration) error {
+func checkPlanFlags(cmd *cobra.Command, plans, show int) error {
 	switch flags := cmd.Flags(); {
 	case flags.Changed("plans") && (plans < 1 || plans > mostPlans):
 		return wrong("write for example --plans 10", "--plans is %d, but has to be from 1 to %d", plans, mostPlans)
 	case flags.Changed("show") && show < 1:
 		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 on", show)
-	case flags.Changed("time-limit") && limit <= 0:
-		return wrong("write for example --time-limit 90s", "--time-limit is %s, but has to be longer than nothing", limit)
 	}
 	return nil
 }
@@ -100,7 +101,7 @@ func checkPlanFlags(cmd *cobra.Command, plans, show int, limit time.Duration) er
 // rank has the scenario's plans ranked, telling of progress on a terminal.
 func (a *app) rank(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
 	bar := a.progress()
-	o.Progress = bar.tell
+	o.Watch = bar.tell
 	r, err := optimize.Rank(ctx, p, o)
 	bar.clear()
 	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, question.ErrUnknown) {
