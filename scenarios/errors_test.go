@@ -28,7 +28,7 @@ func TestErrors(t *testing.T) {
 		{"several at once",
 			[]string{"48 V", "48", "60 W", "60 kg", "18 h", "18 hurs"},
 			`3:16: nominal: "48" has no unit; add V, mV or kV, for example "48 V"
-5:25: watts: "60 kg" is a mass, not a power; write W or kW, for example "1.2 kW"
+5:25: watts: "60 kg" is a mass, not a power; write W, kW or hp, for example "1.2 kW"
 6:11: autonomy: unknown unit "hurs" in "18 hurs"; did you mean "hrs"? Write h, min, s or days`},
 		{"bare number for a mass",
 			[]string{"80 lb", "80"},
