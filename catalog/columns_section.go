@@ -110,3 +110,12 @@ func (s *Section) shape() {
 		s.KgPerM = math.Max(area, 0) * steelKgPerM3
 	}
 }
+
+// OfSteel reports whether a section weighs what steel of its sides does, rounded corners and the tolerances of rolling
+// counted in. Ply never does.
+func (s *Section) OfSteel() bool {
+	steel := *s
+	steel.KgPerM = 0
+	steel.shape()
+	return s.Shape != Ply && math.Abs(s.KgPerM/steel.KgPerM-1) <= 0.2
+}

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
 	"strings"
 
 	"cartwright/catalog/plaintext"
@@ -90,26 +89,13 @@ func openSheet(data []byte, to *report) (*sheet, bool) {
 	if !bytes.ContainsRune(data, '\n') { // some spreadsheets still end lines with a bare CR
 		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
 	}
-	data, separator := separatorLine(data)
+	data, separator := plaintext.Separator(data)
 	lines := &lines{rest: data}
 	r := csv.NewReader(lines)
 	r.Comma, r.Comment = separator, '#'
 	r.FieldsPerRecord = -1 // counted in table.read, with a better message
 	r.TrimLeadingSpace = true
 	return &sheet{data, lines, r, to}, true
-}
-
-// sepLine matches the line that tells a spreadsheet what separates the cells.
-var sepLine = regexp.MustCompile(`^"?sep=([,;|\t])"?\r?\n`)
-
-// separatorLine returns the separator that the first line states, a comma where there is none, and the data with that
-// line made a comment.
-func separatorLine(data []byte) ([]byte, rune) {
-	m := sepLine.FindSubmatch(data)
-	if m == nil {
-		return data, ','
-	}
-	return append([]byte{'#'}, data[1:]...), rune(m[1][0])
 }
 
 // place returns the line and column of a byte.

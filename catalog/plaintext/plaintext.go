@@ -5,6 +5,7 @@ package plaintext
 import (
 	"bytes"
 	"io/fs"
+	"regexp"
 	"unicode/utf8"
 )
 
@@ -54,4 +55,17 @@ func Special(mode fs.FileMode) string {
 		return "a device"
 	}
 	return "no plain file"
+}
+
+// sepLine matches the line that tells a spreadsheet what separates the cells.
+var sepLine = regexp.MustCompile(`^"?sep=([,;|\t])"?\r?\n`)
+
+// Separator returns the separator that the first line states, a comma where there is none, and the data with that
+// line made a comment.
+func Separator(data []byte) ([]byte, rune) {
+	m := sepLine.FindSubmatch(data)
+	if m == nil {
+		return data, ','
+	}
+	return append([]byte{'#'}, data[1:]...), rune(m[1][0])
 }

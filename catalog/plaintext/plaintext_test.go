@@ -50,6 +50,24 @@ func TestBadByte(t *testing.T) {
 	}
 }
 
+func TestSeparator(t *testing.T) {
+	for text, want := range map[string]struct {
+		rune
+		rest string
+	}{
+		"sep=;\na;b\n":       {';', "#ep=;\na;b\n"},
+		"\"sep=,\"\r\na,b\n": {',', "#sep=,\"\r\na,b\n"},
+		"sep=\t\na\tb\n":     {'\t', "#ep=\t\na\tb\n"},
+		"a,b\nsep=;\n":       {',', "a,b\nsep=;\n"},
+		"sep=x\na,b\n":       {',', "sep=x\na,b\n"},
+		"":                   {',', ""},
+	} {
+		if data, got := plaintext.Separator([]byte(text)); got != want.rune || string(data) != want.rest {
+			t.Errorf("%q: %q, %q", text, got, data)
+		}
+	}
+}
+
 func TestSpecial(t *testing.T) {
 	for mode, want := range map[fs.FileMode]string{
 		0o644: "", fs.ModeDir | 0o755: "", fs.ModeNamedPipe | 0o644: "a pipe", fs.ModeSocket: "a socket",
