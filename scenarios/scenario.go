@@ -168,6 +168,8 @@ type Scenario struct {
 	Savings         *Savings
 	Solver          Solver
 
+	Warnings []problem.Problem // what is possible, but not plausible
+
 	places map[string]problem.Pos // of every value read, by its path in the file
 }
 
