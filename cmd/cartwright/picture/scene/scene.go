@@ -172,3 +172,13 @@ func (p Path) box() Box {
 	}
 	return Box{low.X, low.Y, high.X - low.X, high.Y - low.Y}
 }
+
+// Free reports whether nothing is written in a box yet.
+func (s *Scene) Free(b Box) bool {
+	for _, t := range s.Texts {
+		if t.Box().Overlaps(b) {
+			return false
+		}
+	}
+	return true
+}

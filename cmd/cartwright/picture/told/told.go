@@ -44,22 +44,23 @@ func (u Units) Length(m float64) string {
 }
 
 // Cut words a length to cut a cable to, in metres, rounded up so that no piece comes out short: to the
-// centimetre, or to 1/4 inch.
+// millimetre, or to 1/16 inch.
 func (u Units) Cut(m float64) string {
 	const exact = 1e-6 // of a step; less is what the computer lost, not length
 	if u == US {
-		quarters := math.Ceil(m*1000/mmPerInch*4 - exact)
-		feet := math.Floor(quarters / 48)
-		rest := quarters - 48*feet
+		const perFoot = 12 * 16
+		parts := math.Ceil(m*1000/mmPerInch*16 - exact)
+		feet := math.Floor(parts / perFoot)
+		rest := parts - perFoot*feet
 		switch {
 		case feet == 0:
-			return inches(rest, 4) + " in"
+			return inches(rest, 16) + " in"
 		case rest == 0:
 			return fixed(feet, 0) + " ft"
 		}
-		return fixed(feet, 0) + " ft " + inches(rest, 4) + " in"
+		return fixed(feet, 0) + " ft " + inches(rest, 16) + " in"
 	}
-	return fixed(math.Ceil(m*100-exact)/100, 2) + " m"
+	return trimmed(math.Ceil(m*1000-exact)/1000, 3) + " m"
 }
 
 // Mass words a mass in kilograms.
