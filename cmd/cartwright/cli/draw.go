@@ -115,6 +115,16 @@ func (a *app) drawing(ctx context.Context, p optimize.Problem, what string, show
 	}
 	q := &picture.Subject{Scenario: p.Scenario, Catalog: p.Catalog, Plan: &r.Plans[show-1], Units: told.UnitsOf(p.Scenario)}
 	switch what {
+	case drawWiring:
+		return picture.Wiring(q), nil
+	case drawYear:
+		return picture.Day(q)
+	case drawCosts:
+		f, err := a.staircase(ctx, p, optimize.AxisAutonomy)
+		if err != nil {
+			return nil, err
+		}
+		return picture.Costs(p.Scenario.Name, p.Scenario.Currency, r.Plans, tradeoff(p.Scenario, f)), nil
 	default:
 		return picture.Cart(q), nil
 	}

@@ -113,35 +113,21 @@ func (k *keys) list(s *scene.Scene, y float64) float64 {
 
 // mark writes a key beside a thing: where nothing is written yet, as near as it can be.
 func mark(s *scene.Scene, near scene.Point, key string) {
-	text := scene.Text{At: near, Words: key, Size: smallSize, Bold: true, Align: scene.Middle}
+	text := scene.Text{At: near, Words: key, Size: smallSize, Bold: true, Align: scene.Middle, Framed: true}
 	ascent, descent := scene.Rise(smallSize)
-	for ring := range 12 {
-		for k := range 8 {
-			sin, cos := math.Sincos(float64(k) * math.Pi / 4)
-			r := 9 * float64(ring)
-			text.At = scene.Point{X: near.X + r*cos, Y: near.Y + r*sin + (ascent-descent)/2}
-			if box := badge(text); s.Free(box) {
-				at := box.Middle()
-				if ring > 1 {
-					s.Add(scene.Line(near, at, faint()), scene.Disc{At: near, R: 1.6, Fill: scene.Black})
-				}
-				s.Add(scene.Rect(box, thin(), scene.Paper))
-				s.Write(text)
-				return
-			}
-			if ring == 0 {
-				break
-			}
+	const step, rings, ways = 9.0, 40, 8
+	for n := range rings * ways {
+		ring, way := n/ways, n%ways
+		sin, cos := math.Sincos(float64(way) * 2 * math.Pi / ways)
+		at := scene.Point{X: near.X + step*float64(ring)*cos, Y: near.Y + step*float64(ring)*sin}
+		text.At = scene.Point{X: at.X, Y: at.Y + (ascent-descent)/2}
+		if box := text.Box(); !s.Free(box) || box.X < 0 || box.Right() > s.W {
+			continue
 		}
+		if ring > 1 {
+			s.Add(scene.Line(near, at, faint()), scene.Disc{At: near, R: 1.6, Fill: scene.Black})
+		}
+		break
 	}
 	s.Write(text)
-}
-
-// badge returns the box around a key.
-func badge(t scene.Text) scene.Box {
-	b := t.Box()
-	if w := 15.0; b.W < w {
-		b.X, b.W = b.X-(w-b.W)/2, w
-	}
-	return b.Grow(1)
 }

@@ -70,3 +70,6 @@ func (q *Subject) name(id string) string {
 	}
 	return id
 }
+
+func amps(a float64) string                 { return told.Amps(a) }
+func number(x float64, decimals int) string { return told.Number(x, decimals) }

@@ -29,8 +29,8 @@ func (s *Scene) PNG(dots float64) ([]byte, error) {
 		}
 	}
 	for _, t := range s.Texts {
-		if t.Clear {
-			s.paint(canvas, s.trace(Rect(t.Box(), Pen{}, Paper)), Pen{}, Paper)
+		if ground, ok := t.ground(); ok {
+			s.paint(canvas, s.trace(ground), ground.Pen, ground.Fill)
 		}
 	}
 	for _, t := range s.Texts {

@@ -74,7 +74,12 @@ type Text struct {
 	Ink   Ink   // "" is Black
 	// Clear paints the paper behind the text, so that a line that passes below does not cross it.
 	Clear bool
+	// Framed draws a box around it as well, for a key that stands on a thing.
+	Framed bool
 }
+
+// frameWidth is the least width of the box around a framed text, and frameGap what is left around it.
+const frameWidth, frameGap = 16.0, 1.5
 
 // Box returns the room that the text takes, measured.
 func (t Text) Box() Box {
@@ -90,7 +95,14 @@ func (t Text) Box() Box {
 	if t.Up {
 		return Box{t.At.X - ascent, t.At.Y + shift - w, ascent + descent, w}
 	}
-	return Box{t.At.X - shift, t.At.Y - ascent, w, ascent + descent}
+	b := Box{t.At.X - shift, t.At.Y - ascent, w, ascent + descent}
+	if t.Framed {
+		b = b.Grow(frameGap)
+		if b.W < frameWidth {
+			b.X, b.W = b.X-(frameWidth-b.W)/2, frameWidth
+		}
+	}
+	return b
 }
 
 // Scene is a drawing. Marks are drawn in order, then texts above them all.

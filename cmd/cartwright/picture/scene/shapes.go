@@ -13,6 +13,17 @@ func Rect(b Box, pen Pen, fill Ink) Path {
 	}
 }
 
+// ground returns what is painted behind a text, and whether anything is.
+func (t Text) ground() (Path, bool) {
+	switch {
+	case t.Framed:
+		return Rect(t.Box(), Pen{Ink: Black, Width: 0.8}, Paper), true
+	case t.Clear:
+		return Rect(t.Box(), Pen{}, Paper), true
+	}
+	return Path{}, false
+}
+
 // Arc returns a part of a circle from one angle to another, in degrees: 0 points right, 90 down.
 func Arc(at Point, r, from, to float64, pen Pen) Path {
 	const step = 6.0 // degrees; nobody sees the corners of such a curve

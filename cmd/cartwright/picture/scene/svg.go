@@ -62,9 +62,8 @@ func (s *Scene) draw(out *svg.SVG) {
 		}
 	}
 	for _, t := range s.Texts {
-		if t.Clear {
-			b := t.Box()
-			out.Rect(b.X, b.Y, b.W, b.H, `class="f-paper"`)
+		if ground, ok := t.ground(); ok {
+			drawPath(out, ground)
 		}
 	}
 	for _, t := range s.Texts {

@@ -68,7 +68,7 @@ func (u Units) Mass(kg float64) string {
 	if u == US {
 		return fixed(kg/kgPerLb, 0) + " lb"
 	}
-	return fixed(kg, 1) + " kg"
+	return trimmed(kg, 1) + " kg"
 }
 
 // Force words a force in newtons.
@@ -85,7 +85,7 @@ func Angle(deg float64) string { return fixed(deg, 1) + "°" }
 // Amps words a current; short-circuit currents are told in kiloamperes.
 func Amps(a float64) string {
 	if a >= 1000 {
-		return fixed(a/1000, 1) + " kA"
+		return trimmed(a/1000, 1) + " kA"
 	}
 	return trimmed(a, 1) + " A"
 }
