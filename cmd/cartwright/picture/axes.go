@@ -3,9 +3,8 @@ package picture
 import (
 	"math"
 
-	"gonum.org/v1/plot"
-
 	"cartwright/cmd/cartwright/picture/scene"
+	"cartwright/cmd/cartwright/picture/told"
 )
 
 // axes is the frame of a chart: where its numbers stand.
@@ -32,13 +31,21 @@ type tick struct {
 	label string
 }
 
-// ticks returns round numbers between two, as the plotting library chooses them.
+// ticks returns round numbers between two: multiples of 1, 2 or 5 times a power of ten, some six of them.
 func ticks(low, high float64) []tick {
-	var list []tick
-	for _, t := range (plot.DefaultTicks{}).Ticks(low, high) {
-		if !t.IsMinor() && t.Value >= low && t.Value <= high {
-			list = append(list, tick{t.Value, t.Label})
+	const about = 6
+	size := math.Pow(10, math.Floor(math.Log10((high-low)/about)))
+	step := 10 * size
+	for _, times := range []float64{1, 2, 5} {
+		if (high-low)/(times*size) <= about+1 {
+			step = times * size
+			break
 		}
+	}
+	decimals := int(math.Max(0, -math.Floor(math.Log10(step)+1e-9)))
+	var list []tick
+	for n := math.Ceil(low/step - 1e-9); n*step <= high+1e-9*step; n++ {
+		list = append(list, tick{n * step, told.Fixed(n*step, decimals)})
 	}
 	return list
 }
@@ -122,12 +129,22 @@ func (a *axes) near(p scene.Point, words string) {
 	}
 }
 
-// crossed reports whether a dot lies in a box.
+// crossed reports whether a dot or a line of the chart itself passes through a box.
 func (a *axes) crossed(b scene.Box) bool {
 	for _, m := range a.s.Paths {
-		if d, ok := m.(scene.Disc); ok && (scene.Box{X: d.At.X - d.R, Y: d.At.Y - d.R, W: 2 * d.R, H: 2 * d.R}).Overlaps(b) {
-			return true
+		switch m := m.(type) {
+		case scene.Disc:
+			if (scene.Box{X: m.At.X - m.R, Y: m.At.Y - m.R, W: 2 * m.R, H: 2 * m.R}).Overlaps(b) {
+				return true
+			}
+		case scene.Path:
+			if m.Pen.Ink == chartInk && m.Passes(b) {
+				return true
+			}
 		}
 	}
 	return false
 }
+
+// chartInk is the ink of what a chart shows, as against its frame.
+const chartInk = scene.Blue

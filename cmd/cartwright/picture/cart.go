@@ -51,6 +51,7 @@ func Cart(q *Subject) *scene.Scene {
 		zero: scene.Point{X: margin + column + length*scale + between + width*scale/2, Y: floor}}
 	s.Write(scene.Text{At: scene.Point{X: side.zero.X, Y: y + 8}, Words: "from the side", Size: textSize, Bold: true, Align: scene.Middle},
 		scene.Text{At: scene.Point{X: end.zero.X, Y: y + 8}, Words: "from the end", Size: textSize, Bold: true, Align: scene.Middle})
+	side.heights(margin+column-10, y+14)
 	low := floor
 	for _, v := range []*elevation{side, end} {
 		v.frame()
@@ -61,7 +62,6 @@ func Cart(q *Subject) *scene.Scene {
 		low = math.Max(low, v.ground())
 		v.balance()
 	}
-	side.heights(margin + column - 10)
 	low = q.fromAbove(s, k, scale, low+26)
 	s.H = k.list(s, low+20) + margin
 	return s
@@ -109,18 +109,14 @@ func heading(s *scene.Scene, title, note string) float64 {
 	return y + 14
 }
 
-// heights writes how high each shelf stands, beside the side view.
-func (v *elevation) heights(x float64) {
+// heights writes how high each shelf stands, beside the side view and below top.
+func (v *elevation) heights(x, top float64) {
 	var notes []scene.Note
 	c := &v.Scenario.Cart
-	left := 0.0
-	for i := range c.Shelves {
-		left = math.Max(left, c.Shelves[i].LengthM/2)
-	}
 	for i := range c.Shelves {
 		sh := &c.Shelves[i]
 		lines := append(scene.Wrap(sh.Name, smallSize, false, x-margin-6, 2), v.Units.Length(sh.ElevationM)+" up")
 		notes = append(notes, scene.Note{Of: v.at(-sh.LengthM/2, sh.ElevationM), Lines: lines})
 	}
-	v.s.Note(scene.Column{X: x, Top: v.at(0, 0).Y - 380, Bottom: v.at(0, 0).Y + 10, Size: smallSize, Pen: faint()}, notes)
+	v.s.Note(scene.Column{X: x, Top: top, Bottom: v.zero.Y, Size: smallSize, Pen: faint()}, notes)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cartwright/cmd/cartwright/picture/scene"
+	"cartwright/cmd/cartwright/picture/told"
 	"cartwright/optimize/plan"
 )
 
@@ -71,7 +72,7 @@ func bars(s *scene.Scene, y float64, plans []plan.Plan) float64 {
 		width := math.Max(0, p.CostPerUsableKWh/most*room)
 		bar := scene.Box{X: margin + names, Y: y + height/2 - 7, W: width, H: 14}
 		s.Add(scene.Rect(bar, thin(), scene.Sky))
-		s.Write(scene.Text{At: scene.Point{X: bar.Right() + 6, Y: bar.Y + 11}, Words: number(p.CostPerUsableKWh, 2), Size: smallSize})
+		s.Write(scene.Text{At: scene.Point{X: bar.Right() + 6, Y: bar.Y + 11}, Words: told.Fixed(p.CostPerUsableKWh, 2), Size: smallSize})
 		y += height + 4
 	}
 	return y

@@ -82,7 +82,10 @@ func (t *Tradeoff) bounds() (minX, maxX, minY, maxY float64) {
 		minX, maxX, minY, maxY = math.Min(minX, x), math.Max(maxX, x), math.Min(minY, y), math.Max(maxY, y)
 	}
 	room := func(low, high float64) (float64, float64) {
-		by := math.Max(0.06*(high-low), 0.02*math.Max(math.Abs(high), 1e-6))
+		by := 0.06 * (high - low)
+		if by == 0 { // one plan alone
+			by = math.Max(1, 0.05*math.Abs(high))
+		}
 		if low >= 0 {
 			return math.Max(0, low-by), high + by
 		}
@@ -97,7 +100,7 @@ func (t *Tradeoff) bounds() (minX, maxX, minY, maxY float64) {
 // the hours it costs the same from a little more than the last plan runs, along the masses from a little less
 // than the last plan weighs, and a budget buys the same until it is enough for the next.
 func (t *Tradeoff) stairs(a *axes) scene.Path {
-	line := scene.Path{Pen: scene.Pen{Ink: scene.Blue, Width: 1.6}}
+	line := scene.Path{Pen: scene.Pen{Ink: chartInk, Width: 1.6}}
 	for i, p := range t.Points {
 		to := t.corner(a, p)
 		if i == 0 && !t.CostAlong && !t.Falls {

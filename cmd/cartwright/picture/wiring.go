@@ -27,6 +27,7 @@ type wires struct {
 	s        *scene.Scene
 	standard symbol.Standard
 	tags     [][]string
+	top      float64 // Y below the heading
 }
 
 // wire is the pen of cables, bar that of bus bars.
@@ -35,21 +36,55 @@ func bar() scene.Pen  { return scene.Pen{Ink: scene.Black, Width: 6} }
 
 // Wiring draws the one-line diagram: one line for all conductors of a path.
 func Wiring(q *Subject) *scene.Scene {
+	w := newWires(q, "")
+	y := w.batterySide()
+	y = w.ac(y+10, w.runs("feeder"), w.runs("inlet"), w.runs("branch"))
+	w.s.H = y + margin
+	return w.s
+}
+
+// pageHeight is how high a drawing may be that is printed on a page of its own, A4 or Letter.
+const pageHeight = 1000.0
+
+// Sheets draws the one-line diagram on as many sheets as it takes for each to fit on a page.
+func Sheets(q *Subject) []*scene.Scene {
+	whole := Wiring(q)
+	if whole.H <= pageHeight {
+		return []*scene.Scene{whole}
+	}
+	w := newWires(q, ", direct current")
+	w.s.H = w.batterySide() + margin
+	sheets := []*scene.Scene{w.s}
+	const most = 8 // circuits a page
+	feeder, inlet, branch := w.runs("feeder"), w.runs("inlet"), w.runs("branch")
+	parts := slices.Collect(slices.Chunk(branch, most))
+	if len(parts) == 0 {
+		parts = [][]int{nil} // what feeds the load centre still has its sheet
+	}
+	for _, part := range parts {
+		w := newWires(q, ", alternating current")
+		w.s.H = w.ac(w.top, feeder, inlet, part) + margin
+		feeder, inlet = nil, nil
+		sheets = append(sheets, w.s)
+	}
+	return sheets
+}
+
+// newWires begins a diagram.
+func newWires(q *Subject, part string) *wires {
 	w := &wires{Subject: q, standard: symbol.IEC, tags: harness.Tags(q.Scenario, q.Plan)}
 	if q.Scenario.Rules == scenarios.NEC {
 		w.standard = symbol.IEEE
 	}
-	w.s = &scene.Scene{W: pageWidth, Title: q.Scenario.Name + ": one-line diagram"}
-	y := heading(w.s, q.Scenario.Name+": one-line diagram", fmt.Sprintf(
+	w.s = &scene.Scene{W: pageWidth, Title: q.Scenario.Name + ": one-line diagram" + part}
+	w.top = heading(w.s, w.s.Title, fmt.Sprintf(
 		"Symbols of %s. Lengths are one way. Fault: the current that a short circuit behind the fuse or breaker would draw, and what it can break. "+
 			"Tags are those of the cut list.", w.standard))
-	y = w.solar(y)
-	y = w.dc(y)
-	y = w.onBus(y)
-	y = w.ac(y + 10)
-	w.s.H = y + margin
-	return w.s
+	return w
 }
+
+// batterySide draws the battery's side, all that is on direct current, and returns the Y below.
+func (w *wires) batterySide() float64 { return w.onBus(w.dc(w.solar(w.top))) }
 
 // runs returns the places of the plan's runs of the given kinds, in order.
 func (w *wires) runs(kinds ...string) []int {

@@ -52,15 +52,13 @@ func (w *wires) sundry(id string) (*catalog.Sundry, bool) {
 
 // ac draws the load centre, with what feeds it at its left and its circuits at its right, and returns the Y
 // below.
-func (w *wires) ac(y float64) float64 {
-	left, right := y, y
-	inlet, feeder, branch := w.runs("inlet"), w.runs("feeder"), w.runs("branch")
+func (w *wires) ac(y float64, feeder, inlet, branch []int) float64 {
 	if len(inlet)+len(feeder)+len(branch) == 0 {
 		return y
 	}
 	w.s.Write(scene.Text{At: scene.Point{X: acBarX, Y: y + 10}, Words: w.centreWords(), Size: smallSize, Bold: true, Align: scene.Middle})
 	top := y + 16
-	left, right = y+14, y+14
+	left, right := y+14, y+14
 	for _, i := range feeder {
 		left = w.feed(i, left, "from the inverter", acBarX) + rowGap
 	}

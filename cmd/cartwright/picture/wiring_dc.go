@@ -9,7 +9,7 @@ import (
 )
 
 // rowGap parts one path's texts from the next.
-const rowGap = 12.0
+const rowGap = 4.0
 
 // solar draws the runs of the array, from the modules to the inverter's solar input, and returns the Y below.
 func (w *wires) solar(y float64) float64 {

@@ -1,6 +1,9 @@
 package scene
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Point is a place in the plane.
 type Point struct{ X, Y float64 }
@@ -110,7 +113,8 @@ type Scene struct {
 	W, H  float64
 	Title string // what it shows, in a few words; read aloud in place of the picture
 	Paths []Mark
-	Texts []Text
+	Texts []Text // added by Write
+	boxes []Box  // of the texts, measured once
 }
 
 // Mark is a Path or a Disc.
@@ -123,7 +127,7 @@ func (s *Scene) Add(marks ...Mark) { s.Paths = append(s.Paths, marks...) }
 func (s *Scene) Write(texts ...Text) {
 	for _, t := range texts {
 		if t.Words != "" {
-			s.Texts = append(s.Texts, t)
+			s.Texts, s.boxes = append(s.Texts, t), append(s.boxes, t.Box())
 		}
 	}
 }
@@ -134,9 +138,7 @@ func (s *Scene) Extent() Box {
 	for _, m := range s.Paths {
 		all = append(all, m.box())
 	}
-	for _, t := range s.Texts {
-		all = append(all, t.Box())
-	}
+	all = append(all, s.boxes...)
 	if len(all) == 0 {
 		return Box{}
 	}
@@ -187,10 +189,5 @@ func (p Path) box() Box {
 
 // Free reports whether nothing is written in a box yet.
 func (s *Scene) Free(b Box) bool {
-	for _, t := range s.Texts {
-		if t.Box().Overlaps(b) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(s.boxes, b.Overlaps)
 }

@@ -36,6 +36,18 @@ func Arc(at Point, r, from, to float64, pen Pen) Path {
 	return Path{Points: points, Pen: pen}
 }
 
+// Passes reports whether the box around some stretch of the path, from one of its points to the next, overlaps
+// b: exact for paths whose lines are level or upright.
+func (p Path) Passes(b Box) bool {
+	for i := 1; i < len(p.Points); i++ {
+		stretch := Path{Points: p.Points[i-1 : i+1]}.box()
+		if stretch.Grow(0.5).Overlaps(b) {
+			return true
+		}
+	}
+	return false
+}
+
 // Hatching is a pattern of lines that tells surfaces apart without colour.
 type Hatching int
 

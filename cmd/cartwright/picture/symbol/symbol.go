@@ -30,12 +30,11 @@ type Symbol struct {
 	Name   string // "fuse"
 	Source string // standard and number
 	marks  []scene.Mark
-	texts  []scene.Text
 }
 
 // Put draws the symbol with its middle at a place.
 func (g Symbol) Put(s *scene.Scene, at scene.Point) {
-	s.Put(&scene.Scene{Paths: g.marks, Texts: g.texts}, at)
+	s.Put(&scene.Scene{Paths: g.marks}, at)
 }
 
 // All returns every symbol of a standard, for legends and tests.

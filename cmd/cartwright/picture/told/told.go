@@ -93,6 +93,9 @@ func Amps(a float64) string {
 // Number words a figure with at most so many decimals, none of them a trailing zero.
 func Number(x float64, decimals int) string { return trimmed(x, decimals) }
 
+// Fixed words a figure with so many decimals.
+func Fixed(x float64, decimals int) string { return fixed(x, decimals) }
+
 // inches writes whole parts of an inch as a mixed number in lowest terms.
 func inches(parts float64, of int) string {
 	sign := ""
