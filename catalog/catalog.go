@@ -55,6 +55,12 @@ func (c *Catalog) All() []Entry {
 	for i := range c.Sundries {
 		all = append(all, Entry{&c.Sundries[i].Part, KindSundry})
 	}
+	for i := range c.Conduits {
+		all = append(all, Entry{&c.Conduits[i].Part, KindConduit})
+	}
+	for i := range c.Sections {
+		all = append(all, Entry{&c.Sections[i].Part, KindSection})
+	}
 	return all
 }
 
@@ -89,6 +95,8 @@ func (c *Catalog) Clone() *Catalog {
 	d.Casters = slices.Clone(c.Casters)
 	d.Solar = slices.Clone(c.Solar)
 	d.Sundries = slices.Clone(c.Sundries)
+	d.Conduits = slices.Clone(c.Conduits)
+	d.Sections = slices.Clone(c.Sections)
 	d.Offers = slices.Clone(c.Offers)
 	return &d
 }

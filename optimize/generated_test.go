@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -14,7 +14,7 @@ import (
 // from. The parts are invented, with the masses, sizes and prices that parts of their kind have; a third of
 // the batteries are in parallel groups of four kinds. Cables, devices, bus bars and sundries are those that
 // come with the program. The same numbers give the same problem for ever.
-func Generated(batteries, inverters, casters int) optimize.Problem {
+func Generated(batteries, inverters, casters int) question.Problem {
 	const stream = 0xca27 // any fixed number: a second half of the generator's seed
 	g := &generator{Rand: rand.New(rand.NewPCG(uint64(batteries), stream))}
 	c := catalog.Embedded()
@@ -36,7 +36,7 @@ func Generated(batteries, inverters, casters int) optimize.Problem {
 		{PartID: c.Batteries[0].ID, Count: 1},
 		{PartID: c.Batteries[1%batteries].ID, Count: 1, Sell: &sell},
 	}
-	return optimize.Problem{Scenario: s, Catalog: c}
+	return question.Problem{Scenario: s, Catalog: c}
 }
 
 // generator draws parts.
@@ -127,9 +127,10 @@ func (g *generator) inverter(i int) catalog.Inverter {
 	if g.IntN(8) == 0 { // for a 24 V bus
 		v.DCMinV, v.DCMaxV = 20, 32
 	}
-	v.SurgeW, v.LegW = v.ContinuousW*2, v.ContinuousW
+	v.SurgeW, v.LegW, v.ChargerACV = v.ContinuousW*2, v.ContinuousW, v.ACV
+	v.LegSurgeW = v.SurgeW
 	if v.ACV == "120/240" {
-		v.LegW = v.ContinuousW / 2
+		v.LegW, v.LegSurgeW = v.ContinuousW/2, v.SurgeW/2
 	}
 	v.ID, v.Name = fmt.Sprintf("inverter-%02d", i), fmt.Sprintf("Inverter %s V %.1f kW", v.ACV, v.ContinuousW/1000)
 	v.Price, v.MassKg = catalog.CentsFrom(math.Round(120+kw*g.between(130, 270))), math.Round(10*(3+kw*g.between(3, 6)))/10
@@ -149,7 +150,7 @@ func (g *generator) casters(i int) catalog.Casters {
 func workshop() *scenarios.Scenario {
 	load := func(name string, watts float64, count int, leg scenarios.Leg, from, to int, duty, start float64) scenarios.Load {
 		return scenarios.Load{Name: name, Watts: watts, Count: count, Leg: leg, AllDay: from == to,
-			FromMin: 60 * from, ToMin: 60 * to, Duty: duty, Start: start}
+			FromMin: 60 * from, ToMin: 60 * to, Duty: duty, PowerFactor: 1, Start: start}
 	}
 	circuit := func(name string, volts, amps, length float64) scenarios.Circuit {
 		return scenarios.Circuit{Name: name, Volts: volts, DeviceA: amps, LengthM: length, Neutral: true,
@@ -170,17 +171,17 @@ func workshop() *scenarios.Scenario {
 		},
 		AutonomyH: 16, Recharge: &scenarios.Recharge{WithinH: 9, From: "grid"},
 		Cart: scenarios.Cart{
-			Casters: 4, WheelbaseM: 1.1, TrackM: 0.6, CasterMassHeightM: 0.08,
+			Casters: 4, WheelbaseM: 1.1, TrackM: 0.6, CasterMassHeightM: 0.08, Rolling: 0.02, Grip: 0.5,
 			Frame:     scenarios.Mass{Name: "frame", MassKg: 40, HeightM: 0.4},
 			DeckItems: []scenarios.Mass{{Name: "tools", MassKg: 8, HeightM: 0.9, OffsetM: 0.1}},
 			Shelves: []scenarios.Shelf{
-				{Name: "low", ElevationM: 0.15, LengthM: 1.2, DepthM: 0.55, ClearHeightM: 0.35, MaxMassKg: 180, GapM: 0.01},
-				{Name: "high", ElevationM: 0.55, LengthM: 1.2, DepthM: 0.55, ClearHeightM: 0.35, MaxMassKg: 120, GapM: 0.01},
+				{Name: "low", ElevationM: 0.15, LengthM: 1.2, DepthM: 0.55, Stack: 1, ClearHeightM: 0.35, MaxMassKg: 180, GapM: 0.01},
+				{Name: "high", ElevationM: 0.55, LengthM: 1.2, DepthM: 0.55, Stack: 1, ClearHeightM: 0.35, MaxMassKg: 120, GapM: 0.01},
 			},
 			Backboard: scenarios.Backboard{ElevationM: 0.9, OffsetM: 0.2},
 		},
-		Limits:       scenarios.Limits{MassKg: 320, Budget: catalog.CentsFrom(6000), TiltDeg: 10, Reserve: 0.1},
-		CasterFactor: 1.25, ACFaultA: 5000,
+		Limits:  scenarios.Limits{MassKg: 320, Budget: catalog.CentsFrom(6000), TiltDeg: 10, Reserve: 0.1},
+		UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000,
 		Runs:     []scenarios.Run{run(scenarios.RunString, 1), run(scenarios.RunMain, 1.25), run(scenarios.RunFeeder, 1)},
 		Circuits: []scenarios.Circuit{circuit("bench", 120, 20, 4), circuit("lights", 120, 15, 5), circuit("press", 240, 30, 5)},
 		Needs: []scenarios.Need{

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -20,16 +20,16 @@ const (
 )
 
 // tinyProblem draws a tiny problem without savings.
-func tinyProblem(seed uint64) optimize.Problem {
+func tinyProblem(seed uint64) question.Problem {
 	d := &draft{dice: newDice(seed), c: &catalog.Catalog{}, s: &scenarios.Scenario{
-		Name: fmt.Sprintf("tiny %d", seed), Currency: "USD", Rules: scenarios.NEC, CasterFactor: 1.25, ACFaultA: 5000,
+		Name: fmt.Sprintf("tiny %d", seed), Currency: "USD", Rules: scenarios.NEC, UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000,
 		Bus:    scenarios.Bus{NominalV: 48, LowV: 44, HighV: 60},
 		Limits: scenarios.Limits{MassKg: math.Inf(1), Budget: math.MaxInt64, TiltDeg: 10},
 		Cart: scenarios.Cart{
-			Casters: 4, WheelbaseM: 0.8, TrackM: 0.6, CasterMassHeightM: 0.08,
+			Casters: 4, WheelbaseM: 0.8, TrackM: 0.6, CasterMassHeightM: 0.08, Rolling: 0.02, Grip: 0.5,
 			Frame:     scenarios.Mass{Name: "frame", MassKg: 20, HeightM: 0.4},
 			Backboard: scenarios.Backboard{ElevationM: 0.7, OffsetM: 0.1},
-			Shelves:   []scenarios.Shelf{{Name: "shelf", ElevationM: 0.2, LengthM: 0.95, DepthM: 0.4, ClearHeightM: 0.3, MaxMassKg: math.Inf(1)}},
+			Shelves:   []scenarios.Shelf{{Name: "shelf", ElevationM: 0.2, LengthM: 0.95, DepthM: 0.4, Stack: 1, ClearHeightM: 0.3, MaxMassKg: math.Inf(1)}},
 		},
 		Solver: scenarios.Solver{TimeLimitS: 60, Plans: 1},
 	}}
@@ -38,7 +38,7 @@ func tinyProblem(seed uint64) optimize.Problem {
 	d.tinyRest()
 	d.tinyOwned()
 	d.tinyOffers()
-	return optimize.Problem{Scenario: d.s, Catalog: d.c}
+	return question.Problem{Scenario: d.s, Catalog: d.c}
 }
 
 // units draws a price of whole units.
@@ -51,10 +51,10 @@ func (d *draft) made(kind string, i int, price catalog.Cents, massKg float64) ca
 }
 
 func (d *draft) tinyLoads() {
-	d.s.Loads = []scenarios.Load{{Name: "lamp", Watts: d.between(100, 300, 50), Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 1, Start: 1}}
+	d.s.Loads = []scenarios.Load{{Name: "lamp", Watts: d.between(100, 300, 50), Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1}}
 	if d.chance(40) {
 		d.s.Loads = append(d.s.Loads, scenarios.Load{Name: "pump", Watts: 150, Count: 1, Leg: scenarios.LegAuto,
-			FromMin: 480, ToMin: 720, Duty: 0.5, Start: 2})
+			FromMin: 480, ToMin: 720, Duty: 0.5, PowerFactor: 1, Start: 2})
 	}
 	d.s.AutonomyH = d.between(4, 14, 0.5)
 	if d.chance(30) {
@@ -87,7 +87,7 @@ func (d *draft) tinyPower() {
 			DCMinV: 40, DCMaxV: 64, ACV: "120", ContinuousW: pick(d.dice, 200.0, 400, 400, 800), Efficiency: 0.9,
 			IdleW: d.between(5, 25, 5), ChargerA: pick(d.dice, 10.0, 25, 40), MaxUnits: 1,
 		}
-		v.SurgeW, v.LegW = 2*v.ContinuousW, v.ContinuousW
+		v.SurgeW, v.LegW, v.LegSurgeW, v.ChargerACV = 2*v.ContinuousW, v.ContinuousW, 2*v.ContinuousW, v.ACV
 		d.c.Inverters = append(d.c.Inverters, v)
 	}
 }

@@ -7,6 +7,9 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
+	"cartwright/optimize/why"
 	"cartwright/scenarios"
 )
 
@@ -89,7 +92,7 @@ func TestReasons(t *testing.T) {
 		{"many of a need", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Needs[0].Count = 10000 },
 			[]string{"10000 x shunt are needed"}},
 		{"loads on the bus", func(s *scenarios.Scenario, _ *catalog.Catalog) {
-			s.Loads = append(s.Loads, scenarios.Load{Name: "arc", Watts: 4e4, Count: 1, AllDay: true, Duty: 1, Start: 1, DC: true})
+			s.Loads = append(s.Loads, scenarios.Load{Name: "arc", Watts: 4e4, Count: 1, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1, DC: true})
 		}, []string{"bus bars of ", "the smallest inverter that serves and the direct-current loads'"}},
 		{"weak fuses", func(_ *scenarios.Scenario, c *catalog.Catalog) {
 			for i := range c.Devices {
@@ -109,15 +112,15 @@ func TestReasons(t *testing.T) {
 				t.Fatal(err)
 			}
 			s.Have, s.Measured = nil, nil
-			s.Loads = []scenarios.Load{{Name: "mounts", Watts: 300, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 0.5, Start: 2}}
-			p := optimize.Problem{Scenario: s, Catalog: catalog.Embedded().Clone()}
+			s.Loads = []scenarios.Load{{Name: "mounts", Watts: 300, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 0.5, PowerFactor: 1, Start: 2}}
+			p := question.Problem{Scenario: s, Catalog: catalog.Embedded().Clone()}
 			c.spoil(s, p.Catalog)
-			r, err := optimize.Rank(context.Background(), p, optimize.Options{})
+			r, err := optimize.Rank(context.Background(), p, question.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
 			begins(t, r.Reasons, c.want)
-			e, err := optimize.Explain(context.Background(), p)
+			e, err := why.Explain(context.Background(), p)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -143,18 +146,18 @@ func begins(t *testing.T, got, want []string) {
 func TestFeasibleOfUnevenCarts(t *testing.T) {
 	possible, none := 0, 0
 	for seed := uint64(9e6); seed < 9e6+80*uint64(*times); seed++ {
-		problem := func() optimize.Problem {
+		problem := func() question.Problem {
 			p, d := randomProblem(seed), newDice(seed^77<<32)
 			p.Scenario.Cart.Backboard.OffsetM = pick(d, 0.0, 0.2, -0.4, 0.7, -1.5, 4)
 			p.Scenario.Cart.DeckItems = append(p.Scenario.Cart.DeckItems, scenarios.Mass{Name: "ballast", MassKg: pick(d, 5.0, 40, 120),
 				HeightM: 0.4, OffsetM: pick(d, 0.0, 0.3, -0.5)})
 			return p
 		}
-		found, err := optimize.Feasible(context.Background(), problem())
+		found, err := search.Feasible(context.Background(), problem())
 		if err != nil {
 			t.Fatal(err)
 		}
-		best := enumerate(t, problem(), optimize.ByCost)
+		best := enumerate(t, problem(), question.ByCost)
 		if (found != nil) != (len(best) > 0) {
 			t.Errorf("seed %d: found a plan: %v, by enumeration there are %d", seed, found != nil, len(best))
 		}

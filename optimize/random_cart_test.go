@@ -47,7 +47,7 @@ func (d *draft) fittings() {
 // cart draws the frame.
 func (d *draft) cart() {
 	d.s.Cart = scenarios.Cart{
-		Casters: 4, WheelbaseM: d.between(0.6, 1, 0.05), TrackM: d.between(0.4, 0.7, 0.05), CasterMassHeightM: 0.08,
+		Casters: 4, WheelbaseM: d.between(0.6, 1, 0.05), TrackM: d.between(0.4, 0.7, 0.05), CasterMassHeightM: 0.08, Rolling: 0.02, Grip: 0.5,
 		Frame:     scenarios.Mass{Name: "frame", MassKg: d.between(10, 30, 1), HeightM: d.between(0.3, 0.5, 0.05)},
 		Backboard: scenarios.Backboard{ElevationM: d.between(0.3, 1.1, 0.05), OffsetM: d.between(-0.2, 0.2, 0.05)},
 	}
@@ -57,7 +57,7 @@ func (d *draft) cart() {
 	}
 	for i := range d.from(1, 2) {
 		sh := scenarios.Shelf{Name: fmt.Sprintf("shelf %d", i), ElevationM: 0.12 + 0.35*float64(i),
-			LengthM: d.between(0.5, 1, 0.05), DepthM: d.between(0.32, 0.5, 0.02), ClearHeightM: 0.3,
+			LengthM: d.between(0.5, 1, 0.05), DepthM: d.between(0.32, 0.5, 0.02), Stack: 1, ClearHeightM: 0.3,
 			MaxMassKg: math.Inf(1), GapM: pick(d.dice, 0, 0.01, 0.02)}
 		if d.chance(50) {
 			sh.MaxMassKg = d.between(15, 60, 5)

@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -62,10 +62,10 @@ type draft struct {
 // randomProblem draws a catalogue and a scenario, small enough that every plan there is can be written
 // down, in which each limit of the model binds now and then. About two of three have a plan. All of it is
 // invented.
-func randomProblem(seed uint64) optimize.Problem {
+func randomProblem(seed uint64) question.Problem {
 	d := &draft{dice: newDice(seed), c: &catalog.Catalog{}, s: &scenarios.Scenario{
 		Name: fmt.Sprintf("random %d", seed), Currency: "USD", Rules: scenarios.NEC,
-		CasterFactor: 1.25, ACFaultA: 5000,
+		UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000,
 		Solver: scenarios.Solver{TimeLimitS: 60, Plans: 10},
 	}}
 	if d.chance(40) {
@@ -84,7 +84,7 @@ func randomProblem(seed uint64) optimize.Problem {
 	d.limits()
 	d.owned()
 	d.offers()
-	return optimize.Problem{Scenario: d.s, Catalog: d.c}
+	return question.Problem{Scenario: d.s, Catalog: d.c}
 }
 
 // bus draws a 24 V or a 48 V bus.
@@ -100,7 +100,7 @@ func (d *draft) loads() {
 	for i := range d.from(1, 4) {
 		l := scenarios.Load{
 			Name: fmt.Sprintf("load %d", i), Watts: d.between(20, 320, 10), Count: 1,
-			Leg: scenarios.LegAuto, AllDay: true, Duty: 1, Start: 1,
+			Leg: scenarios.LegAuto, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1,
 		}
 		if d.chance(25) {
 			l.Count = 2
@@ -213,6 +213,9 @@ func (d *draft) inverters() {
 					inv.LegW = inv.ContinuousW * 0.75
 				}
 			}
+		}
+		if inv.ChargerACV, inv.LegSurgeW = inv.ACV, inv.SurgeW; inv.ACV == "120/240" {
+			inv.LegSurgeW = inv.SurgeW / 2
 		}
 		if d.chance(6) {
 			inv.DCMaxV = d.s.Bus.HighV - 1

@@ -16,6 +16,15 @@ const (
 	IEC Rules = "iec"
 )
 
+// Units names the units that answers are told in.
+type Units string
+
+// The units.
+const (
+	US     Units = "us"
+	Metric Units = "metric"
+)
+
 // Leg names the leg of a three-wire 120/240 V supply a load hangs on.
 type Leg string
 
@@ -34,16 +43,18 @@ type Bus struct {
 
 // Load is one line of the load list.
 type Load struct {
-	Name    string
-	Watts   float64 // of one
-	Count   int
-	Leg     Leg
-	AllDay  bool // no from and to
-	FromMin int  // minutes after midnight; From > To goes past midnight
-	ToMin   int
-	Duty    float64 // 0..1
-	Start   float64 // multiple of Watts on starting; 1: no inrush
-	DC      bool    // on the bus itself, not through the inverter
+	Name        string
+	Watts       float64 // of one
+	Count       int     // all of them are on together
+	PowerFactor float64 // watts / volt-amperes, above 0 to 1; default 1
+	Leg         Leg
+	Circuit     string // the name of one of Circuits; "": the program chooses
+	AllDay      bool   // no from and to
+	FromMin     int    // minutes after midnight; From > To goes past midnight
+	ToMin       int
+	Duty        float64 // 0..1
+	Start       float64 // multiple of Watts on starting; 1: no inrush
+	DC          bool    // on the bus itself, not through the inverter
 }
 
 // Measured is a load profile that was measured: mean watts in steps of StepMin minutes, whole days.
@@ -56,10 +67,18 @@ type Measured struct {
 	StartMin int
 }
 
+// Supply is what the cart is charged from: an outlet of some volts behind a device.
+type Supply struct {
+	Volts   float64 // 120 or 240 under the nec rules, 230 under the iec rules
+	DeviceA float64 // a standard rating
+	Pos     problem.Pos
+}
+
 // Recharge asks that the energy of the autonomy can be put back within some hours.
 type Recharge struct {
 	WithinH float64
-	From    string // "grid"
+	From    string  // "grid"
+	Supply  *Supply // nil: not stated
 }
 
 // Mass is a thing of fixed mass on the cart. Height is from the floor, offset sideways from the middle.
@@ -67,34 +86,6 @@ type Mass struct {
 	Name             string
 	MassKg           float64
 	HeightM, OffsetM float64
-}
-
-// Shelf is a shelf that battery modules stand on.
-type Shelf struct {
-	Name         string
-	ElevationM   float64 // from the floor
-	LengthM      float64
-	DepthM       float64
-	ClearHeightM float64
-	MaxMassKg    float64 // +Inf: not stated
-	GapM         float64 // between modules
-}
-
-// Backboard carries the inverters, devices, bus bars, sundries and cable.
-type Backboard struct {
-	ElevationM, OffsetM float64
-}
-
-// Cart is the frame that the parts stand on.
-type Cart struct {
-	Casters           int
-	WheelbaseM        float64
-	TrackM            float64
-	CasterMassHeightM float64
-	Frame             Mass
-	DeckItems         []Mass
-	Shelves           []Shelf
-	Backboard         Backboard
 }
 
 // Limits are what a plan may not exceed.
@@ -105,51 +96,9 @@ type Limits struct {
 	Reserve float64 // 0..1 of the usable energy kept back
 	PushN   float64 // 0: not stated
 	Slope   float64 // rise over run
-}
-
-// RunKind names what a cable path is for.
-type RunKind string
-
-// The runs. A solar run belongs to a later room.
-const (
-	RunString RunKind = "string"
-	RunMain   RunKind = "main"
-	RunFeeder RunKind = "feeder"
-	RunBranch RunKind = "branch"
-)
-
-// Run is the cable path of the strings, of the inverters or of the feeder.
-type Run struct {
-	Kind        RunKind
-	LengthM     float64
-	AmbientC    float64
-	Bundled     int     // current-carrying conductors in the bundle
-	TerminalC   float64 // 0: not stated, by rule
-	Drop        float64 // 0..1 of nominal volts
-	OwnBreakerA float64 // 0: none; the inverter's own breaker, nothing is bought
-	Pos         problem.Pos
-}
-
-// Receptacle is what a circuit ends in.
-type Receptacle struct {
-	Role    string
-	RatingA float64 // 0: not stated
-	Count   int
-}
-
-// Circuit is one branch circuit behind the load centre.
-type Circuit struct {
-	Name       string
-	Volts      float64
-	DeviceA    float64
-	LengthM    float64
-	Neutral    bool
-	TerminalC  float64 // 0: not stated, by rule
-	AmbientC   float64
-	Bundled    int
-	Drop       float64
-	Receptacle *Receptacle
-	Pos        problem.Pos
+	// SharedProtocols asks that every battery has a protocol in common with the inverter.
+	SharedProtocols bool
+	Served          float64 // 0..1, least share of a year's energy that the sun serves; 0: not stated
 }
 
 // Need is a sundry the cart must have.
@@ -170,7 +119,9 @@ type Holding struct {
 	Sell     *catalog.Cents // price for each; nil: not for sale. For a cable see SellPerM
 	// SellCentsPerM is the price of a metre of owned cable, where Sell is not nil.
 	SellCentsPerM float64
-	Pos           problem.Pos
+	// Keep asks that at least Count of it stand on the cart.
+	Keep bool
+	Pos  problem.Pos
 }
 
 // Savings is money put aside.
@@ -192,24 +143,30 @@ type Scenario struct {
 	Name         string
 	Currency     string
 	Rules        Rules
-	CatalogDir   string // "" for the embedded one; else as written, relative to the scenario's folder
+	Units        Units  // default us under the nec rules, else metric
+	CatalogDir   string // "" for the embedded one; else a folder or a workbook, relative to the scenario's folder
 	Bus          Bus
 	Loads        []Load
+	OneAtATime   [][]int   // indices into Loads: of each list never two are on at the same moment
 	Measured     *Measured // nil unless the loads were measured
 	AutonomyH    float64
 	Recharge     *Recharge
+	UseDays      float64 // days a year the cart is used; default 365
 	Cart         Cart
 	Limits       Limits
 	CasterFactor float64
 	ACFaultA     float64
+	Cable        CableWish
 	Runs         []Run
 	Circuits     []Circuit
 	Needs        []Need
 	Have         []Holding
 	Sold         catalog.Cents
 	Tax          float64 // 0..1
-	Savings      *Savings
-	Solver       Solver
+	// GridCentsPerKWh is what a kilowatt-hour from the wall costs, not rounded; 0: not stated.
+	GridCentsPerKWh float64
+	Savings         *Savings
+	Solver          Solver
 
 	places map[string]problem.Pos // of every value read, by its path in the file
 }

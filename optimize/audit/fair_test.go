@@ -23,7 +23,7 @@ func fairScenario() *scenarios.Scenario {
 			watts[h] = 420
 		}
 	}
-	shelf := scenarios.Shelf{LengthM: 0.4, DepthM: 0.36, ClearHeightM: 0.25, MaxMassKg: 30}
+	shelf := scenarios.Shelf{LengthM: 0.4, DepthM: 0.36, Stack: 1, ClearHeightM: 0.25, MaxMassKg: 30}
 	low, high := shelf, shelf
 	low.Name, low.ElevationM = "a", 0.1
 	high.Name, high.ElevationM = "b", 0.4
@@ -33,13 +33,13 @@ func fairScenario() *scenarios.Scenario {
 		Measured:  &scenarios.Measured{StepMin: 60, LegA: watts},
 		AutonomyH: 24,
 		Cart: scenarios.Cart{
-			Casters: 4, WheelbaseM: 0.6, TrackM: 0.5, CasterMassHeightM: 0.05,
+			Casters: 4, WheelbaseM: 0.6, TrackM: 0.5, CasterMassHeightM: 0.05, Rolling: 0.02, Grip: 0.5,
 			Frame:     scenarios.Mass{Name: "frame", MassKg: 20, HeightM: 0.3},
 			Shelves:   []scenarios.Shelf{low, high},
 			Backboard: scenarios.Backboard{ElevationM: 0.6, OffsetM: 0.1},
 		},
-		Limits:       scenarios.Limits{MassKg: math.Inf(1), Budget: math.MaxInt64, TiltDeg: 10},
-		CasterFactor: 1.5, ACFaultA: 3000,
+		Limits:  scenarios.Limits{MassKg: math.Inf(1), Budget: math.MaxInt64, TiltDeg: 10},
+		UseDays: 365, CasterFactor: 1.5, ACFaultA: 3000,
 		Runs: []scenarios.Run{
 			{Kind: scenarios.RunString, LengthM: 0.5, AmbientC: 30, Bundled: 2, Drop: 0.02},
 			{Kind: scenarios.RunMain, LengthM: 0.6, AmbientC: 30, Bundled: 2, Drop: 0.02, OwnBreakerA: 125},
@@ -68,12 +68,12 @@ func fairCatalog() *catalog.Catalog {
 	return &catalog.Catalog{
 		Batteries: []catalog.Battery{
 			{Part: part("block", 31000, 12), NominalV: 12.8, MinV: 10, MaxV: 14.6, CapacityWh: 1280, UsableFraction: 0.8,
-				RoundTrip: 0.96, MaxDischargeA: 100, MaxChargeA: 50, ResistanceOhm: 0.006, CycleLife: 4000,
+				RoundTrip: 0.96, MaxDischargeA: 100, PeakDischargeA: 100, MaxChargeA: 50, ResistanceOhm: 0.006, CycleLife: 4000,
 				MaxParallel: 4, MaxSeries: 4, LengthM: 0.33, WidthM: 0.17, HeightM: 0.22},
 		},
 		Inverters: []catalog.Inverter{
-			{Part: part("sine-2", 42000, 9), DCMinV: 20, DCMaxV: 32, ACV: "230", ContinuousW: 2000, SurgeW: 4000,
-				LegW: 2000, Efficiency: 0.9, IdleW: 12, ChargerA: 35, MaxUnits: 1},
+			{Part: part("sine-2", 42000, 9), DCMinV: 20, DCMaxV: 32, ACV: "230", ChargerACV: "230", ContinuousW: 2000, SurgeW: 4000,
+				LegW: 2000, LegSurgeW: 4000, Efficiency: 0.9, IdleW: 12, ChargerA: 35, MaxUnits: 1},
 		},
 		Cables: []catalog.Cable{
 			cable("c50", 550, 0.5, "50 mm2", 70, 90), cable("c35", 410, 0.38, "35 mm2", 90, 80),

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"reflect"
-	"strings"
 )
 
 const ruleFigures = "figures"
@@ -24,7 +23,7 @@ const (
 // signed are the parts of a plan that may hold numbers below zero: what is sold may bring more than is
 // spent, a limit may be overdrawn, a cart may tip by itself. Other checks judge them.
 var signed = map[string]bool{
-	"cost": true, "cost_per_usable_kwh": true, "cost_per_lifetime_kwh": true, "limits": true, "balance": true,
+	"Cost": true, "CostPerUsableKWh": true, "CostPerLifetimeKWh": true, "Limits": true, "Balance": true,
 }
 
 // figures tells whether all numbers of a plan are such that the other checks can be made.
@@ -36,7 +35,7 @@ func (a *auditor) figures() bool {
 	var faults []string
 	top := reflect.ValueOf(*a.p)
 	for i := range top.NumField() {
-		if name := jsonName(top.Type().Field(i)); name != "audit" {
+		if name := top.Type().Field(i).Name; name != "Audit" {
 			faults = append(faults, absurd(top.Field(i), name, signed[name])...)
 		}
 	}
@@ -55,7 +54,7 @@ func absurd(v reflect.Value, path string, signed bool) (faults []string) {
 	switch v.Kind() {
 	case reflect.Struct:
 		for i := range v.NumField() {
-			faults = append(faults, absurd(v.Field(i), path+"."+jsonName(v.Type().Field(i)), signed)...)
+			faults = append(faults, absurd(v.Field(i), path+"."+v.Type().Field(i).Name, signed)...)
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
@@ -69,10 +68,4 @@ func absurd(v reflect.Value, path string, signed bool) (faults []string) {
 		number(float64(v.Int()), mostCents)
 	}
 	return faults
-}
-
-// jsonName returns a field's name as it is printed.
-func jsonName(f reflect.StructField) string {
-	name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-	return name
 }

@@ -116,7 +116,7 @@ func drawPlacing(t *rapid.T) *placing {
 	in := &installer{mostPlacings: mostPlacings, s: &scenarios.Scenario{}, p: &plan.Plan{}, stock: &stock{batteries: map[string]*catalog.Battery{}}}
 	for i := range rapid.IntRange(1, 3).Draw(t, "shelves") {
 		in.s.Cart.Shelves = append(in.s.Cart.Shelves, scenarios.Shelf{
-			Name: fmt.Sprint("shelf ", i), LengthM: 1, DepthM: 0.5, ClearHeightM: rapid.Float64Range(0.1, 0.5).Draw(t, "clear"),
+			Name: fmt.Sprint("shelf ", i), LengthM: 1, DepthM: 0.5, Stack: 1, ClearHeightM: rapid.Float64Range(0.1, 0.5).Draw(t, "clear"),
 			ElevationM: rapid.Float64Range(0, 1).Draw(t, "elevation"),
 			MaxMassKg:  rapid.SampledFrom([]float64{1, 20, 45, math.Inf(1)}).Draw(t, "bears"),
 		})

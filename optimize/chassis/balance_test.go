@@ -232,8 +232,8 @@ func TestThreeWheels(t *testing.T) {
 
 func TestBodies(t *testing.T) {
 	s := &scenarios.Scenario{Cart: scenarios.Cart{
-		CasterMassHeightM: 0.06,
-		Frame:             scenarios.Mass{Name: "frame", MassKg: 40, HeightM: 0.35},
+		CasterMassHeightM: 0.06, Rolling: 0.02, Grip: 0.5,
+		Frame: scenarios.Mass{Name: "frame", MassKg: 40, HeightM: 0.35},
 		DeckItems: []scenarios.Mass{
 			{Name: "reel", MassKg: 12, HeightM: 0.9, OffsetM: -0.2},
 			{Name: "toolbox", MassKg: 8, HeightM: 0.95, OffsetM: 0.1},

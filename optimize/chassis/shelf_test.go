@@ -14,7 +14,7 @@ const inchM = 0.0254 // m, the international inch, by definition
 
 func TestShelfCapacity(t *testing.T) {
 	shelf := func(length, depth, clear, gap float64) scenarios.Shelf {
-		return scenarios.Shelf{LengthM: length, DepthM: depth, ClearHeightM: clear, GapM: gap}
+		return scenarios.Shelf{LengthM: length, DepthM: depth, Stack: 1, ClearHeightM: clear, GapM: gap}
 	}
 	module := func(length, width, height float64) catalog.Battery {
 		return catalog.Battery{LengthM: length, WidthM: width, HeightM: height}
@@ -74,7 +74,7 @@ func TestShelfCapacityMatchesPacking(t *testing.T) {
 			want = 0
 		}
 		m := func(mm int) float64 { return float64(mm) / 1000 }
-		shelf := scenarios.Shelf{LengthM: m(length), DepthM: m(depth), ClearHeightM: m(clear), GapM: m(gap)}
+		shelf := scenarios.Shelf{LengthM: m(length), DepthM: m(depth), Stack: 1, ClearHeightM: m(clear), GapM: m(gap)}
 		bat := catalog.Battery{LengthM: m(l), WidthM: m(w), HeightM: m(h)}
 		if got := ShelfCapacity(&shelf, &bat); got != want {
 			t.Errorf("%d modules, packed %d", got, want)

@@ -13,7 +13,7 @@ import (
 func steady(acW, dcW float64) *energy.Demand {
 	load := func(watts float64, dc bool) scenarios.Load {
 		return scenarios.Load{
-			Watts: watts, Count: 1, Leg: scenarios.LegA, AllDay: true, Duty: 1, Start: 1, DC: dc,
+			Watts: watts, Count: 1, Leg: scenarios.LegA, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1, DC: dc,
 		}
 	}
 	d, err := energy.DemandOf(&scenarios.Scenario{Loads: []scenarios.Load{load(acW, false), load(dcW, true)}})
@@ -118,7 +118,7 @@ func ExampleCostPerKWh_throughput() {
 func ExampleDemand_AutonomyH() {
 	d, err := energy.DemandOf(&scenarios.Scenario{Loads: []scenarios.Load{{
 		Name: "lamp", Watts: 100, Count: 1, Leg: scenarios.LegAuto,
-		FromMin: 8 * 60, ToMin: 20 * 60, Duty: 1, Start: 1,
+		FromMin: 8 * 60, ToMin: 20 * 60, Duty: 1, PowerFactor: 1, Start: 1,
 	}}})
 	if err != nil {
 		fmt.Println(err)

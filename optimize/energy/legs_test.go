@@ -77,7 +77,7 @@ func TestLegsMatchBruteForce(t *testing.T) {
 				Leg: rapid.SampledFrom([]scenarios.Leg{
 					scenarios.LegAuto, scenarios.LegAuto, scenarios.LegAuto, scenarios.LegA, scenarios.LegB, scenarios.LegBoth,
 				}).Draw(t, "leg"),
-				Duty: 0.5, Start: 1, DC: rapid.IntRange(0, 9).Draw(t, "dc") == 0,
+				Duty: 0.5, PowerFactor: 1, Start: 1, DC: rapid.IntRange(0, 9).Draw(t, "dc") == 0,
 				FromMin: rapid.SampledFrom(times).Draw(t, "from"), ToMin: rapid.SampledFrom(times).Draw(t, "to"),
 			}
 			l.AllDay = l.FromMin == l.ToMin

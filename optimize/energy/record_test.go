@@ -11,7 +11,7 @@ import (
 // allDay returns a load of one unit that is on all day at full duty, on leg A.
 func allDay(name string, watts float64) scenarios.Load {
 	return scenarios.Load{
-		Name: name, Watts: watts, Count: 1, Leg: scenarios.LegA, AllDay: true, Duty: 1, Start: 1,
+		Name: name, Watts: watts, Count: 1, Leg: scenarios.LegA, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1,
 	}
 }
 

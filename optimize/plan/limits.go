@@ -10,7 +10,9 @@ const (
 	LimitPower         = "power"               // continuous watts of all units >= peak of the loads, W
 	LimitLeg           = "leg power"           // watts of a leg of all units >= the larger leg's peak, W; 120/240 only
 	LimitSurge         = "surge"               // surge watts of all units >= peak and the largest start, W
+	LimitLegSurge      = "leg surge"           // surge watts of a leg of all units >= the same of a leg, W; 120/240 only
 	LimitBusCurrent    = "bus current"         // what the strings can share out >= what the bus draws, A
+	LimitPeakCurrent   = "bus current, peak"   // what they can share out for a moment >= what the surge draws, A
 	LimitCharger       = "recharge, charger"   // amperes of all chargers >= what putting the energy back takes, A
 	LimitCharge        = "recharge, batteries" // amperes the strings take together >= what putting it back takes, A
 	LimitMass          = "mass"                // everything on the cart <= most, kg
@@ -18,10 +20,12 @@ const (
 	LimitTiltSideways  = "tilt, sideways"      // tips at >= must stand, deg
 	LimitTiltLength    = "tilt, lengthways"    // tips at >= must stand, deg
 	LimitPush          = "push"                // force to keep rolling <= most, N
+	LimitHold          = "hold"                // slope the braked wheels hold >= the slope, %; on a slope only
 	LimitCaster        = "caster load"         // load of a wheel with the caster factor <= its rating, kg
 	LimitBusbarCurrent = "bus bar current"     // current of the bars with the margin <= their rating, A
 	LimitBusbarStuds   = "bus bar studs"       // connections on a bar <= its studs, each
-	LimitSpaces        = "load-centre spaces"  // poles of the branch breakers <= spaces, each; where stated
+	LimitSpaces        = "load-centre spaces"  // poles of branch and feeder breakers <= spaces, each; where stated
+	LimitServed        = "served"              // share of the year from sun and store >= the share asked for, no unit
 	LimitShelfRoom     = "shelf room: "        // and the name of each shelf; part of the floor taken <= 1, no unit
 	LimitShelfMass     = "shelf mass: "        // and the name of each shelf; modules' mass <= most, kg
 )

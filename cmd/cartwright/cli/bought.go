@@ -10,7 +10,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -89,7 +90,7 @@ func (a *app) boughtCommand() *cobra.Command {
 
 // bought shows what a deal changes and, where asked for, rewrites the file. The file is read here once, and
 // once more before it is replaced: what somebody wrote in the meantime is not lost.
-func (a *app) bought(p optimize.Problem, d deal, write bool, format *choice) error {
+func (a *app) bought(p question.Problem, d deal, write bool, format *choice) error {
 	s := p.Scenario
 	before, err := ownText(s)
 	if err != nil {
@@ -133,12 +134,12 @@ func ownText(s *scenarios.Scenario) ([]byte, error) {
 }
 
 // dealOfPlan ranks plans and takes the one of a rank.
-func (a *app) dealOfPlan(ctx context.Context, p optimize.Problem, rank int, limit *timeLimit) (deal, error) {
-	r, err := a.rank(ctx, p, optimize.Options{Plans: rank, TimeLimit: limit.given})
+func (a *app) dealOfPlan(ctx context.Context, p question.Problem, rank int, limit *timeLimit) (deal, error) {
+	r, err := a.rank(ctx, p, question.Options{Plans: rank, TimeLimit: limit.given})
 	if err != nil {
 		return deal{}, err
 	}
-	if r.Solver.Status == optimize.Infeasible {
+	if r.Solver.Status == question.Infeasible {
 		return deal{}, &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
 			hint: "\"cartwright plan\" says which change of a limit makes one possible"}
 	}
@@ -152,8 +153,8 @@ func (a *app) dealOfPlan(ctx context.Context, p optimize.Problem, rank int, limi
 }
 
 // dealOfMonth finds the purchase sequence and takes its months up to one.
-func dealOfMonth(ctx context.Context, p optimize.Problem, month int) (deal, error) {
-	q, err := sequence(ctx, p, max(month, optimize.DefaultMonths))
+func dealOfMonth(ctx context.Context, p question.Problem, month int) (deal, error) {
+	q, err := sequence(ctx, p, max(month, next.DefaultMonths))
 	if err != nil {
 		return deal{}, err
 	}

@@ -13,6 +13,8 @@ import (
 
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/frontier"
+	"cartwright/optimize/question"
 )
 
 const frontierHelp = `Trades cost against autonomy or mass, exactly: every step of the staircase, from
@@ -42,7 +44,7 @@ func (a *app) frontierCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	of := addChoice(cmd, "of", "what is traded", []string{string(optimize.AxisAutonomy), string(optimize.AxisMass), string(optimize.AxisBudget)})
+	of := addChoice(cmd, "of", "what is traded", []string{string(frontier.AxisAutonomy), string(frontier.AxisMass), string(frontier.AxisBudget)})
 	svg := cmd.Flags().String("svg", "", "`file` to draw the staircase into, as SVG")
 	png := cmd.Flags().String("png", "", "`file` to draw the staircase into, as PNG")
 	limit := addTimeLimit(cmd)
@@ -61,11 +63,11 @@ func (a *app) frontierCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		f, err := a.staircase(ctx, p, optimize.Axis(of.value))
+		f, err := a.staircase(ctx, p, frontier.Axis(of.value))
 		if err != nil {
 			return err
 		}
-		answer := view.Frontier{Scenario: p.Scenario, Staircase: f, Cautions: optimize.Cautions}
+		answer := view.Frontier{Scenario: p.Scenario, Staircase: f, Cautions: optimize.Cautions()}
 		if err := a.draw(answer, charts); err != nil {
 			return err
 		}
@@ -78,9 +80,9 @@ func (a *app) frontierCommand() *cobra.Command {
 }
 
 // staircase finds the steps, telling on a terminal how many there are.
-func (a *app) staircase(ctx context.Context, p optimize.Problem, of optimize.Axis) (*optimize.Staircase, error) {
+func (a *app) staircase(ctx context.Context, p question.Problem, of frontier.Axis) (*frontier.Staircase, error) {
 	bar := a.progress()
-	f, err := optimize.Frontier(ctx, p, of, bar.steps)
+	f, err := frontier.Find(ctx, p, of, bar.steps)
 	bar.clear()
 	return f, stopped(err)
 }
@@ -95,7 +97,7 @@ func (p *progress) steps(found int) {
 }
 
 // frontierEnding returns how a frontier ended: nil where every step was found.
-func frontierEnding(p optimize.Problem, f *optimize.Staircase) error {
+func frontierEnding(p question.Problem, f *frontier.Staircase) error {
 	switch {
 	case !f.Complete:
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the last step was found"),

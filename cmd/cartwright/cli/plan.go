@@ -11,6 +11,8 @@ import (
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/market"
+	"cartwright/optimize/question"
 )
 
 const planHelp = `Ranks complete, buildable shopping plans for a scenario and proves that the
@@ -42,9 +44,9 @@ func (a *app) planCommand() *cobra.Command {
 		ValidArgsFunction: completeScenario,
 	}
 	by := addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
-		[]string{string(optimize.ByCost), string(optimize.ByMass), string(optimize.ByLife)})
+		[]string{string(question.ByCost), string(question.ByMass), string(question.ByLife)})
 	distinct := addChoice(cmd, "distinct", "when plans count as different: another core, or other battery parts",
-		[]string{string(optimize.DistinctCore), string(optimize.DistinctBattery)})
+		[]string{string(question.DistinctCore), string(question.DistinctBattery)})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
 	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show in full (default 1)")
 	limit := cmd.Flags().Duration("time-limit", 0, "longest `time` to search, like 90s (default as the scenario says)")
@@ -58,8 +60,8 @@ func (a *app) planCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		o := optimize.Options{
-			Plans: *plans, By: optimize.By(by.value), Distinct: optimize.Distinct(distinct.value), TimeLimit: *limit,
+		o := question.Options{
+			Plans: *plans, By: question.By(by.value), Distinct: question.Distinct(distinct.value), TimeLimit: *limit,
 		}
 		r, err := a.rank(cmd.Context(), p, o)
 		if err != nil {
@@ -96,12 +98,12 @@ func checkPlanFlags(cmd *cobra.Command, plans, show int, limit time.Duration) er
 }
 
 // rank has the scenario's plans ranked, telling of progress on a terminal.
-func (a *app) rank(ctx context.Context, p optimize.Problem, o optimize.Options) (*optimize.Result, error) {
+func (a *app) rank(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
 	bar := a.progress()
 	o.Progress = bar.tell
 	r, err := optimize.Rank(ctx, p, o)
 	bar.clear()
-	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, optimize.ErrUnknown) {
+	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, question.ErrUnknown) {
 		return nil, &outcome{code: codeUnproven, err: errors.New("stopped before it was known whether there is a plan"),
 			hint: moreTime}
 	}
@@ -112,11 +114,11 @@ func (a *app) rank(ctx context.Context, p optimize.Problem, o optimize.Options) 
 const moreTime = "give it more time, for example --time-limit 10m, or ask for fewer plans with --plans"
 
 // ending returns how a ranking ended: nil where it is proved.
-func ending(p optimize.Problem, r *optimize.Result) error {
+func ending(p question.Problem, r *question.Result) error {
 	switch r.Solver.Status {
-	case optimize.Optimal:
+	case question.Optimal:
 		return nil
-	case optimize.Infeasible:
+	case question.Infeasible:
 		hint := "make one of the changes above in the scenario, or add parts to the catalogue"
 		switch {
 		case len(r.Changes) == 0 && r.ChangesUnknown:
@@ -125,7 +127,7 @@ func ending(p optimize.Problem, r *optimize.Result) error {
 			hint = "change the scenario, or add parts to the catalogue"
 		}
 		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name), hint: hint}
-	case optimize.TimeLimit:
+	case question.TimeLimit:
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the proof was complete"),
 			hint: moreTime}
 	default:
@@ -135,11 +137,11 @@ func ending(p optimize.Problem, r *optimize.Result) error {
 }
 
 // stalePrices cautions of parts that some plan buys at a price that is old.
-func stalePrices(c *catalog.Catalog, r *optimize.Result, day time.Time) []string {
+func stalePrices(c *catalog.Catalog, r *question.Result, day time.Time) []string {
 	bought := map[string]bool{}
 	for i := range r.Plans {
 		for _, l := range r.Plans[i].Bill {
-			if optimize.StalePrice(c, l, day) {
+			if market.StalePrice(c, l, day) {
 				bought[l.Part] = true
 			}
 		}

@@ -175,22 +175,47 @@ func apart(c plan.Check) float64 { return math.Abs(c.Value - c.Limit) }
 
 // auditRecord is the JSON of the audit command, format 1.
 type auditRecord struct {
-	Format   int    `json:"format"`
-	Command  string `json:"command"`
-	Scenario string `json:"scenario"`
-	Currency string `json:"currency"`
-	Rules    string `json:"rules"`
-	audit.Report
-	Cautions []string `json:"cautions"`
+	heading
+	Passed   bool              `json:"passed"`
+	Parts    []ownedPartRecord `json:"parts"`
+	Core     coreRecord        `json:"core"`
+	Runs     []ownedRunRecord  `json:"runs"`
+	Shelves  []shelfRecord     `json:"shelves"`
+	Missing  []string          `json:"missing"`
+	Checks   []checkRecord     `json:"checks"`
+	Notes    []string          `json:"notes,omitempty"`
+	Cautions []string          `json:"cautions"`
+}
+
+// ownedPartRecord is an owned part and what it is taken for.
+type ownedPartRecord struct {
+	Part string  `json:"part"`
+	Kind string  `json:"kind"`
+	Have float64 `json:"have"`
+	Used float64 `json:"used"`
+	Unit string  `json:"unit"`
+	As   string  `json:"as"`
+}
+
+// ownedRunRecord is a number of equal cable paths of owned parts, and the checks they fail.
+type ownedRunRecord struct {
+	runRecord
+	Passed bool          `json:"passed"`
+	Failed []checkRecord `json:"failed,omitempty"`
 }
 
 // record holds everything, unrounded.
 func (a Audit) record() any {
 	r := a.Report
-	r.Parts, r.Runs, r.Shelves = listed(r.Parts), listed(r.Runs), listed(r.Shelves)
-	r.Missing, r.Checks = listed(r.Missing), listed(r.Checks)
-	r.Core.Batteries, r.Core.Solar = listed(r.Core.Batteries), listed(r.Core.Solar)
-	return auditRecord{jsonFormat, "audit", a.Scenario.Name, a.Scenario.Currency, string(a.Scenario.Rules), r, listed(a.Cautions)}
+	return auditRecord{
+		heading: headingOf("audit", a.Scenario), Passed: r.Passed,
+		Parts: each(r.Parts, func(p audit.Owned) ownedPartRecord { return ownedPartRecord(p) }), Core: coreOf(r.Core),
+		Runs: each(r.Runs, func(run audit.OwnedRun) ownedRunRecord {
+			return ownedRunRecord{runRecord(run.Run), run.Passed, each(run.Failed, checkOf)}
+		}),
+		Shelves: each(r.Shelves, shelfOf), Missing: listed(r.Missing), Checks: each(r.Checks, checkOf), Notes: r.Notes,
+		Cautions: listed(a.Cautions),
+	}
 }
 
 // records holds one check a row.

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -19,7 +19,7 @@ type Bought struct {
 	// Plan is the rank of the plan that is bought, 0 where it is the months up to and with Month.
 	Plan, Month int
 
-	Buy, Sell                    []optimize.Purchase
+	Buy, Sell                    []next.Purchase
 	Spend, Shipping, Tax, Credit plan.Money
 	Owned                        scenarios.Owned // afterwards
 	Short                        plan.Money      // of what was paid, what the money in hand was not enough for
@@ -55,7 +55,7 @@ func (b Bought) sheet() sheet {
 func (b Bought) list() section {
 	currency := b.Scenario.Currency
 	t := &table{columns: []column{text(""), number("quantity"), text("unit"), text("part"), text("what it is"), number("sum\n" + currency)}}
-	add := func(action string, list []optimize.Purchase, sign plan.Money) {
+	add := func(action string, list []next.Purchase, sign plan.Money) {
 		for _, p := range list {
 			quantity := short(p.Quantity, 2)
 			if sign > 0 {
@@ -79,7 +79,7 @@ func (b Bought) list() section {
 }
 
 // describe returns what a purchase is, in words.
-func (b Bought) describe(p optimize.Purchase) string {
+func (b Bought) describe(p next.Purchase) string {
 	return Plans{Catalog: b.Catalog}.describe(plan.Line{Part: p.Part, Kind: p.Kind})
 }
 

@@ -2,7 +2,7 @@ package view
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -21,26 +21,22 @@ import (
 // they are because from_elsewhere says that money from elsewhere was needed. Line is the number of the first
 // of the old lines, or of the line before which the new ones are put where there is no old one.
 type boughtRecord struct {
-	Format        int                 `json:"format"`
-	Command       string              `json:"command"`
-	Scenario      string              `json:"scenario"`
-	Currency      string              `json:"currency"`
-	Rules         string              `json:"rules"`
-	File          string              `json:"file"`
-	Plan          int                 `json:"plan,omitempty"`
-	Month         *int                `json:"month,omitempty"`
-	Buy           []optimize.Purchase `json:"buy"`
-	Sell          []optimize.Purchase `json:"sell"`
-	Spend         plan.Money          `json:"spend"`
-	Shipping      plan.Money          `json:"shipping"`
-	Tax           plan.Money          `json:"tax"`
-	Credit        plan.Money          `json:"credit"`
-	Have          []ownedRecord       `json:"have"`
-	Sold          amountRecord        `json:"sold"`
-	SavingsNow    *amountRecord       `json:"savings_now,omitempty"`
-	FromElsewhere plan.Money          `json:"from_elsewhere"`
-	Changes       []changeRecord      `json:"changes"`
-	Cautions      []string            `json:"cautions"`
+	heading
+	File          string             `json:"file"`
+	Plan          int                `json:"plan,omitempty"`
+	Month         *int               `json:"month,omitempty"`
+	Buy           []purchaseRecord   `json:"buy"`
+	Sell          []purchaseRecord   `json:"sell"`
+	Spend         plan.Money         `json:"spend"`
+	Shipping      plan.Money         `json:"shipping"`
+	Tax           plan.Money         `json:"tax"`
+	Credit        plan.Money         `json:"credit"`
+	Have          []ownedRecord      `json:"have"`
+	Sold          amountRecord       `json:"sold"`
+	SavingsNow    *amountRecord      `json:"savings_now,omitempty"`
+	FromElsewhere plan.Money         `json:"from_elsewhere"`
+	Changes       []fileChangeRecord `json:"changes"`
+	Cautions      []string           `json:"cautions"`
 }
 
 // ownedRecord is what is owned of a part, in JSON.
@@ -57,8 +53,8 @@ type amountRecord struct {
 	To   plan.Money `json:"to"`
 }
 
-// changeRecord is a place where lines change, in JSON.
-type changeRecord struct {
+// fileChangeRecord is a place where lines change, in JSON.
+type fileChangeRecord struct {
 	Line int      `json:"line"`
 	Old  []string `json:"old"`
 	New  []string `json:"new"`
@@ -68,10 +64,10 @@ type changeRecord struct {
 func (b Bought) record() any {
 	s := b.Scenario
 	r := boughtRecord{
-		Format: jsonFormat, Command: "bought", Scenario: s.Name, Currency: s.Currency, Rules: string(s.Rules), File: s.File,
-		Plan: b.Plan, Buy: listed(b.Buy), Sell: listed(b.Sell), Spend: b.Spend, Shipping: b.Shipping, Tax: b.Tax, Credit: b.Credit,
+		heading: headingOf("bought", s), File: s.File,
+		Plan: b.Plan, Buy: purchases(b.Buy), Sell: purchases(b.Sell), Spend: b.Spend, Shipping: b.Shipping, Tax: b.Tax, Credit: b.Credit,
 		Have: []ownedRecord{}, Sold: amountRecord{plan.Money(s.Sold), plan.Money(b.Owned.Sold)}, FromElsewhere: b.Short,
-		Changes: []changeRecord{}, Cautions: listed(b.Cautions),
+		Changes: []fileChangeRecord{}, Cautions: listed(b.Cautions),
 	}
 	if b.Plan == 0 {
 		r.Month = &b.Month
@@ -91,7 +87,7 @@ func (b Bought) record() any {
 		r.SavingsNow = &amountRecord{plan.Money(was), plan.Money(*b.Owned.SavingsNow)}
 	}
 	for _, c := range b.Changes {
-		r.Changes = append(r.Changes, changeRecord{c.Line, listed(c.Old), listed(c.New)})
+		r.Changes = append(r.Changes, fileChangeRecord{c.Line, listed(c.Old), listed(c.New)})
 	}
 	return r
 }
@@ -99,7 +95,7 @@ func (b Bought) record() any {
 // records holds a thing bought or sold a row.
 func (b Bought) records() [][]string {
 	rows := [][]string{{"action", "part", "kind", "name", "quantity", "unit", "vendor", "unit_price", "line", "currency"}}
-	add := func(action string, list []optimize.Purchase) {
+	add := func(action string, list []next.Purchase) {
 		for _, p := range list {
 			rows = append(rows, []string{action, p.Part, p.Kind, b.describe(p), exact(p.Quantity), p.Unit, p.Vendor,
 				exact(p.UnitPrice), money(p.Line), b.Scenario.Currency})

@@ -6,8 +6,9 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/doubt"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -15,14 +16,14 @@ import (
 type Doubt struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Doubted  *optimize.Doubted
-	Options  optimize.DoubtOptions
+	Doubted  *doubt.Doubted
+	Options  doubt.Options
 	Cautions []string
 }
 
 // sheet shows every plan, what choosing the first may cost, the plan for the worst case, and what was drawn.
 func (d Doubt) sheet() sheet {
-	ranking := Plans{Scenario: d.Scenario, Catalog: d.Catalog, Result: d.Doubted.Ranking, By: optimize.ByCost, Distinct: optimize.DistinctCore}
+	ranking := Plans{Scenario: d.Scenario, Catalog: d.Catalog, Result: d.Doubted.Ranking, By: question.ByCost, Distinct: question.DistinctCore}
 	if len(d.Doubted.Plans) == 0 {
 		return ranking.sheet()
 	}
@@ -121,69 +122,4 @@ func doubtLimits(s *scenarios.Scenario) []string {
 		list = append(list, plan.LimitCharger, plan.LimitCharge)
 	}
 	return append(list, plan.LimitBudget, plan.LimitBusbarCurrent)
-}
-
-// doubtRecord is the JSON of the doubt command, format 1:
-//
-//	{"format":1,"command":"doubt","scenario":"…","currency":"USD","rules":"nec","status":"optimal",
-//	 "draws":10000,"seed":1,"price_range":0.1,"load_range":0.15,
-//	 "plans":[{"rank":1,"core":{…},"cost":0,"cheapest":0.4,"feasible":0.8,
-//	           "breaks":[{"limit":"autonomy","share":0.2}],
-//	           "mean_cost":0,"cost_95":0,"greatest_cost":0}],
-//	 "regret":{"draws":7863,"mean":0,"at_95":0,"most":0},
-//	 "first_fails":0.2,"none_serves":0,"robust":9,
-//	 "changes":[…],"changes_unknown":true,"reasons":["…"],"cautions":["…"]}
-//
-// Status is the ranking's, as in the plan command, and so are changes, changes_unknown and reasons, which are
-// there where no plan is possible. Shares and ranges are parts of 1. Cheapest is the share of draws in which a plan is the
-// cheapest feasible one; breaks has the most frequent first. Cost_95 is what a plan costs at most in 95 of
-// 100 draws. Regret is what the first plan costs more than the cheapest feasible one, in the draws in which it
-// is feasible itself; it is missing where there is none. Robust is the rank of the plan that fails in the
-// fewest draws, of these the one with the least greatest cost.
-type doubtRecord struct {
-	Format     int             `json:"format"`
-	Command    string          `json:"command"`
-	Scenario   string          `json:"scenario"`
-	Currency   string          `json:"currency"`
-	Rules      string          `json:"rules"`
-	Status     optimize.Status `json:"status"`
-	PriceRange float64         `json:"price_range"`
-	LoadRange  float64         `json:"load_range"`
-	optimize.Doubted
-	Changes  []optimize.Change `json:"changes,omitempty"`
-	Unknown  bool              `json:"changes_unknown,omitempty"`
-	Reasons  []string          `json:"reasons,omitempty"`
-	Cautions []string          `json:"cautions"`
-}
-
-// record holds everything, unrounded.
-func (d Doubt) record() any {
-	r := doubtRecord{
-		Format: jsonFormat, Command: "doubt", Scenario: d.Scenario.Name, Currency: d.Scenario.Currency,
-		Rules: string(d.Scenario.Rules), Status: d.Doubted.Ranking.Solver.Status,
-		PriceRange: d.Options.Prices, LoadRange: d.Options.Loads, Doubted: *d.Doubted,
-		Changes: d.Doubted.Ranking.Changes, Unknown: d.Doubted.Ranking.ChangesUnknown, Reasons: d.Doubted.Ranking.Reasons, Cautions: listed(d.Cautions),
-	}
-	r.Plans = []optimize.PlanDoubt{}
-	for _, p := range d.Doubted.Plans {
-		p.Core.Batteries, p.Core.Solar, p.Breaks = listed(p.Core.Batteries), listed(p.Core.Solar), listed(p.Breaks)
-		r.Plans = append(r.Plans, p)
-	}
-	return r
-}
-
-// records holds a plan a row.
-func (d Doubt) records() [][]string {
-	rows := [][]string{{"rank", "batteries", "inverter", "cost", "mean_cost", "cost_95", "greatest_cost", "currency", "cheapest", "feasible",
-		"breaks", "robust"}}
-	for _, p := range d.Doubted.Plans {
-		var breaks []string
-		for _, b := range p.Breaks {
-			breaks = append(breaks, b.Limit+" "+exact(b.Share))
-		}
-		rows = append(rows, []string{strconv.Itoa(p.Rank), strings.ReplaceAll(batteries(p.Core), "\n", " + "), inverter(p.Core),
-			money(p.Cost), exact(p.MeanCost), money(p.Cost95), money(p.Greatest), d.Scenario.Currency, exact(p.Cheapest), exact(p.Feasible),
-			strings.Join(breaks, " + "), strconv.FormatBool(p.Rank == d.Doubted.Robust)})
-	}
-	return rows
 }

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -15,7 +15,7 @@ func sample() Plans {
 	price := catalog.Cents(12000)
 	return Plans{
 		Scenario: &scenarios.Scenario{
-			Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC, Tax: 0.0825, CasterFactor: 1.25,
+			Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC, Tax: 0.0825, UseDays: 365, CasterFactor: 1.25,
 			Cart: scenarios.Cart{Shelves: []scenarios.Shelf{
 				{Name: "lower", MaxMassKg: 150}, {Name: "upper", MaxMassKg: math.Inf(1)},
 			}},
@@ -36,15 +36,15 @@ func sample() Plans {
 			},
 			Devices: []catalog.Device{{Part: catalog.Part{ID: "fuse-t-175", Name: "Fast fuse 175 A"}}},
 		},
-		Result: &optimize.Result{
+		Result: &question.Result{
 			Plans: []plan.Plan{first(), second()},
-			Solver: optimize.Solver{Name: "lp_solve", Version: "5.5.2.11", Status: optimize.Optimal,
+			Solver: question.Solver{Name: "lp_solve", Version: "5.5.2.11", Status: question.Optimal,
 				Seconds: 0.25, Models: 12, Cells: 40},
 			Cautions: []string{"Stored energy and arcs of direct current can kill and burn.",
 				"A figure from a table is a check, not a permission; the local code and a licensed electrician decide what may be built."},
 		},
-		By:       optimize.ByCost,
-		Distinct: optimize.DistinctCore,
+		By:       question.ByCost,
+		Distinct: question.DistinctCore,
 	}
 }
 

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -13,20 +13,20 @@ import (
 // Frontier shows the staircase of cost against autonomy or mass, a row a step.
 type Frontier struct {
 	Scenario  *scenarios.Scenario
-	Staircase *optimize.Staircase
+	Staircase *frontier.Staircase
 	Cautions  []string
 }
 
 // axes says how each axis is told: its title, the heading of its column, and what a step means.
-var axes = map[optimize.Axis]struct {
+var axes = map[frontier.Axis]struct {
 	title, head, note string
 	decimals          int
 }{
-	optimize.AxisAutonomy: {"cost of autonomy", "autonomy\nup to h",
+	frontier.AxisAutonomy: {"cost of autonomy", "autonomy\nup to h",
 		"Autonomy up to: the step's plan is the cheapest for every autonomy above that of the step before it, up to its own.", 2},
-	optimize.AxisMass: {"cost of mass", "mass\nfrom kg",
+	frontier.AxisMass: {"cost of mass", "mass\nfrom kg",
 		"Mass from: the step's plan is the cheapest for every mass limit below that of the step before it, down to its own.", 3},
-	optimize.AxisBudget: {"autonomy for a budget", "autonomy\nh",
+	frontier.AxisBudget: {"autonomy for a budget", "autonomy\nh",
 		"For every budget from the step's own up to that of the next, its plan runs longest.", 2},
 }
 
@@ -49,15 +49,15 @@ func (f Frontier) steps() section {
 		number("#"), text("batteries, inverter"), number(axis.head), number("cost\n" + currency), number("more\n" + currency),
 		number("usable\nkWh"),
 	}}
-	if f.Staircase.Axis == optimize.AxisBudget {
+	if f.Staircase.Axis == frontier.AxisBudget {
 		t.columns[2], t.columns[3] = number("budget\nfrom "+currency), number(axis.head)
 	}
 	other := number("mass\nkg")
-	if f.Staircase.Axis == optimize.AxisMass {
+	if f.Staircase.Axis == frontier.AxisMass {
 		other = number("autonomy\nh")
 	}
 	t.columns = append(t.columns, other, text(""))
-	var before *optimize.Step
+	var before *frontier.Step
 	same, series := false, false
 	for i := range f.Staircase.Steps {
 		s := &f.Staircase.Steps[i]
@@ -72,11 +72,11 @@ func (f Frontier) steps() section {
 			knee = "knee"
 		}
 		at, cost := fixed(s.At, axis.decimals), fixed(s.Cost, 2)
-		if f.Staircase.Axis == optimize.AxisBudget {
+		if f.Staircase.Axis == frontier.AxisBudget {
 			at, cost = cost, at
 		}
 		figure := fixed(s.Plan.MassKg, 1)
-		if f.Staircase.Axis == optimize.AxisMass {
+		if f.Staircase.Axis == frontier.AxisMass {
 			figure = fixed(s.Plan.AutonomyH, 1)
 		}
 		t.row(strconv.Itoa(i+1), core, at, cost, more, fixed(s.Plan.UsableKWh, 2), figure, knee)
@@ -92,7 +92,7 @@ func (f Frontier) steps() section {
 	if series {
 		t.notes = append(t.notes, `"2 x 4 part": 2 strings of 4 modules in series.`)
 	}
-	if f.Staircase.Axis == optimize.AxisBudget && f.Scenario.Sold != 0 {
+	if f.Staircase.Axis == frontier.AxisBudget && f.Scenario.Sold != 0 {
 		t.notes = append(t.notes, "The budget is all that may be spent, the "+money(plan.Money(f.Scenario.Sold))+" "+currency+
 			" in hand from what was sold included.")
 	}
@@ -103,68 +103,4 @@ func (f Frontier) steps() section {
 	}
 	title := fmt.Sprintf("%s for %s", axis.title, f.Scenario.Name)
 	return section{title: strings.ToUpper(title[:1]) + title[1:] + ": " + count(len(t.rows), "step", "steps"), table: t}
-}
-
-// frontierRecord is the JSON of the frontier command, format 1:
-//
-//	{"format":1,"command":"frontier","scenario":"…","currency":"USD","rules":"nec",
-//	 "of":"mass","unit":"kg","complete":true,
-//	 "steps":[{"at":0,"cost":0,"knee":false,"plan":{…}}],"cautions":["…"]}
-//
-// Steps go from the cheapest to the dearest. At is the autonomy in h up to which, or the mass in kg from
-// which, the step's plan is the cheapest; of a budget it is the autonomy that the cost buys. Plans are
-// brief: cost, usable_kwh, autonomy_h, mass_kg, cost_per_usable_kwh, core. Complete says that there is no
-// step beyond the last.
-type frontierRecord struct {
-	Format   int           `json:"format"`
-	Command  string        `json:"command"`
-	Scenario string        `json:"scenario"`
-	Currency string        `json:"currency"`
-	Rules    string        `json:"rules"`
-	Of       optimize.Axis `json:"of"`
-	Unit     string        `json:"unit"`
-	Complete bool          `json:"complete"`
-	Steps    []stepRecord  `json:"steps"`
-	Cautions []string      `json:"cautions"`
-}
-
-// stepRecord is a step in JSON.
-type stepRecord struct {
-	At   float64      `json:"at"`
-	Cost plan.Money   `json:"cost"`
-	Knee bool         `json:"knee"`
-	Plan *briefRecord `json:"plan"`
-}
-
-// record holds everything, unrounded.
-func (f Frontier) record() any {
-	s := f.Staircase
-	r := frontierRecord{
-		Format: jsonFormat, Command: "frontier", Scenario: f.Scenario.Name, Currency: f.Scenario.Currency,
-		Rules: string(f.Scenario.Rules), Of: s.Axis, Unit: s.Unit, Complete: s.Complete, Steps: []stepRecord{},
-		Cautions: listed(f.Cautions),
-	}
-	for i := range s.Steps {
-		step := &s.Steps[i]
-		r.Steps = append(r.Steps, stepRecord{step.At, step.Plan.Cost, step.Knee, brief(&step.Plan)})
-	}
-	return r
-}
-
-// records holds a step a row.
-func (f Frontier) records() [][]string {
-	rows := [][]string{{"step", "of", "at", "unit", "cost", "currency", "more", "usable_kwh", "autonomy_h", "mass_kg",
-		"cost_per_usable_kwh", "batteries", "inverter", "knee"}}
-	for i := range f.Staircase.Steps {
-		s := &f.Staircase.Steps[i]
-		more := plan.Money(0)
-		if i > 0 {
-			more = s.Plan.Cost - f.Staircase.Steps[i-1].Plan.Cost
-		}
-		rows = append(rows, []string{strconv.Itoa(i + 1), string(f.Staircase.Axis), exact(s.At), f.Staircase.Unit,
-			money(s.Plan.Cost), f.Scenario.Currency, money(more), exact(s.Plan.UsableKWh), exact(s.Plan.AutonomyH),
-			exact(s.Plan.MassKg), exact(s.Plan.CostPerUsableKWh), strings.ReplaceAll(batteries(s.Plan.Core), "\n", " + "),
-			inverter(s.Plan.Core), strconv.FormatBool(s.Knee)})
-	}
-	return rows
 }

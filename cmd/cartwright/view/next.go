@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -15,7 +15,7 @@ import (
 type Next struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Sequence *optimize.Sequence
+	Sequence *next.Sequence
 	// PerMonth is what would have to be put aside every month to reach the target within the horizon.
 	PerMonth plan.Money
 	// Show is a month whose cart is shown in full, as it has to be wired then; -1 for none. With it CSV
@@ -46,7 +46,7 @@ func (n Next) status() string {
 }
 
 // months returns the months that are shown: up to the target or to the horizon, whichever is sooner.
-func (n Next) months() []optimize.Month {
+func (n Next) months() []next.Month {
 	q := n.Sequence
 	return q.Months[:min(len(q.Months), q.Horizon+1)]
 }
@@ -108,7 +108,7 @@ func when(month int) string {
 }
 
 // firstPurchase returns the first month in which something is bought, nil where nothing ever is.
-func (n Next) firstPurchase() *optimize.Month {
+func (n Next) firstPurchase() *next.Month {
 	for i := range n.Sequence.Months {
 		if m := &n.Sequence.Months[i]; len(m.Buy) > 0 {
 			return m
@@ -118,7 +118,7 @@ func (n Next) firstPurchase() *optimize.Month {
 }
 
 // spent returns the money for all that is bought in a month.
-func spent(m *optimize.Month) plan.Money {
+func spent(m *next.Month) plan.Money {
 	sum := m.Shipping + m.Tax
 	for _, b := range m.Buy {
 		sum += b.Line
@@ -142,7 +142,7 @@ func (n Next) next() string {
 
 // mainParts returns the purchases that give a list its name, a text each: batteries and inverters, or what
 // costs most where there are none; and how many other parts there are. Crimped ends go with their cable.
-func mainParts(list []optimize.Purchase) (main []string, others int) {
+func mainParts(list []next.Purchase) (main []string, others int) {
 	dearest := -1
 	for i, b := range list {
 		switch b.Kind {
@@ -167,7 +167,7 @@ func mainParts(list []optimize.Purchase) (main []string, others int) {
 }
 
 // quantityText returns "2 x part", or "3.66 m part" for cable.
-func quantityText(b optimize.Purchase) string {
+func quantityText(b next.Purchase) string {
 	switch {
 	case b.Unit == "m":
 		return enough(b.Quantity) + " m " + b.Part
@@ -178,7 +178,7 @@ func quantityText(b optimize.Purchase) string {
 }
 
 // purchasesText lists purchases for a cell: the main parts a line each, and how many others there are.
-func purchasesText(list []optimize.Purchase) string {
+func purchasesText(list []next.Purchase) string {
 	lines, others := mainParts(list)
 	if others > 0 {
 		lines = append(lines, "+ "+count(others, "other part", "other parts"))

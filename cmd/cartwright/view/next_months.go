@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -69,7 +69,7 @@ func (n Next) shortOf() []string {
 }
 
 // sellText lists sales for a cell.
-func sellText(list []optimize.Purchase) string {
+func sellText(list []next.Purchase) string {
 	var lines []string
 	for _, b := range list {
 		lines = append(lines, quantityText(b))

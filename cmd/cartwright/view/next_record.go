@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -26,11 +26,7 @@ import (
 // per_month_within_horizon is what would have to be put aside every month to reach the target within the
 // horizon, 0 where that is reached anyway.
 type nextRecord struct {
-	Format         int           `json:"format"`
-	Command        string        `json:"command"`
-	Scenario       string        `json:"scenario"`
-	Currency       string        `json:"currency"`
-	Rules          string        `json:"rules"`
+	heading
 	Status         string        `json:"status"`
 	Horizon        int           `json:"horizon"`
 	Reached        int           `json:"reached"`
@@ -38,50 +34,49 @@ type nextRecord struct {
 	EnergyOnTheWay float64       `json:"energy_on_the_way_kwh_months"`
 	Next           *nextPurchase `json:"next,omitempty"`
 	Months         []monthRecord `json:"months"`
-	Target         *plan.Plan    `json:"target,omitempty"`
+	Target         *planRecord   `json:"target,omitempty"`
 	Cautions       []string      `json:"cautions"`
 }
 
 // nextPurchase is the immediate answer.
 type nextPurchase struct {
-	Month int                 `json:"month"`
-	Cost  plan.Money          `json:"cost"`
-	Buy   []optimize.Purchase `json:"buy"`
+	Month int              `json:"month"`
+	Cost  plan.Money       `json:"cost"`
+	Buy   []purchaseRecord `json:"buy"`
 }
 
 // monthRecord is a month in JSON.
 type monthRecord struct {
-	Month            int                 `json:"month"`
-	Cash             plan.Money          `json:"cash"`
-	Buy              []optimize.Purchase `json:"buy"`
-	Sell             []optimize.Purchase `json:"sell"`
-	Shipping         plan.Money          `json:"shipping"`
-	Tax              plan.Money          `json:"tax"`
-	Left             plan.Money          `json:"cash_left"`
-	Outlay           plan.Money          `json:"outlay"`
-	UsableKWh        float64             `json:"usable_kwh"`
-	AutonomyH        float64             `json:"autonomy_h"`
-	MassKg           float64             `json:"mass_kg"`
-	CostPerUsableKWh float64             `json:"cost_per_usable_kwh"`
-	Cart             *plan.Plan          `json:"cart,omitempty"`
+	Month            int              `json:"month"`
+	Cash             plan.Money       `json:"cash"`
+	Buy              []purchaseRecord `json:"buy"`
+	Sell             []purchaseRecord `json:"sell"`
+	Shipping         plan.Money       `json:"shipping"`
+	Tax              plan.Money       `json:"tax"`
+	Left             plan.Money       `json:"cash_left"`
+	Outlay           plan.Money       `json:"outlay"`
+	UsableKWh        float64          `json:"usable_kwh"`
+	AutonomyH        float64          `json:"autonomy_h"`
+	MassKg           float64          `json:"mass_kg"`
+	CostPerUsableKWh float64          `json:"cost_per_usable_kwh"`
+	Cart             *planRecord      `json:"cart,omitempty"`
 }
 
 // record holds everything, unrounded.
 func (n Next) record() any {
 	q := n.Sequence
 	r := nextRecord{
-		Format: jsonFormat, Command: "next", Scenario: n.Scenario.Name, Currency: n.Scenario.Currency,
-		Rules: string(n.Scenario.Rules), Status: n.status(), Horizon: q.Horizon, Reached: q.Reached,
+		heading: headingOf("next", n.Scenario), Status: n.status(), Horizon: q.Horizon, Reached: q.Reached,
 		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target),
 		Cautions: listed(n.Cautions),
 	}
 	if m := n.firstPurchase(); m != nil {
-		r.Next = &nextPurchase{m.Month, spent(m), m.Buy}
+		r.Next = &nextPurchase{m.Month, spent(m), purchases(m.Buy)}
 	}
 	months := n.months()
 	for i := range months {
 		m := &months[i]
-		one := monthRecord{Month: m.Month, Cash: m.Cash, Buy: listed(m.Buy), Sell: listed(m.Sell), Shipping: m.Shipping,
+		one := monthRecord{Month: m.Month, Cash: m.Cash, Buy: purchases(m.Buy), Sell: purchases(m.Sell), Shipping: m.Shipping,
 			Tax: m.Tax, Left: m.Left, Outlay: m.Outlay, CostPerUsableKWh: m.CostPerUsableKWh}
 		if c := m.Cart; c != nil {
 			one.UsableKWh, one.AutonomyH, one.MassKg = c.UsableKWh, c.AutonomyH, c.MassKg
@@ -127,7 +122,7 @@ func (n Next) listRecords() [][]string {
 	if m == nil {
 		return rows
 	}
-	add := func(action string, list []optimize.Purchase) {
+	add := func(action string, list []next.Purchase) {
 		for _, b := range list {
 			rows = append(rows, []string{strconv.Itoa(m.Month), action, b.Part, b.Kind,
 				n.plans().describe(plan.Line{Part: b.Part, Kind: b.Kind}), exact(b.Quantity), b.Unit, b.Vendor,

@@ -6,7 +6,8 @@ import (
 	"strings"
 	"time"
 
-	"cartwright/optimize"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/value"
 )
 
 // valueRecord is the JSON of the value command, format 1:
@@ -29,29 +30,62 @@ import (
 // each by itself, or where jointly, only all together; least is the fewest strings that carry the smallest
 // inverter, where that is more than one. Reasons say what the catalogue has nothing for.
 type valueRecord struct {
-	Format    int             `json:"format"`
-	Command   string          `json:"command"`
-	Scenario  string          `json:"scenario"`
-	Currency  string          `json:"currency"`
-	Rules     string          `json:"rules"`
+	heading
 	By        string          `json:"by"`
 	Batteries []batteryRecord `json:"batteries"`
-	leftOut
-	Meanings []meaning `json:"meanings"`
-	Cautions []string  `json:"cautions"`
+	Misfits   []misfitRecord  `json:"misfits"`
+	Reasons   []string        `json:"reasons"`
+	Meanings  []meaning       `json:"meanings"`
+	Cautions  []string        `json:"cautions"`
 }
 
-// leftOut is what of the catalogue has no figures.
-type leftOut struct {
-	Misfits []optimize.Misfit `json:"misfits"`
-	Reasons []string          `json:"reasons"`
-}
-
-// batteryRecord is a battery in JSON.
+// batteryRecord is a battery that fits the bus.
 type batteryRecord struct {
-	optimize.BatteryValue
-	AsOf  string `json:"as_of"` // "" where not stated
-	Stale bool   `json:"stale"`
+	Part               string        `json:"part"`
+	Name               string        `json:"name"`
+	Chemistry          string        `json:"chemistry"`
+	Series             int           `json:"series"`
+	Price              plan.Money    `json:"price"`
+	Vendor             string        `json:"vendor"`
+	UsableKWh          float64       `json:"usable_kwh"`
+	CostPerUsableKWh   float64       `json:"price_per_usable_kwh"`
+	CostPerLifetimeKWh float64       `json:"price_per_lifetime_kwh,omitempty"`
+	KgPerUsableKWh     float64       `json:"kg_per_usable_kwh"`
+	LitresPerUsableKWh float64       `json:"litres_per_usable_kwh"`
+	Landed             *landedRecord `json:"landed,omitempty"`
+	Fits               fitsRecord    `json:"fits"`
+	Owned              float64       `json:"owned"`
+	ForSale            *plan.Money   `json:"for_sale,omitempty"`
+	AsOf               string        `json:"as_of"` // "" where not stated
+	Stale              bool          `json:"stale"`
+}
+
+// landedRecord is what a string costs ready on the bus.
+type landedRecord struct {
+	Modules          plan.Money `json:"modules"`
+	Wiring           plan.Money `json:"wiring"`
+	Shipping         plan.Money `json:"shipping"`
+	Tax              plan.Money `json:"tax"`
+	Cost             plan.Money `json:"cost"`
+	CostPerUsableKWh float64    `json:"cost_per_usable_kwh"`
+	Vendor           string     `json:"vendor"`
+	Cable            string     `json:"cable,omitempty"`
+	Device           string     `json:"device,omitempty"`
+}
+
+// fitsRecord is how many of a battery the cart takes, and what stops one more.
+type fitsRecord struct {
+	Strings int      `json:"strings"`
+	Modules int      `json:"modules"`
+	Limits  []string `json:"limits"`
+	Jointly bool     `json:"jointly,omitempty"`
+	Least   int      `json:"least,omitempty"`
+}
+
+// misfitRecord is a battery that does not fit the bus.
+type misfitRecord struct {
+	Part   string `json:"part"`
+	Reason string `json:"reason"`
 }
 
 // dayText returns a date, or nothing where none is stated.
@@ -64,15 +98,24 @@ func dayText(t time.Time) string {
 
 // record holds everything, unrounded.
 func (v Value) record() any {
-	r := valueRecord{
-		Format: jsonFormat, Command: "value", Scenario: v.Scenario.Name, Currency: v.Scenario.Currency,
-		Rules: string(v.Scenario.Rules), By: v.By, Batteries: []batteryRecord{},
-		leftOut:  leftOut{listed(v.Table.Misfits), listed(v.Table.Reasons)},
+	return valueRecord{
+		heading: headingOf("value", v.Scenario), By: v.By, Batteries: each(v.sorted(), v.batteryOf),
+		Misfits: each(v.Table.Misfits, func(m value.Misfit) misfitRecord { return misfitRecord(m) }), Reasons: listed(v.Table.Reasons),
 		Meanings: valueMeanings, Cautions: listed(v.Cautions),
 	}
-	for _, b := range v.sorted() {
-		b.Count.Limits = listed(b.Count.Limits)
-		r.Batteries = append(r.Batteries, batteryRecord{b, dayText(b.AsOf), v.stale(&b)})
+}
+
+func (v Value) batteryOf(b value.BatteryValue) batteryRecord {
+	r := batteryRecord{
+		Part: b.Part, Name: b.Name, Chemistry: b.Chemistry, Series: b.Series, Price: b.Price, Vendor: b.Vendor,
+		UsableKWh: b.UsableKWh, CostPerUsableKWh: b.CostPerUsableKWh, CostPerLifetimeKWh: b.CostPerLifetimeKWh,
+		KgPerUsableKWh: b.KgPerUsableKWh, LitresPerUsableKWh: b.LitresPerUsableKWh, Fits: fitsRecord(b.Count),
+		Owned: b.Owned, ForSale: b.ForSale, AsOf: dayText(b.AsOf), Stale: v.stale(&b),
+	}
+	r.Fits.Limits = listed(r.Fits.Limits)
+	if b.Landed != nil {
+		landed := landedRecord(*b.Landed)
+		r.Landed = &landed
 	}
 	return r
 }

@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
 )
 
@@ -22,12 +21,8 @@ import (
 // costs less, negative for more. Where no plan is possible there is no best, and conflict, ways_out (the
 // cheapest plan first) and reasons (what the catalogue has nothing for) say why; otherwise these are empty.
 type whyRecord struct {
-	Format   int              `json:"format"`
-	Command  string           `json:"command"`
-	Scenario string           `json:"scenario"`
-	Currency string           `json:"currency"`
-	Rules    string           `json:"rules"`
-	Best     *plan.Plan       `json:"best,omitempty"`
+	heading
+	Best     *planRecord      `json:"best,omitempty"`
 	Binding  []string         `json:"binding"`
 	Effects  []effectRecord   `json:"effects"`
 	Conflict []conflictRecord `json:"conflict"`
@@ -56,16 +51,15 @@ type conflictRecord struct {
 
 // wayRecord is a way out in JSON.
 type wayRecord struct {
-	Change []optimize.LimitChange `json:"change"`
-	Plan   *briefRecord           `json:"plan"`
+	Change []limitChangeRecord `json:"change"`
+	Plan   *briefRecord        `json:"plan"`
 }
 
 // record holds everything, unrounded.
 func (w Why) record() any {
 	e := w.Explanation
 	r := whyRecord{
-		Format: jsonFormat, Command: "why", Scenario: w.Scenario.Name, Currency: w.Scenario.Currency,
-		Rules: string(w.Scenario.Rules), Best: whole(e.Best), Binding: []string{}, Effects: []effectRecord{},
+		heading: headingOf("why", w.Scenario), Best: whole(e.Best), Binding: []string{}, Effects: []effectRecord{},
 		Conflict: []conflictRecord{}, WaysOut: []wayRecord{}, Reasons: listed(e.Reasons), Cautions: listed(w.Cautions),
 	}
 	if e.Best != nil {
@@ -80,7 +74,7 @@ func (w Why) record() any {
 		r.Conflict = append(r.Conflict, conflictRecord{c.Name, c.From, c.Unit})
 	}
 	for _, out := range e.WaysOut {
-		r.WaysOut = append(r.WaysOut, wayRecord{listed(out.Change.Limits), brief(out.Plan)})
+		r.WaysOut = append(r.WaysOut, wayRecord{limitChanges(out.Change.Limits), brief(out.Plan)})
 	}
 	return r
 }
