@@ -14,7 +14,8 @@ import (
 	"cartwright/cmd/cartwright/picture"
 	"cartwright/cmd/cartwright/picture/scene"
 	"cartwright/cmd/cartwright/picture/told"
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
+	"cartwright/optimize/question"
 )
 
 const drawHelp = `Draws a plan into a file, as SVG or PNG by the file's ending; what stands there
@@ -98,8 +99,8 @@ func checkDrawing(out string, show int) error {
 }
 
 // drawing plans what has to be planned and draws it.
-func (a *app) drawing(ctx context.Context, p optimize.Problem, what string, show int) (*scene.Scene, error) {
-	o := optimize.Options{Plans: show}
+func (a *app) drawing(ctx context.Context, p question.Problem, what string, show int) (*scene.Scene, error) {
+	o := question.Options{Plans: show}
 	if what == drawCosts {
 		o.Plans = max(show, p.Scenario.Solver.Plans)
 	}
@@ -120,7 +121,7 @@ func (a *app) drawing(ctx context.Context, p optimize.Problem, what string, show
 	case drawYear:
 		return picture.Day(q)
 	case drawCosts:
-		f, err := a.staircase(ctx, p, optimize.AxisAutonomy)
+		f, err := a.staircase(ctx, p, frontier.AxisAutonomy)
 		if err != nil {
 			return nil, err
 		}

@@ -12,17 +12,20 @@ import (
 )
 
 // Units says in which units a person is told.
-type Units string
+type Units scenarios.Units
 
 // The two systems.
 const (
-	US     Units = "us"
-	Metric Units = "metric"
+	US     = Units(scenarios.US)
+	Metric = Units(scenarios.Metric)
 )
 
-// UnitsOf returns the units of a scenario: US under nec, else metric.
+// UnitsOf returns the units of a scenario: those it asks for, else US under nec and metric under iec.
 func UnitsOf(s *scenarios.Scenario) Units {
-	if s.Rules == scenarios.NEC {
+	switch {
+	case s.Units != "":
+		return Units(s.Units)
+	case s.Rules == scenarios.NEC:
 		return US
 	}
 	return Metric
