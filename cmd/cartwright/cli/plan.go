@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -22,6 +23,9 @@ The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. Where no plan is possible, it says which change of a
 limit would make one possible.
 
+A screen shows what one decides by and shops with; --full shows all there is:
+ampacity, drop and fault current of every run, every limit, the year by month.
+
 As csv the ranking is written, or with --show N the whole bill of plan N.`
 
 const planExample = `  cartwright plan cider-shed
@@ -30,6 +34,20 @@ const planExample = `  cartwright plan cider-shed
 
 // mostPlans is the longest ranking that can be asked for; nobody reads a longer one.
 const mostPlans = 1000
+
+// What may have to vary from rank to rank.
+const (
+	varyCore  = "core"  // batteries and their number, inverter, array
+	varyKinds = "kinds" // the kinds of battery
+)
+
+// varied returns what makes plans different.
+func varied(vary string) optimize.Distinct {
+	if vary == varyKinds {
+		return optimize.DistinctBattery
+	}
+	return optimize.DistinctCore
+}
 
 // planCommand ranks shopping plans.
 func (a *app) planCommand() *cobra.Command {
@@ -43,10 +61,10 @@ func (a *app) planCommand() *cobra.Command {
 	}
 	by := addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
 		[]string{string(optimize.ByCost), string(optimize.ByMass), string(optimize.ByLife)})
-	distinct := addChoice(cmd, "distinct", "when plans count as different: another core, or other battery parts",
-		[]string{string(optimize.DistinctCore), string(optimize.DistinctBattery)})
+	vary := addChoice(cmd, "vary", "what each rank has to have of its own: a core, or kinds of battery", []string{varyCore, varyKinds})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
-	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show in full (default 1)")
+	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show (default 1)")
+	full := cmd.Flags().Bool("full", false, "show all there is to the plan")
 	limit := cmd.Flags().Duration("time-limit", 0, "longest `time` to search, like 90s (default as the scenario says)")
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
@@ -59,7 +77,7 @@ func (a *app) planCommand() *cobra.Command {
 			return err
 		}
 		o := optimize.Options{
-			Plans: *plans, By: optimize.By(by.value), Distinct: optimize.Distinct(distinct.value), TimeLimit: *limit,
+			Plans: *plans, By: optimize.By(by.value), Distinct: varied(vary.value), TimeLimit: *limit,
 		}
 		r, err := a.rank(cmd.Context(), p, o)
 		if err != nil {
@@ -69,7 +87,7 @@ func (a *app) planCommand() *cobra.Command {
 			return wrong(fmt.Sprintf("give --show a rank from 1 to %d", n), "there is no plan %d", *show)
 		}
 		r.Cautions = append(r.Cautions, stalePrices(p.Catalog, r, asOf.or(a.today))...)
-		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show,
+		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show, Full: *full, Asked: *plans > 0,
 			AsOf: asOf.or(a.today)}
 		if err := a.show(answer, format); err != nil {
 			return err
@@ -144,12 +162,15 @@ func stalePrices(c *catalog.Catalog, r *optimize.Result, day time.Time) []string
 			}
 		}
 	}
-	var cautions []string
+	var old []string
 	for _, e := range c.All() {
 		if bought[e.ID] {
-			cautions = append(cautions, fmt.Sprintf("The price of %s is older than %d days on %s: ask again before you buy.",
-				e.ID, catalog.StaleAfter, day.Format(time.DateOnly)))
+			old = append(old, e.ID)
 		}
 	}
-	return cautions
+	if len(old) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("Prices older than %d days on %s: %s. Ask again before you buy.",
+		catalog.StaleAfter, day.Format(time.DateOnly), strings.Join(old, ", "))}
 }
