@@ -89,4 +89,7 @@ type Catalog struct {
 	Conduits  []Conduit
 	Sections  []Section
 	Offers    []Offer
+
+	Own      []OwnColumn       // columns of a person's own, which were read past
+	Warnings []problem.Problem // what is possible, but not plausible
 }

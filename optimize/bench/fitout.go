@@ -8,6 +8,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
@@ -68,19 +69,23 @@ func (b *Bench) fitSpaces() {
 	}
 }
 
-// Receptacles returns what a circuit may end in: the receptacles of exactly the rating asked for, since a
-// circuit's outlets are of its own rating (NEC 210.21(B), from memory); where the catalogue has none of
-// that rating, those above it.
+// Receptacles returns what a circuit may end in.
 func (b *Bench) Receptacles(r *scenarios.Receptacle) []market.Option {
+	return b.Sundries(r.Role, b.receptacleServes(r))
+}
+
+// receptacleServes says which ratings serve a circuit: exactly the one asked for, since a circuit's outlets are
+// of its own rating (NEC 210.21(B), from memory); where the catalogue has none of that rating, those above it.
+func (b *Bench) receptacleServes(r *scenarios.Receptacle) func(ratingA float64) bool {
 	if catalog.HasRating(b.Catalog.Sundries, r.Role, r.RatingA) {
-		return b.Sundries(r.Role, func(ratingA float64) bool { return ratingA == r.RatingA })
+		return func(ratingA float64) bool { return ratingA == r.RatingA }
 	}
-	return b.Sundries(r.Role, AtLeast(r.RatingA))
+	return AtLeast(r.RatingA)
 }
 
 // AtLeast admits ratings that are not below one.
 func AtLeast(ratingA float64) func(float64) bool {
-	return func(a float64) bool { return a >= ratingA }
+	return func(a float64) bool { return plan.AtLeast(a, ratingA) }
 }
 
 // Sundries returns the sundries of a role whose rating serves.

@@ -54,31 +54,18 @@ func (b *Bench) LayAll() {
 
 // laySupplies finds the inverters and unit counts that serve the loads.
 func (b *Bench) laySupplies() {
-	s, d := b.Scenario, b.Demand
+	s, conditions := b.Scenario, b.InverterConditions()
 	for i := range b.Catalog.Inverters {
-		inv := &b.Catalog.Inverters[i]
-		if !energy.InverterFits(s, d, inv) {
-			continue
-		}
-		for u := 1; u <= max(1, inv.MaxUnits) && b.Market.Part(inv.ID).Available(float64(u)); u++ {
-			n := float64(u)
-			if !b.Partial && (n*inv.ContinuousW < d.PeakTotalW() || n*inv.SurgeW < d.SurgeW() ||
-				(inv.ACV == "120/240" && n*inv.LegW < d.PeakLegW())) {
+		for _, serving := range Servings(&b.Catalog.Inverters[i]) {
+			if Unmet(conditions, serving) != nil {
 				continue
 			}
-			v := Supply{Inverter: inv, Units: u, BusA: n * energy.BusA(inv, s.Bus), ChargerA: n * inv.ChargerA}
-			v.NeedWh = d.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH)
+			inv, n := serving.Inverter, float64(serving.Units)
+			v := Supply{Inverter: inv, Units: serving.Units, BusA: n * energy.BusA(inv, s.Bus), ChargerA: n * inv.ChargerA}
+			v.NeedWh = b.Demand.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH)
 			v.DrawA = v.BusA + b.DcA
-			if s.Recharge != nil && v.ChargerA <= 0 {
-				continue
-			}
-			var ok bool
-			if v.Main, ok = b.RunOptions(wiring.MainDuty(s, inv)); !ok {
-				continue
-			}
-			if v.Feeder, ok = b.RunOptions(wiring.FeederDuty(s, inv, u)); !ok {
-				continue
-			}
+			v.Main, _ = b.RunOptions(wiring.MainDuty(s, inv))
+			v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv, serving.Units))
 			b.Supplies = append(b.Supplies, v)
 		}
 	}
@@ -116,43 +103,29 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 
 // layStacks finds the batteries that fit the bus and groups those that may share it.
 func (b *Bench) layStacks() {
+	conditions := b.BatteryConditions()
 	members := map[string][]int{}
 	var order []string
 	for i := range b.Catalog.Batteries {
 		bat := &b.Catalog.Batteries[i]
-		series, ok := energy.Fits(b.Scenario.Bus, bat)
-		if !ok {
+		f := b.StandingOf(bat)
+		if Unmet(conditions, f) != nil {
 			continue
 		}
-		n := float64(series)
+		n := float64(f.Series)
 		k := Stack{
-			Battery: bat, Position: i, Series: series,
+			Battery: bat, Position: i, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
 			UsableWh: n * energy.UsableWh(bat, b.Scenario.Limits.Reserve), Kg: n * bat.MassKg,
-			ShortA: wiring.ShortCircuitA(bat), Conductance: energy.ConductanceS(bat, series),
+			ShortA: wiring.ShortCircuitA(bat), Conductance: energy.ConductanceS(bat, f.Series),
 			DischargeA: bat.MaxDischargeA, ChargeA: bat.MaxChargeA,
 		}
-		modules := 0
-		for j := range b.Scenario.Cart.Shelves {
-			room := chassis.ShelfCapacity(&b.Scenario.Cart.Shelves[j], bat)
-			if limit := b.Scenario.Cart.Shelves[j].MaxMassKg; bat.MassKg > 0 && float64(room)*bat.MassKg > limit {
-				room = int(limit/bat.MassKg + 1e-9)
-			}
-			k.Caps = append(k.Caps, chassis.ShelfCapacity(&b.Scenario.Cart.Shelves[j], bat))
-			modules += room
-		}
-		k.Most = modules / series
 		if bat.MaxParallel > 0 {
 			k.Most = min(k.Most, bat.MaxParallel)
 		}
-		for k.Most > 0 && !b.Market.Part(bat.ID).Available(n*float64(k.Most)) {
+		for !b.Market.Part(bat.ID).Available(n * float64(k.Most)) {
 			k.Most--
 		}
-		if k.Most < 1 || k.UsableWh <= 0 {
-			continue
-		}
-		if k.Options, ok = b.RunOptions(wiring.StringDuty(b.Scenario, bat)); !ok {
-			continue
-		}
+		k.Options, _ = b.RunOptions(wiring.StringDuty(b.Scenario, bat))
 		group := bat.Group
 		if group == "" {
 			group = "\x00" + bat.ID // shares a bus only with itself

@@ -28,12 +28,12 @@ func particulars(p question.Problem) []hurdle {
 	var list []hurdle
 	cart := &p.Scenario.Cart
 	if y := cart.Backboard.OffsetM; y != 0 {
-		list = append(list, hurdle{fmt.Sprintf("cart.backboard.offset is %s m: with all that hangs there the cart tips over, whatever is bought", figure(y)),
+		list = append(list, hurdle{fmt.Sprintf("cart.backboard.offset is %s m: with all that hangs there the cart tips over, whatever is bought", bench.Figure(y)),
 			func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Cart.Backboard.OffsetM = 0 }})
 	}
 	for i := range cart.DeckItems {
 		if item := &cart.DeckItems[i]; item.OffsetM != 0 {
-			list = append(list, hurdle{fmt.Sprintf("the deck item %q of %s kg is %s m off the middle: the cart tips over, whatever is bought", item.Name, figure(item.MassKg), figure(item.OffsetM)),
+			list = append(list, hurdle{fmt.Sprintf("the deck item %q of %s kg is %s m off the middle: the cart tips over, whatever is bought", item.Name, bench.Figure(item.MassKg), bench.Figure(item.OffsetM)),
 				func(s *scenarios.Scenario, _ *catalog.Catalog) {
 					s.Cart.DeckItems = slices.Clone(s.Cart.DeckItems)
 					s.Cart.DeckItems[i].OffsetM = 0
@@ -83,12 +83,12 @@ func generals(p question.Problem) []hurdle {
 		breaks = math.Max(breaks, p.Catalog.Devices[i].InterruptingDCA)
 	}
 	return []hurdle{
-		{fmt.Sprintf("the cart tips over, whatever is bought: the track is %s m, the wheelbase %s m", figure(s.Cart.TrackM), figure(s.Cart.WheelbaseM)),
+		{fmt.Sprintf("the cart tips over, whatever is bought: the track is %s m, the wheelbase %s m", bench.Figure(s.Cart.TrackM), bench.Figure(s.Cart.WheelbaseM)),
 			func(s *scenarios.Scenario, _ *catalog.Catalog) {
 				s.Cart.TrackM, s.Cart.WheelbaseM = EndlessM, EndlessM
 			}},
 		{fmt.Sprintf("no set of %d casters of the catalogue carries such a cart: the strongest are rated %s kg each, which is %s kg in all at a caster_factor of %s and one wheel in the air",
-			s.Cart.Casters, figure(wheels), figure(math.Floor(wheels*float64(s.Cart.Casters-1)/s.CasterFactor)), figure(s.CasterFactor)),
+			s.Cart.Casters, bench.Figure(wheels), bench.Figure(math.Floor(wheels*float64(s.Cart.Casters-1)/s.CasterFactor)), bench.Figure(s.CasterFactor)),
 			func(_ *scenarios.Scenario, c *catalog.Catalog) {
 				for i := range c.Casters {
 					c.Casters[i].RatingKg = 100 * AnyMassKg
@@ -100,7 +100,7 @@ func generals(p question.Problem) []hurdle {
 					c.Busbars[i].RatingA, c.Busbars[i].Studs = EndlessA, EndlessStuds
 				}
 			}},
-		{fmt.Sprintf("no fuse or breaker of the catalogue breaks the short-circuit current of the strings that are needed; the best breaks %s A of direct current", figure(breaks)),
+		{fmt.Sprintf("no fuse or breaker of the catalogue breaks the short-circuit current of the strings that are needed; the best breaks %s A of direct current", bench.Figure(breaks)),
 			func(_ *scenarios.Scenario, c *catalog.Catalog) {
 				for i := range c.Devices {
 					c.Devices[i].InterruptingDCA = EndlessA
@@ -142,7 +142,7 @@ const (
 // hurdle that is enough when lifted, the particulars of the scenario before all others; else a set of hurdles
 // of which none can stay; nothing where not even all of them are enough, or where it takes too long to know.
 func Obstruct(ctx context.Context, p question.Problem) ([]string, error) {
-	open := opened(p, Levers(p.Scenario))
+	open := Opened(p, Levers(p.Scenario))
 	before := &bench.Before{}
 	b, err := bench.Lay(open, "", before)
 	if err != nil {

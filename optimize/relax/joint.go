@@ -38,7 +38,7 @@ func jointChange(ctx context.Context, p question.Problem, before *bench.Before, 
 
 // possibleWith reports whether a plan is possible when some levers no longer limit anything.
 func possibleWith(ctx context.Context, p question.Problem, before *bench.Before, set []Lever) (bool, error) {
-	found, err := search.First(ctx, opened(p, set), before, question.ByCost, true)
+	found, err := search.First(ctx, Opened(p, set), before, question.ByCost, true)
 	return found != nil, err
 }
 

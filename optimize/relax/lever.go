@@ -141,8 +141,8 @@ func (l *Lever) loosens(a, b float64) bool {
 	return a > b
 }
 
-// opened returns a copy of a problem in which levers no longer limit anything.
-func opened(p question.Problem, levers []Lever) question.Problem {
+// Opened returns a copy of a problem in which levers no longer limit anything.
+func Opened(p question.Problem, levers []Lever) question.Problem {
 	ends := make([]float64, len(levers))
 	for i := range levers {
 		ends[i] = levers[i].End

@@ -35,7 +35,7 @@ func Obstacles(b *bench.Bench) []string {
 		c := &b.Scenario.Circuits[i]
 		if d, listed := wiring.BranchDuty(b.Scenario, c); listed {
 			if _, ok := b.RunOptions(d, true); !ok {
-				add(noRun(b, d, "circuit "+strconv.Quote(c.Name)))
+				add(b.NoRun(d, "circuit "+strconv.Quote(c.Name)))
 			}
 		}
 		if r := c.Receptacle; r != nil && r.Count > 0 && len(b.Receptacles(r)) == 0 {
@@ -127,5 +127,5 @@ func noSundry(b *bench.Bench, role string, ratingA float64, asker string) string
 	if !known {
 		return fmt.Sprintf("the catalogue has no %s, which %s asks for", role, asker)
 	}
-	return fmt.Sprintf("the catalogue has no %s of %s A, as %s asks for; the largest is of %s A", role, figure(ratingA), asker, figure(most))
+	return fmt.Sprintf("the catalogue has no %s of %s A, as %s asks for; the largest is of %s A", role, bench.Figure(ratingA), asker, bench.Figure(most))
 }

@@ -25,10 +25,10 @@ func fallsShort(b *bench.Bench) []string {
 	}
 	drawn := "the smallest inverter that serves"
 	if b.DcA > 0 {
-		drawn = fmt.Sprintf("%s and the direct-current loads' %s A", drawn, figure(b.DcA))
+		drawn = fmt.Sprintf("%s and the direct-current loads' %s A", drawn, bench.Figure(b.DcA))
 	}
 	if bars < barsA {
-		list = append(list, fmt.Sprintf("bus bars of %s A are needed for %s; the largest of the catalogue have %s A", figure(barsA), drawn, figure(bars)))
+		list = append(list, fmt.Sprintf("bus bars of %s A are needed for %s; the largest of the catalogue have %s A", bench.Figure(barsA), drawn, bench.Figure(bars)))
 	}
 	gives := 0.0
 	for _, members := range b.Groups {
@@ -39,7 +39,7 @@ func fallsShort(b *bench.Bench) []string {
 		gives = math.Max(gives, sum)
 	}
 	if gives < drawA {
-		list = append(list, fmt.Sprintf("%s draw %s A at bus.low; the strings that have room on the shelves, as many as their makers allow, deliver %s A at the most", drawn, figure(drawA), figure(gives)))
+		list = append(list, fmt.Sprintf("%s draw %s A at bus.low; the strings that have room on the shelves, as many as their makers allow, deliver %s A at the most", drawn, bench.Figure(drawA), bench.Figure(gives)))
 	}
 	carries := 0.0
 	for i := range b.Casters {
@@ -47,7 +47,7 @@ func fallsShort(b *bench.Bench) []string {
 	}
 	if each := chassis.CasterLoadKg(b.FixedKg, b.Scenario.CasterFactor, b.Scenario.Cart.Casters); each > carries {
 		list = append(list, fmt.Sprintf("frame and deck items alone, %s kg, ask %s kg of each of %d casters at a caster_factor of %s and one wheel in the air; the strongest of the catalogue carry %s kg each",
-			figure(b.FixedKg), figure(each), b.Scenario.Cart.Casters, figure(b.Scenario.CasterFactor), figure(carries)))
+			bench.Figure(b.FixedKg), bench.Figure(each), b.Scenario.Cart.Casters, bench.Figure(b.Scenario.CasterFactor), bench.Figure(carries)))
 	}
 	return list
 }

@@ -3,7 +3,6 @@ package value
 
 import (
 	"context"
-	"fmt"
 	"time"
 
 	"cartwright/catalog"
@@ -80,13 +79,13 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	var fitting []int
 	for i := range p.Catalog.Batteries {
 		bat := &p.Catalog.Batteries[i]
-		series, ok := energy.Fits(p.Scenario.Bus, bat)
-		if !ok {
-			out.Misfits = append(out.Misfits, Misfit{bat.ID, misfit(p.Scenario.Bus, bat)})
+		f := b.StandingOf(bat)
+		if c := bench.Unmet(b.BusConditions(), f); c != nil {
+			out.Misfits = append(out.Misfits, Misfit{bat.ID, c.Why(f)})
 			continue
 		}
 		fitting = append(fitting, i)
-		out.Batteries = append(out.Batteries, valueOf(b, bat, series, p.Scenario.Have))
+		out.Batteries = append(out.Batteries, valueOf(b, bat, f.Series, p.Scenario.Have))
 	}
 	counts, reasons, err := countAll(ctx, p, fitting)
 	if err != nil {
@@ -140,19 +139,3 @@ const (
 	wattHoursPerKWh     = 1000.0
 	litresPerCubicMetre = 1000.0
 )
-
-// misfit says why a battery does not fit the bus: the conditions of energy.Fits, the first that is not met.
-func misfit(bus scenarios.Bus, bat *catalog.Battery) string {
-	series := energy.Series(bus.NominalV, bat.NominalV)
-	n := float64(series)
-	switch {
-	case series < 1:
-		return fmt.Sprintf("one of %g V is more than the bus of %g V", bat.NominalV, bus.NominalV)
-	case series > bat.MaxSeries:
-		return fmt.Sprintf("the bus of %g V takes %d of %g V in series, the maker allows %d", bus.NominalV, series, bat.NominalV, bat.MaxSeries)
-	case n*bat.MaxV > bus.HighV:
-		return fmt.Sprintf("%d in series reach %.4g V, the bus stands %g V", series, n*bat.MaxV, bus.HighV)
-	default:
-		return fmt.Sprintf("%d in series have %.4g V, the bus is never below %g V", series, n*bat.NominalV, bus.LowV)
-	}
-}

@@ -37,6 +37,9 @@ type PartAnswer struct {
 	// loads or the rules, or nothing asks for it.
 	KeptOutBy []string `json:"kept_out_by,omitempty"`
 	Unfit     bool     `json:"unfit,omitempty"`
+	// Reasons tells, where no plan can have the part and no limit is to blame, which condition it does not meet:
+	// the figures, and where in the files they stand.
+	Reasons []string `json:"reasons,omitempty"`
 	// At is the best plan with the part at that price: the quantity may differ from With's.
 	At *plan.Plan `json:"at,omitempty"`
 }
@@ -57,6 +60,14 @@ func ExplainPart(ctx context.Context, p question.Problem, id string) (*PartAnswe
 	}
 	switch {
 	case a.With == nil:
+		open, err := bench.Lay(relax.Opened(p, relax.Levers(p.Scenario)), "", &bench.Before{})
+		if err != nil {
+			return nil, err
+		}
+		if a.Reasons = open.WhyNot(id); len(a.Reasons) > 0 {
+			a.Unfit = true
+			return a, nil
+		}
 		return a, a.findObstacles(ctx, p)
 	case best == nil:
 		return a, nil

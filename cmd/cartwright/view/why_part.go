@@ -92,6 +92,8 @@ func (w WhyPart) answer() section {
 func (w WhyPart) obstacles() string {
 	a := w.Answer
 	switch {
+	case len(a.Reasons) > 0:
+		return "No limit is to blame: " + strings.Join(a.Reasons, "; ") + "."
 	case a.Unfit:
 		return "No limit is to blame: it does not fit the bus, the loads or the wiring rules, or nothing asks for such a part."
 	case len(a.KeptOutBy) == 0:

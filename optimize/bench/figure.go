@@ -1,12 +1,12 @@
-package relax
+package bench
 
 import (
 	"math"
 	"strconv"
 )
 
-// figure returns a number for a sentence: up to two decimals, more where it would be nothing.
-func figure(v float64) string {
+// Figure returns a number for a sentence: up to two decimals, more where it would be nothing.
+func Figure(v float64) string {
 	for decimals := 2; ; decimals++ {
 		scale := math.Pow(10, float64(decimals))
 		if short := math.Round(v*scale) / scale; short != 0 || v == 0 || decimals == mostDecimals {
