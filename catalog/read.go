@@ -17,7 +17,7 @@ func ReadDir(dir string) (*Catalog, error) { return Read(os.DirFS(dir), ".", dir
 
 // expectedFiles says what a catalogue's folder holds.
 const expectedFiles = "name a folder with batteries.csv, inverters.csv, cables.csv, devices.csv, busbars.csv, " +
-	"casters.csv and, where wanted, solar.csv, sundries.csv and offers.csv"
+	"casters.csv and, where wanted, solar.csv, sundries.csv, conduits.csv, sections.csv and offers.csv"
 
 // Read reads a catalogue: the CSV files in folder dir of fsys. Errors and positions name the files as
 // display and the file's name.
@@ -40,6 +40,8 @@ func Read(fsys fs.FS, dir, display string) (*Catalog, error) {
 		Casters:   load(l, castersTable, true),
 		Solar:     load(l, solarTable, false),
 		Sundries:  load(l, sundryTable, false),
+		Conduits:  load(l, conduitTable, false),
+		Sections:  load(l, sectionTable, false),
 	}
 	c.Offers = load(l, offerTable(c, l.lost), false)
 	if l.found == 0 {
@@ -50,6 +52,7 @@ func Read(fsys fs.FS, dir, display string) (*Catalog, error) {
 	if err := l.list.Err(); err != nil {
 		return nil, err
 	}
+	c.Own, c.Warnings = l.own, l.warnings.Sorted()
 	return c, nil
 }
 
@@ -77,6 +80,8 @@ type loader struct {
 	fsys         fs.FS
 	dir, display string
 	list         problem.List
+	warnings     problem.List
+	own          []OwnColumn
 	found        int      // files
 	missing      []string // files that are not there
 	lost         bool     // there are parts whose ids are not known
@@ -95,6 +100,8 @@ func load[T any](l *loader, t table[T], needed bool) []T {
 	to := &report{file: l.shown(t.file)}
 	defer func() {
 		l.list.AddAll(&to.list)
+		l.warnings.AddAll(&to.warnings)
+		l.own = append(l.own, to.own...)
 		l.lost = l.lost || to.lost
 	}()
 	data, err := readFile(l.fsys, path.Join(l.dir, t.file), to)

@@ -12,6 +12,7 @@ import (
 	"cartwright/optimize"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // times multiplies the number of random cases of the tests here, for a long look: with
@@ -30,14 +31,14 @@ const (
 func TestBruteForce(t *testing.T) {
 	for _, test := range []struct {
 		name  string
-		o     optimize.Options
+		o     question.Options
 		first uint64 // seed
 		cases int
 	}{
-		{"cost", optimize.Options{By: optimize.ByCost}, 1e6, casesByCost},
-		{"mass", optimize.Options{By: optimize.ByMass}, 2e6, casesByMass},
-		{"life", optimize.Options{By: optimize.ByLife}, 3e6, casesByLife},
-		{"battery", optimize.Options{Distinct: optimize.DistinctBattery}, 4e6, casesByBattery},
+		{"cost", question.Options{By: question.ByCost}, 1e6, casesByCost},
+		{"mass", question.Options{By: question.ByMass}, 2e6, casesByMass},
+		{"life", question.Options{By: question.ByLife}, 3e6, casesByLife},
+		{"battery", question.Options{Distinct: question.DistinctBattery}, 4e6, casesByBattery},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			possible, cases := 0, test.cases**times
@@ -55,7 +56,7 @@ func TestBruteForce(t *testing.T) {
 }
 
 // compare compares one case, and reports whether it has a plan.
-func compare(t *testing.T, seed uint64, o optimize.Options) bool {
+func compare(t *testing.T, seed uint64, o question.Options) bool {
 	t.Helper()
 	p := randomProblem(seed)
 	got, err := optimize.Rank(context.Background(), p, o)
@@ -65,12 +66,12 @@ func compare(t *testing.T, seed uint64, o optimize.Options) bool {
 	}
 	want := ranked(p, enumerate(t, p, o.By), o)
 	if len(want) == 0 {
-		if got.Solver.Status != optimize.Infeasible || len(got.Plans) > 0 {
+		if got.Solver.Status != question.Infeasible || len(got.Plans) > 0 {
 			t.Errorf("seed %d: %s with %d plans; there is none", seed, got.Solver.Status, len(got.Plans))
 		}
 		return false
 	}
-	if got.Solver.Status != optimize.Optimal {
+	if got.Solver.Status != question.Optimal {
 		t.Errorf("seed %d: %s; there are %d plans, the first %s", seed, got.Solver.Status, len(want), describe(p, &want[0]))
 		return true
 	}
@@ -87,18 +88,18 @@ func compare(t *testing.T, seed uint64, o optimize.Options) bool {
 }
 
 // ranked returns the enumerated plans in their order, as many as count as different.
-func ranked(p optimize.Problem, all []total, o optimize.Options) []total {
+func ranked(p question.Problem, all []total, o question.Options) []total {
 	slices.SortStableFunc(all, func(a, b total) int {
 		first, second := [2]float64{a.cost, b.cost}, [2]float64{a.massKg, b.massKg}
 		switch o.By {
-		case optimize.ByMass:
+		case question.ByMass:
 			first, second = second, first
-		case optimize.ByLife:
+		case question.ByLife:
 			first = [2]float64{a.cost / a.lifeWh, b.cost / b.lifeWh}
 		}
 		return cmp.Or(cmp.Compare(first[0], first[1]), cmp.Compare(second[0], second[1]))
 	})
-	if o.Distinct != optimize.DistinctBattery {
+	if o.Distinct != question.DistinctBattery {
 		return all
 	}
 	var different []total
@@ -120,7 +121,7 @@ func ranked(p optimize.Problem, all []total, o optimize.Options) []total {
 
 // differs tells in what a plan differs from the k-th of those enumerated, "" for nothing. Two plans that
 // cost the same but for the rounding of their bills may stand either way round.
-func differs(p optimize.Problem, got *plan.Plan, want []total, k int, by optimize.By) string {
+func differs(p question.Problem, got *plan.Plan, want []total, k int, by question.By) string {
 	own := slices.IndexFunc(want, func(t total) bool { return t.core(p) == core(got) })
 	if own < 0 {
 		return fmt.Sprintf("%s at %s is no plan, or no different one", core(got), got.Cost)
@@ -132,12 +133,12 @@ func differs(p optimize.Problem, got *plan.Plan, want []total, k int, by optimiz
 	}{{"its own core", &want[own]}, {"this rank", &want[k]}} {
 		have, best, tolerance, unit := float64(got.Cost), t.total.cost, rounding, "cents"
 		switch by {
-		case optimize.ByMass:
+		case question.ByMass:
 			if t.of == "its own core" && math.Abs(have-best) > tolerance {
 				return fmt.Sprintf("%s costs %g cents; of the lightest the cheapest is %s", core(got), have, describe(p, t.total))
 			}
 			have, best, tolerance, unit = got.MassKg, t.total.massKg, 1e-6*t.total.massKg, "kg"
-		case optimize.ByLife:
+		case question.ByLife:
 			have /= want[own].lifeWh
 			best /= t.total.lifeWh
 			tolerance /= min(want[own].lifeWh, t.total.lifeWh)
@@ -147,7 +148,7 @@ func differs(p optimize.Problem, got *plan.Plan, want []total, k int, by optimiz
 			return fmt.Sprintf("%s has %.9g %s, %.6g kg; of %s the best is %s", core(got), have, unit, got.MassKg, t.of, describe(p, t.total))
 		}
 	}
-	if by != optimize.ByMass && got.MassKg > want[own].massKg+1e-6*want[own].massKg {
+	if by != question.ByMass && got.MassKg > want[own].massKg+1e-6*want[own].massKg {
 		return fmt.Sprintf("%s weighs %.9g kg; of the cheapest the lightest is %s", core(got), got.MassKg, describe(p, &want[own]))
 	}
 	return ""
@@ -175,7 +176,7 @@ func core(p *plan.Plan) string {
 }
 
 // core names an enumerated plan's core.
-func (t *total) core(p optimize.Problem) string {
+func (t *total) core(p question.Problem) string {
 	name := fmt.Sprintf("%d %s", t.units, p.Catalog.Inverters[t.inverter].ID)
 	for i, n := range t.batteries {
 		if b := &p.Catalog.Batteries[i]; n > 0 {
@@ -187,6 +188,6 @@ func (t *total) core(p optimize.Problem) string {
 }
 
 // describe tells an enumerated plan.
-func describe(p optimize.Problem, t *total) string {
+func describe(p question.Problem, t *total) string {
 	return fmt.Sprintf("%s: %.6f cents, %.9g kg, %.6g cents a lifetime kWh", t.core(p), t.cost, t.massKg, 1000*t.cost/t.lifeWh)
 }

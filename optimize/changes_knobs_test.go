@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -64,7 +64,7 @@ var hard = map[string]float64{
 
 // tightened returns a random problem that has a plan with one of its limits made too hard to keep, and
 // which.
-func tightened(seed uint64) (optimize.Problem, string) {
+func tightened(seed uint64) (question.Problem, string) {
 	p := randomProblem(seed)
 	all := knobs(p.Scenario)
 	var names []string

@@ -8,6 +8,7 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -31,8 +32,8 @@ func TestChangesOfAStoppedSearch(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.Limits.MassKg = 70 // beside the frame too little for any battery
-	p := optimize.Problem{Scenario: s, Catalog: catalog.Embedded()}
-	whole, err := optimize.Rank(context.Background(), p, optimize.Options{})
+	p := question.Problem{Scenario: s, Catalog: catalog.Embedded()}
+	whole, err := optimize.Rank(context.Background(), p, question.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,12 +44,12 @@ func TestChangesOfAStoppedSearch(t *testing.T) {
 	for asked := 0; asked < 1<<20 && known == 0; asked = 2*asked + 1 {
 		ctx := &patience{Context: context.Background()}
 		ctx.left.Store(int64(asked))
-		r, err := optimize.Rank(ctx, p, optimize.Options{TimeLimit: -1, Workers: 1})
+		r, err := optimize.Rank(ctx, p, question.Options{Workers: 1})
 		if err != nil {
 			t.Fatalf("stopped after %d: %v", asked, err)
 		}
 		switch {
-		case r.Solver.Status != optimize.Infeasible:
+		case r.Solver.Status != question.Infeasible:
 			if r.ChangesUnknown {
 				t.Errorf("stopped after %d: %s, and yet it tells of changes", asked, r.Solver.Status)
 			}

@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"cartwright/optimize"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
 )
 
 // changeCases is how many random problems without a plan are looked at, of each sort.
@@ -20,14 +22,14 @@ func TestChanges(t *testing.T) {
 	s := &changeSurvey{T: t, single: map[string]int{}}
 	seed := uint64(6e6)
 	for cases := 0; cases < changeCases**times; seed++ { // such as come, most of them hopeless
-		if !s.possible(func() optimize.Problem { return randomProblem(seed) }, nil) {
-			s.look(func() optimize.Problem { return randomProblem(seed) })
+		if !s.possible(func() question.Problem { return randomProblem(seed) }, nil) {
+			s.look(func() question.Problem { return randomProblem(seed) })
 			cases++
 		}
 	}
 	for cases := 0; cases < changeCases**times; seed++ { // such as have one limit too many
-		problem := func() optimize.Problem { p, _ := tightened(seed); return p }
-		if s.possible(func() optimize.Problem { return randomProblem(seed) }, nil) && !s.possible(problem, nil) {
+		problem := func() question.Problem { p, _ := tightened(seed); return p }
+		if s.possible(func() question.Problem { return randomProblem(seed) }, nil) && !s.possible(problem, nil) {
 			s.look(problem)
 			cases++
 		}
@@ -36,9 +38,9 @@ func TestChanges(t *testing.T) {
 		6000473, // push and autonomy together, once told as hopeless
 		6000587, // less autonomy, which the recharging current still did not allow
 	} {
-		s.look(func() optimize.Problem { return randomProblem(seed) })
+		s.look(func() question.Problem { return randomProblem(seed) })
 	}
-	s.look(func() optimize.Problem { p, _ := tightened(6000027); return p }) // a push no cart keeps
+	s.look(func() question.Problem { p, _ := tightened(6000027); return p }) // a push no cart keeps
 	t.Logf("single changes %v, %d joint, %d hopeless", s.single, s.joint, s.hopeless)
 	for name := range hard {
 		if s.single[name] == 0 {
@@ -55,16 +57,16 @@ type changeSurvey struct {
 }
 
 // look looks at one problem, which it may make as often as it likes.
-func (s *changeSurvey) look(problem func() optimize.Problem) {
+func (s *changeSurvey) look(problem func() question.Problem) {
 	s.Helper()
 	name := problem().Scenario.Name
-	r, err := optimize.Rank(context.Background(), problem(), optimize.Options{})
+	r, err := optimize.Rank(context.Background(), problem(), question.Options{})
 	if err != nil {
 		s.Errorf("%s: %v", name, err)
 		return
 	}
 	switch {
-	case r.Solver.Status != optimize.Infeasible:
+	case r.Solver.Status != question.Infeasible:
 		s.Errorf("%s: %s, but there is no plan", name, r.Solver.Status)
 	case len(r.Changes) == 0:
 		s.hopeless++
@@ -81,7 +83,7 @@ func (s *changeSurvey) look(problem func() optimize.Problem) {
 }
 
 // possible reports whether a problem has a plan once some limits are set to values.
-func (s *changeSurvey) possible(problem func() optimize.Problem, values map[string]float64) bool {
+func (s *changeSurvey) possible(problem func() question.Problem, values map[string]float64) bool {
 	s.Helper()
 	p := problem()
 	all := knobs(p.Scenario)
@@ -92,11 +94,11 @@ func (s *changeSurvey) possible(problem func() optimize.Problem, values map[stri
 		}
 		k.set(p.Scenario, v)
 	}
-	return len(enumerate(s.T, p, optimize.ByCost)) > 0
+	return len(enumerate(s.T, p, question.ByCost)) > 0
 }
 
 // stepLess returns a value one step nearer to where a limit was.
-func stepLess(k knob, c optimize.LimitChange) float64 {
+func stepLess(k knob, c question.LimitChange) float64 {
 	if math.Abs(c.To-c.From) <= k.step {
 		return c.From
 	}
@@ -104,7 +106,7 @@ func stepLess(k knob, c optimize.LimitChange) float64 {
 }
 
 // checkSingle checks the changes of single limits.
-func (s *changeSurvey) checkSingle(problem func() optimize.Problem, changes []optimize.Change) {
+func (s *changeSurvey) checkSingle(problem func() question.Problem, changes []question.Change) {
 	s.Helper()
 	all := knobs(problem().Scenario)
 	var told []string
@@ -121,7 +123,7 @@ func (s *changeSurvey) checkSingle(problem func() optimize.Problem, changes []op
 		}
 		changed := problem()
 		k.set(changed.Scenario, c.To)
-		if found, err := optimize.Feasible(context.Background(), changed); found == nil {
+		if found, err := search.Feasible(context.Background(), changed); found == nil {
 			s.Errorf("%s: the engine finds no plan with its own change of %s to %g: %v", changed.Scenario.Name, c.Name, c.To, err)
 		}
 		if v := stepLess(k, c); s.possible(problem, map[string]float64{c.Name: v - k.rounding}) {
@@ -137,7 +139,7 @@ func (s *changeSurvey) checkSingle(problem func() optimize.Problem, changes []op
 
 // checkJoint checks a change of several limits together: it is enough, a step less of any of them is not,
 // and no fewer limits would do.
-func (s *changeSurvey) checkJoint(problem func() optimize.Problem, changes []optimize.Change) {
+func (s *changeSurvey) checkJoint(problem func() question.Problem, changes []question.Change) {
 	s.Helper()
 	all := knobs(problem().Scenario)
 	for _, change := range changes {
@@ -163,7 +165,7 @@ func (s *changeSurvey) checkJoint(problem func() optimize.Problem, changes []opt
 
 // openSet returns limits, so many of them or fewer, that make a plan possible when they are open; nil for
 // none.
-func (s *changeSurvey) openSet(problem func() optimize.Problem, size int) []string {
+func (s *changeSurvey) openSet(problem func() question.Problem, size int) []string {
 	s.Helper()
 	all := knobs(problem().Scenario)
 	var names []string
@@ -191,7 +193,7 @@ func (s *changeSurvey) openSet(problem func() optimize.Problem, size int) []stri
 }
 
 // checkHopeless checks that not even all limits open make a plan possible.
-func (s *changeSurvey) checkHopeless(problem func() optimize.Problem) {
+func (s *changeSurvey) checkHopeless(problem func() question.Problem) {
 	s.Helper()
 	values := map[string]float64{}
 	for name, k := range knobs(problem().Scenario) {

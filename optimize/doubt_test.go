@@ -9,15 +9,16 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/doubt"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
-// doubt returns what becomes of a problem's plans.
-func doubt(t *testing.T, p optimize.Problem, o optimize.DoubtOptions) *optimize.Doubted {
+// doubted returns what becomes of a problem's plans.
+func doubted(t *testing.T, p question.Problem, o doubt.Options) *doubt.Doubted {
 	t.Helper()
-	d, err := optimize.Doubt(context.Background(), p, o, nil)
+	d, err := doubt.Run(context.Background(), p, o, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -25,13 +26,13 @@ func doubt(t *testing.T, p optimize.Problem, o optimize.DoubtOptions) *optimize.
 }
 
 // uncertain returns an embedded scenario with a catalogue of its own, of which the ranges may be changed.
-func uncertain(t *testing.T, name string) optimize.Problem {
+func uncertain(t *testing.T, name string) question.Problem {
 	t.Helper()
 	s, err := scenarios.Demo(name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return optimize.Problem{Scenario: s, Catalog: catalog.Embedded().Clone()}
+	return question.Problem{Scenario: s, Catalog: catalog.Embedded().Clone()}
 }
 
 // certain takes the ranges of prices out of a catalogue.
@@ -50,11 +51,11 @@ func TestNoDoubt(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			p := uncertain(t, name)
 			certain(p.Catalog)
-			d := doubt(t, p, optimize.DoubtOptions{Plans: 5, Draws: 20, Seed: 1})
+			d := doubted(t, p, doubt.Options{Plans: 5, Draws: 20, Seed: 1})
 			if len(d.Plans) != 5 || d.Robust != 1 || d.FirstFails != 0 || d.NoneServes != 0 {
 				t.Errorf("%d plans, robust is %d, first fails in %g, none serves in %g; want 5, 1, 0, 0", len(d.Plans), d.Robust, d.FirstFails, d.NoneServes)
 			}
-			if want := (optimize.Regret{Draws: 20}); d.Regret == nil || *d.Regret != want {
+			if want := (doubt.Regret{Draws: 20}); d.Regret == nil || *d.Regret != want {
 				t.Errorf("regret %+v, want %+v", d.Regret, want)
 			}
 			for i, one := range d.Plans {
@@ -72,7 +73,7 @@ func TestNoDoubt(t *testing.T) {
 // twoPlans is the small problem with a second battery that costs 20 more, whatever happens, while the price
 // of the first is off by up to 100. Tax is 10 %. One string of either runs the 100 W lamp for an autonomy at
 // which the loads may grow by 5 %.
-func twoPlans() optimize.Problem {
+func twoPlans() question.Problem {
 	p := small()
 	b := &p.Catalog.Batteries[0]
 	second := *b
@@ -98,7 +99,7 @@ func twoPlans() optimize.Problem {
 //	both stay feasible                P(y <= 0.05)  = 1 - 0.1^2 / (0.3 * 0.15)      = 0.77778
 func TestDoubtConverges(t *testing.T) {
 	const draws = 20000
-	d := doubt(t, twoPlans(), optimize.DoubtOptions{Plans: 2, Draws: draws, Seed: 7, Loads: 0.15})
+	d := doubted(t, twoPlans(), doubt.Options{Plans: 2, Draws: draws, Seed: 7, Loads: 0.15})
 	first, second := d.Plans[0], d.Plans[1]
 	// Five standard errors of a share at its largest, sqrt(0.25 / draws).
 	share := 5 * math.Sqrt(0.25/draws)
@@ -127,7 +128,7 @@ func TestDoubtConverges(t *testing.T) {
 			t.Errorf("%s: got %g, want %g within %g", f.name, f.got, f.want, f.room)
 		}
 	}
-	if want := (optimize.Break{Limit: plan.LimitAutonomy, Share: 1 - first.Feasible}); len(first.Breaks) != 1 || first.Breaks[0].Limit != want.Limit || math.Abs(first.Breaks[0].Share-want.Share) > 1e-12 {
+	if want := (doubt.Break{Limit: plan.LimitAutonomy, Share: 1 - first.Feasible}); len(first.Breaks) != 1 || first.Breaks[0].Limit != want.Limit || math.Abs(first.Breaks[0].Share-want.Share) > 1e-12 {
 		t.Errorf("breaks %+v, want %+v", first.Breaks, want)
 	}
 	if d.Robust != 2 {
@@ -138,10 +139,10 @@ func TestDoubtConverges(t *testing.T) {
 // The same seed gives the same bytes on one processor and on several; another seed gives others; and a
 // plan fares the same whatever other candidates there are.
 func TestDoubtRepeats(t *testing.T) {
-	o := optimize.DoubtOptions{Plans: 4, Draws: 500, Seed: 3, Prices: 0.1, Loads: 0.15}
-	text := func(o optimize.DoubtOptions, processors int) []byte {
+	o := doubt.Options{Plans: 4, Draws: 500, Seed: 3, Prices: 0.1, Loads: 0.15}
+	text := func(o doubt.Options, processors int) []byte {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(processors))
-		out, err := json.Marshal(doubt(t, uncertain(t, "cider-shed"), o))
+		out, err := json.Marshal(doubted(t, uncertain(t, "cider-shed"), o))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -158,7 +159,7 @@ func TestDoubtRepeats(t *testing.T) {
 	}
 	fewer := o
 	fewer.Plans = 2
-	many, few := doubt(t, uncertain(t, "cider-shed"), o), doubt(t, uncertain(t, "cider-shed"), fewer)
+	many, few := doubted(t, uncertain(t, "cider-shed"), o), doubted(t, uncertain(t, "cider-shed"), fewer)
 	for i := range few.Plans {
 		a, b := many.Plans[i], few.Plans[i]
 		if a.Feasible != b.Feasible || a.MeanCost != b.MeanCost || a.Greatest != b.Greatest {
@@ -179,7 +180,7 @@ func TestStatedRanges(t *testing.T) {
 	}
 	k := &p.Catalog.Cables[0]
 	k.LowCentsPerM, k.HighCentsPerM = k.CentsPerM, 2*k.CentsPerM
-	d := doubt(t, p, optimize.DoubtOptions{Plans: 1, Draws: 4000, Seed: 1, Prices: 1})
+	d := doubted(t, p, doubt.Options{Plans: 1, Draws: 4000, Seed: 1, Prices: 1})
 	one := d.Plans[0]
 	// The slab is 950 at the offer, off by a tenth either way; 2 m of rope and 4 ends are 28 and may be 56.
 	most := one.Cost.Units() + 1.1*(95+28)
@@ -196,18 +197,18 @@ func TestStatedRanges(t *testing.T) {
 func TestDoubtOptions(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		o    optimize.DoubtOptions
+		o    doubt.Options
 		want string
 	}{
-		{"no plans", optimize.DoubtOptions{Draws: 1}, "0 plans; ask for 1 or more"},
-		{"no draws", optimize.DoubtOptions{Plans: 1}, "0 draws; ask for 1 to 1000000"},
-		{"too many", optimize.DoubtOptions{Plans: 1, Draws: 1000001}, "1000001 draws; ask for 1 to 1000000"},
-		{"too many together", optimize.DoubtOptions{Plans: 21, Draws: 1000000}, "1000000 draws of 21 plans; ask for at most 20000000 of all plans together"},
-		{"prices beyond all", optimize.DoubtOptions{Plans: 1, Draws: 1, Prices: 1.5}, "prices off by a part of 1.5; give 0 to 1"},
-		{"loads not a number", optimize.DoubtOptions{Plans: 1, Draws: 1, Loads: math.NaN()}, "loads off by a part of NaN; give 0 to 1"},
+		{"no plans", doubt.Options{Draws: 1}, "0 plans; ask for 1 or more"},
+		{"no draws", doubt.Options{Plans: 1}, "0 draws; ask for 1 to 1000000"},
+		{"too many", doubt.Options{Plans: 1, Draws: 1000001}, "1000001 draws; ask for 1 to 1000000"},
+		{"too many together", doubt.Options{Plans: 21, Draws: 1000000}, "1000000 draws of 21 plans; ask for at most 20000000 of all plans together"},
+		{"prices beyond all", doubt.Options{Plans: 1, Draws: 1, Prices: 1.5}, "prices off by a part of 1.5; give 0 to 1"},
+		{"loads not a number", doubt.Options{Plans: 1, Draws: 1, Loads: math.NaN()}, "loads off by a part of NaN; give 0 to 1"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if _, err := optimize.Doubt(context.Background(), small(), c.o, nil); err == nil || err.Error() != c.want {
+			if _, err := doubt.Run(context.Background(), small(), c.o, nil); err == nil || err.Error() != c.want {
 				t.Errorf("error %v, want %s", err, c.want)
 			}
 		})
@@ -218,8 +219,8 @@ func TestDoubtOptions(t *testing.T) {
 func TestDoubtNothing(t *testing.T) {
 	p := small()
 	p.Scenario.AutonomyH = 700
-	d := doubt(t, p, optimize.DefaultDoubt())
-	if len(d.Plans) != 0 || d.Ranking.Solver.Status != optimize.Infeasible || len(d.Ranking.Changes) == 0 {
+	d := doubted(t, p, doubt.Default())
+	if len(d.Plans) != 0 || d.Ranking.Solver.Status != question.Infeasible || len(d.Ranking.Changes) == 0 {
 		t.Errorf("got %+v of a ranking that is %s", d, d.Ranking.Solver.Status)
 	}
 }

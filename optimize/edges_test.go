@@ -7,13 +7,17 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
+	"cartwright/optimize/next"
+	"cartwright/optimize/question"
+	"cartwright/optimize/value"
+	"cartwright/optimize/why"
 	"cartwright/scenarios"
 )
 
 // smallest is a problem with exactly one part of each kind that a plan needs, under either rule set. The
 // heater takes 100 W through an inverter of 0.9 that idles at 5 W; the module holds 1000 usable Wh.
-func smallest(rules scenarios.Rules) optimize.Problem {
+func smallest(rules scenarios.Rules) question.Problem {
 	part := func(id string, price catalog.Cents, kg float64) catalog.Part {
 		return catalog.Part{ID: id, Name: id, Price: price, MassKg: kg}
 	}
@@ -24,7 +28,7 @@ func smallest(rules scenarios.Rules) optimize.Problem {
 	run := scenarios.Run{LengthM: 1, AmbientC: 30, Bundled: 2, TerminalC: 75, Drop: 0.03}
 	strings, mains := run, run
 	strings.Kind, mains.Kind = scenarios.RunString, scenarios.RunMain
-	return optimize.Problem{
+	return question.Problem{
 		Scenario: &scenarios.Scenario{
 			Name: "smallest", Currency: "USD", Rules: rules, Bus: scenarios.Bus{NominalV: 48, LowV: 44, HighV: 60},
 			Loads:     []scenarios.Load{{Name: "heater", Watts: 100, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1}},
@@ -77,34 +81,34 @@ func TestEdges(t *testing.T) {
 	)
 	for _, c := range []struct {
 		name    string
-		edge    func(p optimize.Problem)
+		edge    func(p question.Problem)
 		strings int // of the first plan; 0: there is no plan
 		cents   int64
 	}{
 		// 4 h * (100/0.9 + 5) W = 464 Wh
-		{"one part of each kind", func(optimize.Problem) {}, 1, alone},
+		{"one part of each kind", func(question.Problem) {}, 1, alone},
 		// 4 h * 5 W of idling
-		{"zero load", func(p optimize.Problem) { p.Scenario.Loads[0].Watts = 0 }, 1, alone},
-		{"zero duty", func(p optimize.Problem) { p.Scenario.Loads[0].Duty = 0 }, 1, alone},
-		{"zero load and no idling", func(p optimize.Problem) {
+		{"zero load", func(p question.Problem) { p.Scenario.Loads[0].Watts = 0 }, 1, alone},
+		{"zero duty", func(p question.Problem) { p.Scenario.Loads[0].Duty = 0 }, 1, alone},
+		{"zero load and no idling", func(p question.Problem) {
 			p.Scenario.Loads[0].Watts, p.Catalog.Inverters[0].IdleW = 0, 0
 		}, 1, alone},
 		// 720 h * (1/0.9 + 5) W = 4.4 kWh
-		{"a month", func(p optimize.Problem) { p.Scenario.AutonomyH, p.Scenario.Loads[0].Watts = 720, 1 }, 5, alone + 4*each},
+		{"a month", func(p question.Problem) { p.Scenario.AutonomyH, p.Scenario.Loads[0].Watts = 720, 1 }, 5, alone + 4*each},
 		// 720 h * 116.1 W = 83.6 kWh, where 20 studs have room for 19 modules
-		{"a month of too much", func(p optimize.Problem) { p.Scenario.AutonomyH = 720 }, 0, 0},
-		{"prices of nothing", func(p optimize.Problem) { priced(p.Catalog, 0) }, 1, 0},
-		{"a month at prices of nothing", func(p optimize.Problem) {
+		{"a month of too much", func(p question.Problem) { p.Scenario.AutonomyH = 720 }, 0, 0},
+		{"prices of nothing", func(p question.Problem) { priced(p.Catalog, 0) }, 1, 0},
+		{"a month at prices of nothing", func(p question.Problem) {
 			priced(p.Catalog, 0)
 			p.Scenario.AutonomyH, p.Scenario.Loads[0].Watts = 720, 1
 		}, 5, 0},
-		{"nothing to spend, prices of nothing", func(p optimize.Problem) {
+		{"nothing to spend, prices of nothing", func(p question.Problem) {
 			priced(p.Catalog, 0)
 			p.Scenario.Limits.Budget = 0
 		}, 1, 0},
-		{"nothing to spend", func(p optimize.Problem) { p.Scenario.Limits.Budget = 0 }, 0, 0},
-		{"the highest prices", func(p optimize.Problem) { priced(p.Catalog, most) }, 1, pieces(1) * most},
-		{"a month at the highest prices", func(p optimize.Problem) {
+		{"nothing to spend", func(p question.Problem) { p.Scenario.Limits.Budget = 0 }, 0, 0},
+		{"the highest prices", func(p question.Problem) { priced(p.Catalog, most) }, 1, pieces(1) * most},
+		{"a month at the highest prices", func(p question.Problem) {
 			priced(p.Catalog, most)
 			p.Scenario.AutonomyH, p.Scenario.Loads[0].Watts = 720, 1
 		}, 5, pieces(5) * most},
@@ -113,17 +117,17 @@ func TestEdges(t *testing.T) {
 			t.Run(c.name+", "+string(rules), func(t *testing.T) {
 				p := smallest(rules)
 				c.edge(p)
-				r := rank(t, p, optimize.Options{})
+				r := rank(t, p, question.Options{})
 				if c.strings == 0 {
-					if r.Solver.Status != optimize.Infeasible || len(r.Changes)+len(r.Reasons) == 0 {
+					if r.Solver.Status != question.Infeasible || len(r.Changes)+len(r.Reasons) == 0 {
 						t.Errorf("%s with %d plans, changes %v, reasons %v", r.Solver.Status, len(r.Plans), r.Changes, r.Reasons)
 					}
 					return
 				}
-				if r.Solver.Status != optimize.Optimal {
+				if r.Solver.Status != question.Optimal {
 					t.Fatalf("%s: changes %v, reasons %v", r.Solver.Status, r.Changes, r.Reasons)
 				}
-				checkRanking(t, p, optimize.ByCost)
+				checkRanking(t, p, question.ByCost)
 				first := r.Plans[0]
 				if got := first.Core.Batteries[0].Strings; got != c.strings || int64(first.Cost) != c.cents {
 					t.Errorf("%d strings at %d cents, want %d at %d", got, first.Cost, c.strings, c.cents)
@@ -139,20 +143,20 @@ func TestEdges(t *testing.T) {
 // Every question is answered at the edges, with numbers that can be written.
 func TestEdgesOfQuestions(t *testing.T) {
 	ctx := context.Background()
-	questions := map[string]func(p optimize.Problem) (any, error){
-		"why":      func(p optimize.Problem) (any, error) { return optimize.Explain(ctx, p) },
-		"why part": func(p optimize.Problem) (any, error) { return optimize.ExplainPart(ctx, p, "module") },
-		"frontier": func(p optimize.Problem) (any, error) { return optimize.Frontier(ctx, p, optimize.AxisMass, nil) },
-		"value":    func(p optimize.Problem) (any, error) { return optimize.Value(ctx, p) },
-		"next":     func(p optimize.Problem) (any, error) { return optimize.Next(ctx, p, optimize.NextOptions{Months: 12}) },
+	questions := map[string]func(p question.Problem) (any, error){
+		"why":      func(p question.Problem) (any, error) { return why.Explain(ctx, p) },
+		"why part": func(p question.Problem) (any, error) { return why.ExplainPart(ctx, p, "module") },
+		"frontier": func(p question.Problem) (any, error) { return frontier.Find(ctx, p, frontier.AxisMass, nil) },
+		"value":    func(p question.Problem) (any, error) { return value.Find(ctx, p) },
+		"next":     func(p question.Problem) (any, error) { return next.Find(ctx, p, next.Options{Months: 12}) },
 	}
-	for edge, do := range map[string]func(p optimize.Problem){
-		"as it is":           func(optimize.Problem) {},
-		"zero load":          func(p optimize.Problem) { p.Scenario.Loads[0].Duty = 0 },
-		"a month":            func(p optimize.Problem) { p.Scenario.AutonomyH, p.Scenario.Loads[0].Watts = 720, 1 },
-		"a month too much":   func(p optimize.Problem) { p.Scenario.AutonomyH = 720 },
-		"prices of nothing":  func(p optimize.Problem) { priced(p.Catalog, 0) },
-		"the highest prices": func(p optimize.Problem) { priced(p.Catalog, 1e11) },
+	for edge, do := range map[string]func(p question.Problem){
+		"as it is":           func(question.Problem) {},
+		"zero load":          func(p question.Problem) { p.Scenario.Loads[0].Duty = 0 },
+		"a month":            func(p question.Problem) { p.Scenario.AutonomyH, p.Scenario.Loads[0].Watts = 720, 1 },
+		"a month too much":   func(p question.Problem) { p.Scenario.AutonomyH = 720 },
+		"prices of nothing":  func(p question.Problem) { priced(p.Catalog, 0) },
+		"the highest prices": func(p question.Problem) { priced(p.Catalog, 1e11) },
 	} {
 		for name, ask := range questions {
 			t.Run(name+", "+edge, func(t *testing.T) {
@@ -174,17 +178,17 @@ func TestEdgesOfQuestions(t *testing.T) {
 // On random problems, too: prices of nothing make every plan cost nothing, the highest prices leave as many
 // plans as there were, and loads of nothing never leave fewer.
 func TestEdgesOfRandomProblems(t *testing.T) {
-	law(t, 9, func(t *testing.T, _ dice, p func() optimize.Problem) {
-		for name, edge := range map[string]func(p optimize.Problem){
-			"prices of nothing":  func(q optimize.Problem) { priced(q.Catalog, 0) },
-			"the highest prices": func(q optimize.Problem) { priced(q.Catalog, 1e11) },
+	law(t, 9, func(t *testing.T, _ dice, p func() question.Problem) {
+		for name, edge := range map[string]func(p question.Problem){
+			"prices of nothing":  func(q question.Problem) { priced(q.Catalog, 0) },
+			"the highest prices": func(q question.Problem) { priced(q.Catalog, 1e11) },
 		} {
 			before, after := p(), p()
-			for _, q := range []optimize.Problem{before, after} {
+			for _, q := range []question.Problem{before, after} {
 				q.Scenario.Limits.Budget, q.Scenario.Have, q.Catalog.Offers = math.MaxInt64, nil, nil
 			}
 			edge(after)
-			was, is := rank(t, before, optimize.Options{}), rank(t, after, optimize.Options{})
+			was, is := rank(t, before, question.Options{}), rank(t, after, question.Options{})
 			if len(is.Plans) != len(was.Plans) {
 				t.Errorf("%s, %s: %d plans, were %d", after.Scenario.Name, name, len(is.Plans), len(was.Plans))
 			}

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 // stall knows what parts cost: what is owned, what it sells for, and who asks how much from which quantity.
@@ -42,7 +42,7 @@ type lot struct {
 }
 
 // newStall reads a problem's prices.
-func newStall(p optimize.Problem) *stall {
+func newStall(p question.Problem) *stall {
 	m := &stall{goods: map[string]*good{}, tax: p.Scenario.Tax}
 	for _, e := range p.Catalog.All() {
 		g := &good{id: e.ID, kgEach: e.MassKg, cable: e.Kind == catalog.KindCable, memo: map[lot]float64{}}

@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/chassis"
+	"cartwright/optimize/question"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
@@ -59,7 +59,7 @@ type fitting struct {
 }
 
 // support finds the best of all ways to build a core. There is none where it returns false.
-func (e *enumeration) support(p *total, by optimize.By) bool {
+func (e *enumeration) support(p *total, by question.By) bool {
 	inv := &e.c.Inverters[p.inverter]
 	paths, ok := e.paths(p.batteries, inv, p.units)
 	if !ok {
@@ -99,9 +99,9 @@ func (e *enumeration) support(p *total, by optimize.By) bool {
 const hair = 1e-6
 
 // better reports whether a cost and mass are better than a plan's.
-func better(by optimize.By, cost, massKg float64, p *total) bool {
+func better(by question.By, cost, massKg float64, p *total) bool {
 	first, second, haveFirst, haveSecond := cost, massKg, p.cost, p.massKg
-	if by == optimize.ByMass {
+	if by == question.ByMass {
 		first, second, haveFirst, haveSecond = massKg, cost, p.massKg, p.cost
 	}
 	return first < haveFirst-hair || first < haveFirst+hair && second < haveSecond

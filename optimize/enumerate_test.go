@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/question"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
@@ -45,7 +45,7 @@ type total struct {
 
 // enumerate returns the best plan of every core that has one, in no order: the cheapest by cost and by
 // life, of equally cheap ones the lightest; by mass the other way round.
-func enumerate(t *testing.T, p optimize.Problem, by optimize.By) []total {
+func enumerate(t *testing.T, p question.Problem, by question.By) []total {
 	t.Helper()
 	e := newEnumeration(t, p)
 	var all []total
@@ -66,7 +66,7 @@ func enumerate(t *testing.T, p optimize.Problem, by optimize.By) []total {
 }
 
 // newEnumeration prepares to write down the plans of a problem.
-func newEnumeration(t *testing.T, p optimize.Problem) *enumeration {
+func newEnumeration(t *testing.T, p question.Problem) *enumeration {
 	t.Helper()
 	demand, err := energy.DemandOf(p.Scenario)
 	if err != nil {

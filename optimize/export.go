@@ -4,41 +4,33 @@ import (
 	"errors"
 	"strings"
 
+	"cartwright/optimize/bench"
 	"cartwright/optimize/milp"
+	"cartwright/optimize/model"
+	"cartwright/optimize/question"
+	"cartwright/optimize/relax"
 )
 
 // FullModel writes the whole problem as one integer linear program: every supply, every battery, every
 // option, with the objective of o.By in currency units or kilograms. It is what Rank solves in parts; any
 // solver that reads MPS can check the first plan with it. A ratio is no linear objective, so ByLife
 // cannot be written.
-func FullModel(p Problem, o Options) (*milp.Model, error) {
-	b, err := lay(p, o.Must, &laidBefore{})
+func FullModel(p question.Problem, o question.Options) (*milp.Model, error) {
+	b, err := bench.Lay(p, o.Must, &bench.Before{})
 	if err != nil {
 		return nil, err
 	}
-	if len(b.reasons) > 0 {
-		return nil, errors.New("there is nothing to choose from: " + strings.Join(b.obstacles(), "; "))
+	if len(b.Reasons) > 0 {
+		return nil, errors.New("there is nothing to choose from: " + strings.Join(relax.Obstacles(b), "; "))
 	}
-	full := b.writeProgram(p.Scenario.Name, b.wholeSpace())
+	full := model.Write(b, p.Scenario.Name, model.WholeSpace(b))
 	switch o.By {
-	case ByLife:
+	case question.ByLife:
 		return nil, errors.New("cost per lifetime kWh is a ratio, not a linear objective; write the model by cost or by mass")
-	case ByMass:
-		full.m.Minimize(full.mass)
+	case question.ByMass:
+		full.Model.Minimize(full.Mass)
 	default:
-		full.m.Minimize(full.cost)
+		full.Model.Minimize(full.Cost)
 	}
-	return full.m, full.m.Err()
-}
-
-// wholeSpace is the space of every plan there is.
-func (b *bench) wholeSpace() space {
-	sp := space{settled: !b.tips.matter()}
-	for i := range b.supplies {
-		sp.supplies = append(sp.supplies, i)
-	}
-	for i := range b.stacks {
-		sp.strings = append(sp.strings, stringRange{i, 0, b.stacks[i].most})
-	}
-	return sp
+	return full.Model, full.Model.Err()
 }

@@ -6,9 +6,10 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // casesOfFrontier are the random cases of each axis that are compared with an enumeration.
@@ -19,7 +20,7 @@ func TestBruteForceFrontierOfAutonomy(t *testing.T) {
 	steps := 0
 	for seed := uint64(5e6); seed < 5e6+casesOfFrontier; seed++ {
 		p := randomProblem(seed)
-		got, err := optimize.Frontier(context.Background(), p, optimize.AxisAutonomy, nil)
+		got, err := frontier.Find(context.Background(), p, frontier.AxisAutonomy, nil)
 		if err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 			continue
@@ -69,7 +70,7 @@ type point struct{ at, cost float64 }
 
 // servedPoints returns, for every core that can be built at all, the longest autonomy it serves and the
 // least it costs.
-func servedPoints(t *testing.T, p optimize.Problem) []point {
+func servedPoints(t *testing.T, p question.Problem) []point {
 	t.Helper()
 	s := *p.Scenario
 	s.AutonomyH, s.Limits.Budget = 0, math.MaxInt64
@@ -81,7 +82,7 @@ func servedPoints(t *testing.T, p optimize.Problem) []point {
 	}
 	e := &enumeration{s: &s, c: p.Catalog, demand: demand}
 	var points []point
-	for _, core := range enumerate(t, optimize.Problem{Scenario: &free, Catalog: p.Catalog}, optimize.ByCost) {
+	for _, core := range enumerate(t, question.Problem{Scenario: &free, Catalog: p.Catalog}, question.ByCost) {
 		inv := &p.Catalog.Inverters[core.inverter]
 		if s.Recharge != nil && inv.ChargerA == 0 {
 			continue
@@ -130,7 +131,7 @@ func servedHours(e *enumeration, core *total, inv *catalog.Inverter) float64 {
 }
 
 // checkStairs checks what holds for every staircase.
-func checkStairs(t *testing.T, seed uint64, f *optimize.Staircase) {
+func checkStairs(t *testing.T, seed uint64, f *frontier.Staircase) {
 	t.Helper()
 	if !f.Complete {
 		t.Errorf("seed %d: the staircase is not complete", seed)
@@ -148,7 +149,7 @@ func checkStairs(t *testing.T, seed uint64, f *optimize.Staircase) {
 			continue
 		}
 		before := &f.Steps[i-1]
-		if s.Cost <= before.Cost || (s.At > before.At) != (f.Axis != optimize.AxisMass) {
+		if s.Cost <= before.Cost || (s.At > before.At) != (f.Axis != frontier.AxisMass) {
 			t.Errorf("seed %d: from step %d to %d: %g to %g costs %g and %g", seed, i, i+1, before.At, s.At, before.Cost, s.Cost)
 		}
 	}
@@ -159,7 +160,7 @@ func checkStairs(t *testing.T, seed uint64, f *optimize.Staircase) {
 
 // The knee is the step that lies farthest below the straight line from the first to the last.
 func TestKneeOfDemo(t *testing.T) {
-	got, err := optimize.Frontier(context.Background(), demo(t, "lantern-market"), optimize.AxisAutonomy, nil)
+	got, err := frontier.Find(context.Background(), demo(t, "lantern-market"), frontier.AxisAutonomy, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,8 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
+	"cartwright/optimize/question"
 )
 
 // Every step of the staircase of mass is that of an enumeration of all plans, and there is no other.
@@ -14,7 +15,7 @@ func TestBruteForceFrontierOfMass(t *testing.T) {
 	steps := 0
 	for seed := uint64(6e6); seed < 6e6+casesOfFrontier; seed++ {
 		p := randomProblem(seed)
-		got, err := optimize.Frontier(context.Background(), p, optimize.AxisMass, nil)
+		got, err := frontier.Find(context.Background(), p, frontier.AxisMass, nil)
 		if err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 			continue
@@ -55,11 +56,11 @@ func TestBruteForceFrontierOfMass(t *testing.T) {
 }
 
 // everyWay returns cost and mass of every way to build every core, budget and mass left aside.
-func everyWay(t *testing.T, p optimize.Problem) []worth {
+func everyWay(t *testing.T, p question.Problem) []worth {
 	t.Helper()
 	s := *p.Scenario
 	s.Limits.Budget, s.Limits.MassKg = math.MaxInt64, math.Inf(1)
-	e := newEnumeration(t, optimize.Problem{Scenario: &s, Catalog: p.Catalog})
+	e := newEnumeration(t, question.Problem{Scenario: &s, Catalog: p.Catalog})
 	var ways []worth
 	for _, n := range e.stringVectors() {
 		for i := range e.c.Inverters {

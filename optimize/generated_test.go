@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -14,7 +14,7 @@ import (
 // from. The parts are invented, with the masses, sizes and prices that parts of their kind have; a third of
 // the batteries are in parallel groups of four kinds. Cables, devices, bus bars and sundries are those that
 // come with the program. The same numbers give the same problem for ever.
-func Generated(batteries, inverters, casters int) optimize.Problem {
+func Generated(batteries, inverters, casters int) question.Problem {
 	const stream = 0xca27 // any fixed number: a second half of the generator's seed
 	g := &generator{Rand: rand.New(rand.NewPCG(uint64(batteries), stream))}
 	c := catalog.Embedded()
@@ -36,7 +36,7 @@ func Generated(batteries, inverters, casters int) optimize.Problem {
 		{PartID: c.Batteries[0].ID, Count: 1},
 		{PartID: c.Batteries[1%batteries].ID, Count: 1, Sell: &sell},
 	}
-	return optimize.Problem{Scenario: s, Catalog: c}
+	return question.Problem{Scenario: s, Catalog: c}
 }
 
 // generator draws parts.

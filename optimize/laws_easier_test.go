@@ -4,14 +4,14 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
 // Adding a part never raises the best cost. But for a receptacle of just the rating that a circuit asks
 // for, with which larger ones no longer will do: none of those is added.
 func TestLawAddingAPart(t *testing.T) {
-	law(t, 6, func(t *testing.T, d dice, p func() optimize.Problem) {
+	law(t, 6, func(t *testing.T, d dice, p func() question.Problem) {
 		more := p()
 		c := more.Catalog
 		what := pick(d, "battery", "inverter", "cable", "device", "busbar", "casters", "sundry")
@@ -48,7 +48,7 @@ func TestLawAddingAPart(t *testing.T) {
 
 // Owning more never raises the best cost.
 func TestLawOwningMore(t *testing.T) {
-	law(t, 7, func(t *testing.T, d dice, p func() optimize.Problem) {
+	law(t, 7, func(t *testing.T, d dice, p func() question.Problem) {
 		more := p()
 		s := more.Scenario
 		if len(s.Have) > 0 && d.chance(50) {

@@ -11,6 +11,8 @@ import (
 	"cartwright/optimize"
 	"cartwright/optimize/audit"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
 	"cartwright/scenarios"
 )
 
@@ -21,7 +23,7 @@ const lawCases = 40
 var possible = sync.OnceValues(func() ([]uint64, error) {
 	var seeds []uint64
 	for seed := uint64(5e6); len(seeds) < lawCases**times; seed++ {
-		found, err := optimize.Feasible(context.Background(), randomProblem(seed))
+		found, err := search.Feasible(context.Background(), randomProblem(seed))
 		if err != nil {
 			return nil, err
 		}
@@ -49,34 +51,34 @@ func TestLawRuleSets(t *testing.T) {
 
 // law tries something on random problems that have a plan. What is drawn for a problem beyond itself comes
 // from dice of the law's own.
-func law(t *testing.T, number uint64, holds func(t *testing.T, d dice, p func() optimize.Problem)) {
+func law(t *testing.T, number uint64, holds func(t *testing.T, d dice, p func() question.Problem)) {
 	t.Helper()
 	seeds, err := possible()
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, seed := range seeds {
-		holds(t, newDice(seed^number<<32), func() optimize.Problem { return randomProblem(seed) })
+		holds(t, newDice(seed^number<<32), func() question.Problem { return randomProblem(seed) })
 	}
 }
 
 // rank ranks a problem; it must go well.
-func rank(t *testing.T, p optimize.Problem, o optimize.Options) *optimize.Result {
+func rank(t *testing.T, p question.Problem, o question.Options) *question.Result {
 	t.Helper()
 	r, err := optimize.Rank(context.Background(), p, o)
 	if err != nil {
 		t.Fatalf("%s: %v", p.Scenario.Name, err)
 	}
-	if r.Solver.Status != optimize.Optimal && r.Solver.Status != optimize.Infeasible {
+	if r.Solver.Status != question.Optimal && r.Solver.Status != question.Infeasible {
 		t.Fatalf("%s: %s %v", p.Scenario.Name, r.Solver.Status, r.Solver.Retries)
 	}
 	return r
 }
 
 // leastCents returns the cost of the best plan and how far rounding may have moved it; +Inf for no plan.
-func leastCents(t *testing.T, p optimize.Problem) (cents, rounding float64) {
+func leastCents(t *testing.T, p question.Problem) (cents, rounding float64) {
 	t.Helper()
-	r := rank(t, p, optimize.Options{Plans: 1})
+	r := rank(t, p, question.Options{Plans: 1})
 	if len(r.Plans) == 0 {
 		return math.Inf(1), 0
 	}
@@ -84,7 +86,7 @@ func leastCents(t *testing.T, p optimize.Problem) (cents, rounding float64) {
 }
 
 // notDearer reports an error where a problem that was made easier has a dearer best plan.
-func notDearer(t *testing.T, before, after optimize.Problem, what string) {
+func notDearer(t *testing.T, before, after question.Problem, what string) {
 	t.Helper()
 	had, roundingBefore := leastCents(t, before)
 	has, roundingAfter := leastCents(t, after)
@@ -95,21 +97,21 @@ func notDearer(t *testing.T, before, after optimize.Problem, what string) {
 
 // The k-th plan is never better than the one before it, and every plan passes an audit of its own.
 func TestLawRanking(t *testing.T) {
-	law(t, 1, func(t *testing.T, d dice, p func() optimize.Problem) {
-		checkRanking(t, p(), pick(d, optimize.ByCost, optimize.ByMass, optimize.ByLife))
+	law(t, 1, func(t *testing.T, d dice, p func() question.Problem) {
+		checkRanking(t, p(), pick(d, question.ByCost, question.ByMass, question.ByLife))
 	})
 }
 
 // checkRanking checks what every ranking has to be, whatever its plans are.
-func checkRanking(t *testing.T, p optimize.Problem, by optimize.By) {
+func checkRanking(t *testing.T, p question.Problem, by question.By) {
 	t.Helper()
-	r := rank(t, p, optimize.Options{By: by})
+	r := rank(t, p, question.Options{By: by})
 	var last float64
 	cores := map[string]bool{}
 	for i := range r.Plans {
 		got := &r.Plans[i]
-		score := map[optimize.By]float64{
-			optimize.ByCost: float64(got.Cost), optimize.ByMass: got.MassKg, optimize.ByLife: got.CostPerLifetimeKWh,
+		score := map[question.By]float64{
+			question.ByCost: float64(got.Cost), question.ByMass: got.MassKg, question.ByLife: got.CostPerLifetimeKWh,
 		}[by]
 		// Masses that differ by less than a milligram are the same, and ratios but for the last digits.
 		if i > 0 && score < last-1e-6 {
@@ -128,10 +130,10 @@ func checkRanking(t *testing.T, p optimize.Problem, by optimize.By) {
 
 // The same input gives the same bytes, on one processor and on two.
 func TestLawSameBytes(t *testing.T) {
-	law(t, 2, func(t *testing.T, _ dice, p func() optimize.Problem) {
+	law(t, 2, func(t *testing.T, _ dice, p func() question.Problem) {
 		var first []byte
 		for _, workers := range []int{1, 2, 2} {
-			text, err := json.Marshal(rank(t, p(), optimize.Options{Workers: workers}).Plans)
+			text, err := json.Marshal(rank(t, p(), question.Options{Workers: workers}).Plans)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -147,16 +149,16 @@ func TestLawSameBytes(t *testing.T) {
 
 // Prices doubled, and the money too, double every cost and leave the plans as they are.
 func TestLawDoublePrices(t *testing.T) {
-	law(t, 3, func(t *testing.T, _ dice, p func() optimize.Problem) {
+	law(t, 3, func(t *testing.T, _ dice, p func() question.Problem) {
 		double := p()
 		doublePrices(double)
-		was, is := rank(t, p(), optimize.Options{}), rank(t, double, optimize.Options{})
+		was, is := rank(t, p(), question.Options{}), rank(t, double, question.Options{})
 		sameRanking(t, p().Scenario.Name+", prices doubled", was.Plans, is.Plans, 2)
 	})
 }
 
 // doublePrices doubles every amount of money of a problem.
-func doublePrices(p optimize.Problem) {
+func doublePrices(p question.Problem) {
 	for _, e := range p.Catalog.All() {
 		e.Price *= 2
 	}
@@ -182,7 +184,7 @@ func doublePrices(p optimize.Problem) {
 
 // The order of the rows changes nothing but which of equal plans comes first.
 func TestLawRowOrder(t *testing.T) {
-	law(t, 4, func(t *testing.T, d dice, p func() optimize.Problem) {
+	law(t, 4, func(t *testing.T, d dice, p func() question.Problem) {
 		mixed := p()
 		c := mixed.Catalog
 		shuffle(d, c.Batteries)
@@ -193,7 +195,7 @@ func TestLawRowOrder(t *testing.T) {
 		shuffle(d, c.Casters)
 		shuffle(d, c.Sundries)
 		shuffle(d, c.Offers)
-		was, is := rank(t, p(), optimize.Options{}), rank(t, mixed, optimize.Options{})
+		was, is := rank(t, p(), question.Options{}), rank(t, mixed, question.Options{})
 		sameRanking(t, p().Scenario.Name+", rows mixed", was.Plans, is.Plans, 1)
 	})
 }

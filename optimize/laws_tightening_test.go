@@ -6,8 +6,9 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
 	"cartwright/scenarios"
 )
 
@@ -116,13 +117,13 @@ func TestLawTightening(t *testing.T) {
 		tried, dearer, none := 0, 0, 0
 		for i := 0; i < len(seeds) && (tried < least || dearer+none == 0); i++ {
 			seed := seeds[(i+k*least)%len(seeds)]
-			was := rank(t, randomProblem(seed), optimize.Options{Plans: 1}).Plans[0]
+			was := rank(t, randomProblem(seed), question.Options{Plans: 1}).Plans[0]
 			p := randomProblem(seed)
 			if !l.do(p.Scenario, &was) {
 				continue
 			}
 			tried++
-			found, err := optimize.Feasible(context.Background(), p)
+			found, err := search.Feasible(context.Background(), p)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -130,7 +131,7 @@ func TestLawTightening(t *testing.T) {
 				none++
 				continue
 			}
-			is := rank(t, p, optimize.Options{Plans: 1}).Plans[0]
+			is := rank(t, p, question.Options{Plans: 1}).Plans[0]
 			switch missing := float64(is.Cost - was.Cost); {
 			case missing < -roundingCents(&is)-roundingCents(&was):
 				t.Errorf("%s: %s tightened: the best plan costs %s, before %s", p.Scenario.Name, l.name, is.Cost, was.Cost)

@@ -6,8 +6,9 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -56,9 +57,9 @@ func tinySavings(seed uint64, cents float64) *scenarios.Savings {
 }
 
 // comparedNext compares one case, and reports whether something stands on the cart on the way.
-func comparedNext(t *testing.T, seed uint64, p optimize.Problem, g *timings, least float64) bool {
+func comparedNext(t *testing.T, seed uint64, p question.Problem, g *timings, least float64) bool {
 	t.Helper()
-	got, err := optimize.Next(context.Background(), p, optimize.NextOptions{})
+	got, err := next.Find(context.Background(), p, next.Options{})
 	if err != nil {
 		t.Errorf("seed %d: %v", seed, err)
 		return false
@@ -89,7 +90,7 @@ func comparedNext(t *testing.T, seed uint64, p optimize.Problem, g *timings, lea
 
 // checkMonths adds up the months of a sequence: cash is never below zero, and what is bought and sold makes
 // the target's bill.
-func checkMonths(t *testing.T, seed uint64, p optimize.Problem, got *optimize.Sequence) {
+func checkMonths(t *testing.T, seed uint64, p question.Problem, got *next.Sequence) {
 	t.Helper()
 	var outlay plan.Money
 	bought := map[string]float64{}

@@ -5,9 +5,9 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/question"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
@@ -32,7 +32,7 @@ type tinyCarts struct {
 
 // everyCart returns every cart of a tiny problem that passes all limits of safety: voltages, sharing of the
 // bus current, wiring, faults, mass, casters, tilt and shelves.
-func everyCart(t *testing.T, p optimize.Problem) []tinyCart {
+func everyCart(t *testing.T, p question.Problem) []tinyCart {
 	t.Helper()
 	demand, err := energy.DemandOf(p.Scenario)
 	if err != nil {

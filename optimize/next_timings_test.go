@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -38,7 +38,7 @@ type tinyAxis struct {
 const largestGrid = 60000
 
 // newTimings lays the grid out; it reports false where that is too large.
-func newTimings(p optimize.Problem, carts []tinyCart) (*timings, bool) {
+func newTimings(p question.Problem, carts []tinyCart) (*timings, bool) {
 	g := &timings{}
 	g.lay(p, carts)
 	g.size = 1
@@ -54,7 +54,7 @@ func newTimings(p optimize.Problem, carts []tinyCart) (*timings, bool) {
 }
 
 // lay makes the axes.
-func (g *timings) lay(p optimize.Problem, carts []tinyCart) {
+func (g *timings) lay(p question.Problem, carts []tinyCart) {
 	shipping := catalog.Cents(0)
 	tax := 1 + p.Scenario.Tax
 	for i, e := range p.Catalog.All() {
@@ -113,7 +113,7 @@ func ownedOf(s *scenarios.Scenario, e catalog.Entry) (have int, sell float64) {
 }
 
 // fill works out what every cell has cost and what can stand with what is owned there.
-func (g *timings) fill(p optimize.Problem, carts []tinyCart) {
+func (g *timings) fill(p question.Problem, carts []tinyCart) {
 	all := p.Catalog.All()
 	start := make([]int, len(all))
 	for i, e := range all {

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -20,7 +20,7 @@ const (
 )
 
 // tinyProblem draws a tiny problem without savings.
-func tinyProblem(seed uint64) optimize.Problem {
+func tinyProblem(seed uint64) question.Problem {
 	d := &draft{dice: newDice(seed), c: &catalog.Catalog{}, s: &scenarios.Scenario{
 		Name: fmt.Sprintf("tiny %d", seed), Currency: "USD", Rules: scenarios.NEC, UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000,
 		Bus:    scenarios.Bus{NominalV: 48, LowV: 44, HighV: 60},
@@ -38,7 +38,7 @@ func tinyProblem(seed uint64) optimize.Problem {
 	d.tinyRest()
 	d.tinyOwned()
 	d.tinyOffers()
-	return optimize.Problem{Scenario: d.s, Catalog: d.c}
+	return question.Problem{Scenario: d.s, Catalog: d.c}
 }
 
 // units draws a price of whole units.

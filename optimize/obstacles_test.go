@@ -7,6 +7,9 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
+	"cartwright/optimize/why"
 	"cartwright/scenarios"
 )
 
@@ -110,14 +113,14 @@ func TestReasons(t *testing.T) {
 			}
 			s.Have, s.Measured = nil, nil
 			s.Loads = []scenarios.Load{{Name: "mounts", Watts: 300, Count: 1, Leg: scenarios.LegAuto, AllDay: true, Duty: 0.5, PowerFactor: 1, Start: 2}}
-			p := optimize.Problem{Scenario: s, Catalog: catalog.Embedded().Clone()}
+			p := question.Problem{Scenario: s, Catalog: catalog.Embedded().Clone()}
 			c.spoil(s, p.Catalog)
-			r, err := optimize.Rank(context.Background(), p, optimize.Options{})
+			r, err := optimize.Rank(context.Background(), p, question.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
 			begins(t, r.Reasons, c.want)
-			e, err := optimize.Explain(context.Background(), p)
+			e, err := why.Explain(context.Background(), p)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -143,18 +146,18 @@ func begins(t *testing.T, got, want []string) {
 func TestFeasibleOfUnevenCarts(t *testing.T) {
 	possible, none := 0, 0
 	for seed := uint64(9e6); seed < 9e6+80*uint64(*times); seed++ {
-		problem := func() optimize.Problem {
+		problem := func() question.Problem {
 			p, d := randomProblem(seed), newDice(seed^77<<32)
 			p.Scenario.Cart.Backboard.OffsetM = pick(d, 0.0, 0.2, -0.4, 0.7, -1.5, 4)
 			p.Scenario.Cart.DeckItems = append(p.Scenario.Cart.DeckItems, scenarios.Mass{Name: "ballast", MassKg: pick(d, 5.0, 40, 120),
 				HeightM: 0.4, OffsetM: pick(d, 0.0, 0.3, -0.5)})
 			return p
 		}
-		found, err := optimize.Feasible(context.Background(), problem())
+		found, err := search.Feasible(context.Background(), problem())
 		if err != nil {
 			t.Fatal(err)
 		}
-		best := enumerate(t, problem(), optimize.ByCost)
+		best := enumerate(t, problem(), question.ByCost)
 		if (found != nil) != (len(best) > 0) {
 			t.Errorf("seed %d: found a plan: %v, by enumeration there are %d", seed, found != nil, len(best))
 		}

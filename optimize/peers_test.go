@@ -13,17 +13,18 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
 // demo returns a demo with the catalogue that comes with the program.
-func demo(t testing.TB, name string) optimize.Problem {
+func demo(t testing.TB, name string) question.Problem {
 	t.Helper()
 	s, err := scenarios.Demo(name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return optimize.Problem{Scenario: s, Catalog: catalog.Embedded()}
+	return question.Problem{Scenario: s, Catalog: catalog.Embedded()}
 }
 
 // aPeer is another solver: how it is asked, and what its answer looks like.
@@ -84,9 +85,9 @@ func (p *aPeer) solveWithin(t testing.TB, model string, most time.Duration) (opt
 }
 
 // writeModel writes a problem as one program, and returns the file.
-func writeModel(t testing.TB, p optimize.Problem, by optimize.By) string {
+func writeModel(t testing.TB, p question.Problem, by question.By) string {
 	t.Helper()
-	m, err := optimize.FullModel(p, optimize.Options{By: by})
+	m, err := optimize.FullModel(p, question.Options{By: by})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -107,17 +108,17 @@ func writeModel(t testing.TB, p optimize.Problem, by optimize.By) string {
 // Two other solvers, given all of a demo in one piece, find what the engine finds in parts.
 func TestDemosAgainstOtherSolvers(t *testing.T) {
 	for _, name := range scenarios.DemoNames() {
-		for _, by := range []optimize.By{optimize.ByCost, optimize.ByMass} {
+		for _, by := range []question.By{question.ByCost, question.ByMass} {
 			t.Run(name+" by "+string(by), func(t *testing.T) {
 				p := demo(t, name)
-				got, err := optimize.Rank(context.Background(), p, optimize.Options{Plans: 1, By: by})
-				if err != nil || len(got.Plans) != 1 || got.Solver.Status != optimize.Optimal {
+				got, err := optimize.Rank(context.Background(), p, question.Options{Plans: 1, By: by})
+				if err != nil || len(got.Plans) != 1 || got.Solver.Status != question.Optimal {
 					t.Fatalf("%v, %+v", err, got)
 				}
 				best := &got.Plans[0]
 				// A bill is in whole cents; of masses within a gram the first found stands.
 				have, tolerance, unit := best.Cost.Units(), roundingCents(best)/100, "of cost"
-				if by == optimize.ByMass {
+				if by == question.ByMass {
 					have, tolerance, unit = best.MassKg, 0.001, "kg"
 				}
 				model := writeModel(t, p, by)

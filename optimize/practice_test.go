@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -25,8 +25,8 @@ func TestTradeOutlets(t *testing.T) {
 	s.Circuits = []scenarios.Circuit{
 		outlet("outlet", 120, 20, 0), outlet("stove at 75 C", 240, 50, 75), outlet("stove at 60 C", 240, 50, 60),
 	}
-	p := optimize.Problem{Scenario: s, Catalog: catalog.Embedded()}
-	r := rank(t, p, optimize.Options{Plans: 3})
+	p := question.Problem{Scenario: s, Catalog: catalog.Embedded()}
+	r := rank(t, p, question.Options{Plans: 3})
 	if len(r.Plans) == 0 {
 		t.Fatal("no plan")
 	}
@@ -66,7 +66,7 @@ func TestTradeModule(t *testing.T) {
 			MaxSeries: 1, LengthM: 0.442, WidthM: 0.42, HeightM: 0.133,
 		}}
 		s.Limits.Budget = catalog.CentsFrom(20000)
-		r := rank(t, optimize.Problem{Scenario: s, Catalog: c}, optimize.Options{Plans: 1})
+		r := rank(t, question.Problem{Scenario: s, Catalog: c}, question.Options{Plans: 1})
 		if len(r.Plans) != 1 || !r.Plans[0].Audit.Passed {
 			t.Fatalf("a module of %g kg: %d plans, or one that fails its audit; %+v %q", kg, len(r.Plans), r.Changes, r.Reasons)
 		}

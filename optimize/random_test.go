@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -62,7 +62,7 @@ type draft struct {
 // randomProblem draws a catalogue and a scenario, small enough that every plan there is can be written
 // down, in which each limit of the model binds now and then. About two of three have a plan. All of it is
 // invented.
-func randomProblem(seed uint64) optimize.Problem {
+func randomProblem(seed uint64) question.Problem {
 	d := &draft{dice: newDice(seed), c: &catalog.Catalog{}, s: &scenarios.Scenario{
 		Name: fmt.Sprintf("random %d", seed), Currency: "USD", Rules: scenarios.NEC,
 		UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000,
@@ -84,7 +84,7 @@ func randomProblem(seed uint64) optimize.Problem {
 	d.limits()
 	d.owned()
 	d.offers()
-	return optimize.Problem{Scenario: d.s, Catalog: d.c}
+	return question.Problem{Scenario: d.s, Catalog: d.c}
 }
 
 // bus draws a 24 V or a 48 V bus.

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 var sideBySide = flag.Bool("sidebyside", false, "compare times with the other solvers on 30, 300 and 1,000 batteries, and ask to be faster than cbc on 300")
@@ -31,20 +32,20 @@ func TestSideBySide(t *testing.T) {
 	for _, n := range sizes {
 		p := Generated(n[0], n[1], n[2])
 		start := time.Now()
-		r, err := optimize.Rank(context.Background(), p, optimize.Options{Plans: 10})
+		r, err := optimize.Rank(context.Background(), p, question.Options{Plans: 10})
 		ours := time.Since(start).Seconds()
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Solver.Status != optimize.Optimal || len(r.Plans) != 10 {
+		if r.Solver.Status != question.Optimal || len(r.Plans) != 10 {
 			t.Fatalf("%v: %s with %d plans", n, r.Solver.Status, len(r.Plans))
 		}
-		m, err := optimize.FullModel(p, optimize.Options{})
+		m, err := optimize.FullModel(p, question.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		vars, _ := m.Size()
-		file := writeModel(t, p, optimize.ByCost)
+		file := writeModel(t, p, question.ByCost)
 		var took [2]float64
 		for i := range peers {
 			start := time.Now()

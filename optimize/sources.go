@@ -1,6 +1,8 @@
 package optimize
 
-import "cartwright/catalog/source"
+import (
+	"cartwright/catalog/source"
+)
 
 // Sources lists the formulas and habits of the questions around the ranking: order of plans, value, doubt,
 // purchase sequences, staircases, cautions. What a single plan stands on is listed by the rooms that compute it.

@@ -6,18 +6,19 @@ import (
 	"testing"
 
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
 // benchmarkRank ranks ten plans of a problem, all proved.
-func benchmarkRank(b *testing.B, p optimize.Problem) {
+func benchmarkRank(b *testing.B, p question.Problem) {
 	b.ReportAllocs()
 	for b.Loop() {
-		r, err := optimize.Rank(context.Background(), p, optimize.Options{Plans: 10})
+		r, err := optimize.Rank(context.Background(), p, question.Options{Plans: 10})
 		if err != nil {
 			b.Fatal(err)
 		}
-		if r.Solver.Status != optimize.Optimal || len(r.Plans) != 10 {
+		if r.Solver.Status != question.Optimal || len(r.Plans) != 10 {
 			b.Fatalf("%s with %d plans", r.Solver.Status, len(r.Plans))
 		}
 		b.ReportMetric(float64(r.Solver.Models), "models")
@@ -45,7 +46,7 @@ func BenchmarkGenerated(b *testing.B) {
 		b.Run(size.name, func(b *testing.B) { benchmarkRank(b, p) })
 		for i := range peers {
 			b.Run(size.name+" "+peers[i].program, func(b *testing.B) {
-				model := writeModel(b, p, optimize.ByCost)
+				model := writeModel(b, p, question.ByCost)
 				for b.Loop() {
 					peers[i].solve(b, model)
 				}
@@ -61,12 +62,12 @@ func TestGeneratedMemory(t *testing.T) {
 	var before, after runtime.MemStats
 	runtime.GC()
 	runtime.ReadMemStats(&before)
-	r, err := optimize.Rank(context.Background(), p, optimize.Options{Plans: 10})
+	r, err := optimize.Rank(context.Background(), p, question.Options{Plans: 10})
 	if err != nil {
 		t.Fatal(err)
 	}
 	runtime.ReadMemStats(&after)
-	if r.Solver.Status != optimize.Optimal || len(r.Plans) != 10 {
+	if r.Solver.Status != question.Optimal || len(r.Plans) != 10 {
 		t.Fatalf("%s with %d plans", r.Solver.Status, len(r.Plans))
 	}
 	if grown := float64(after.Sys - before.Sys); grown > mostBytes {

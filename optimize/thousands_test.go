@@ -5,17 +5,18 @@ import (
 	"testing"
 
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 // A catalogue of 5,000 parts is planned, and proved, by every objective.
 func TestFiveThousandParts(t *testing.T) {
 	p := Generated(4500, 400, 100)
-	for _, by := range []optimize.By{optimize.ByCost, optimize.ByMass, optimize.ByLife} {
-		r, err := optimize.Rank(context.Background(), p, optimize.Options{By: by, Plans: 3})
+	for _, by := range []question.By{question.ByCost, question.ByMass, question.ByLife} {
+		r, err := optimize.Rank(context.Background(), p, question.Options{By: by, Plans: 3})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Solver.Status != optimize.Optimal || len(r.Plans) != 3 {
+		if r.Solver.Status != question.Optimal || len(r.Plans) != 3 {
 			t.Errorf("by %s: %s with %d plans", by, r.Solver.Status, len(r.Plans))
 		}
 		for i := range r.Plans {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -18,11 +19,11 @@ func TestCoresThatTipNeedNoProgram(t *testing.T) {
 		for i := range p.Catalog.Casters {
 			p.Catalog.Casters[i].SetOf = wheels
 		}
-		r, err := optimize.Rank(context.Background(), p, optimize.Options{})
+		r, err := optimize.Rank(context.Background(), p, question.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Solver.Status != optimize.Infeasible || r.Solver.Models != 0 {
+		if r.Solver.Status != question.Infeasible || r.Solver.Models != 0 {
 			t.Errorf("%s on %d wheels: %s after %d programs", name, wheels, r.Solver.Status, r.Solver.Models)
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -18,20 +19,20 @@ import (
 // the same in kilograms, metres and degrees Celsius.
 func TestLawUnits(t *testing.T) {
 	asIs := func(_ *testing.T, text string) string { return text }
-	law(t, 8, func(t *testing.T, _ dice, drawn func() optimize.Problem) {
-		p := func() optimize.Problem { return writable(drawn()) }
+	law(t, 8, func(t *testing.T, _ dice, drawn func() question.Problem) {
+		p := func() question.Problem { return writable(drawn()) }
 		text := scenarioText(p().Scenario)
 		inUnits := func(catalogue, scenario func(*testing.T, string) string) []plan.Plan {
-			q := optimize.Problem{Scenario: opened(t, scenario(t, text)), Catalog: rewritten(t, p().Catalog, catalogue)}
+			q := question.Problem{Scenario: opened(t, scenario(t, text)), Catalog: rewritten(t, p().Catalog, catalogue)}
 			if err := optimize.Check(q); err != nil {
 				t.Fatal(err)
 			}
-			return rank(t, q, optimize.Options{}).Plans
+			return rank(t, q, question.Options{}).Plans
 		}
 		was := inUnits(asIs, asIs)
 		for how, is := range map[string][]plan.Plan{
 			"both in US units": inUnits(inUS, scenarioInUS), "the catalogue in US units": inUnits(inUS, asIs), "the scenario in US units": inUnits(asIs, scenarioInUS),
-			"never written": rank(t, p(), optimize.Options{}).Plans,
+			"never written": rank(t, p(), question.Options{}).Plans,
 		} {
 			sameUnits(t, p().Scenario.Name+", "+how, was, is)
 		}
@@ -40,7 +41,7 @@ func TestLawUnits(t *testing.T) {
 
 // writable makes of a problem one that files can hold: metres are sold for whole cents, and an inverter has no
 // breaker in the strings.
-func writable(p optimize.Problem) optimize.Problem {
+func writable(p question.Problem) question.Problem {
 	for i := range p.Scenario.Have {
 		if h := &p.Scenario.Have[i]; h.ByLength && h.Sell != nil {
 			h.SellCentsPerM = math.Round(h.SellCentsPerM)

@@ -7,8 +7,9 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/question"
+	"cartwright/optimize/value"
 )
 
 // Each limit stops the count where hand arithmetic says. Without strings the small cart weighs: frame 20,
@@ -16,58 +17,58 @@ import (
 func TestWhatStopsTheCount(t *testing.T) {
 	for _, c := range []struct {
 		name   string
-		change func(p optimize.Problem)
-		want   optimize.Count
+		change func(p question.Problem)
+		want   value.Count
 	}{
-		{"two modules a shelf", func(optimize.Problem) {},
-			optimize.Count{Strings: 4, Modules: 4, Limits: []string{optimize.StopsRoom}}},
-		{"too tall for any shelf", func(p optimize.Problem) { p.Catalog.Batteries[0].HeightM = 0.21 },
-			optimize.Count{Limits: []string{optimize.StopsRoom}}},
-		{"shelves carry one each", func(p optimize.Problem) {
+		{"two modules a shelf", func(question.Problem) {},
+			value.Count{Strings: 4, Modules: 4, Limits: []string{value.StopsRoom}}},
+		{"too tall for any shelf", func(p question.Problem) { p.Catalog.Batteries[0].HeightM = 0.21 },
+			value.Count{Limits: []string{value.StopsRoom}}},
+		{"shelves carry one each", func(p question.Problem) {
 			p.Scenario.Cart.Shelves[0].MaxMassKg, p.Scenario.Cart.Shelves[1].MaxMassKg = 79, 79
-		}, optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsShelfMass}}},
-		{"35 + 3 * 42 = 161 kg", func(p optimize.Problem) { p.Scenario.Limits.MassKg = 161 },
-			optimize.Count{Strings: 3, Modules: 3, Limits: []string{optimize.StopsMass}}},
-		{"a little less", func(p optimize.Problem) { p.Scenario.Limits.MassKg = 160.9 },
-			optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsMass}}},
-		{"0.02 * 9.80665 * 119 = 23.34 N", func(p optimize.Problem) { p.Scenario.Limits.PushN = 23.4 },
-			optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsPush}}},
-		{"1.25 * 119 / 3 = 49.6 kg a wheel", func(p optimize.Problem) { p.Catalog.Casters[0].RatingKg = 50 },
-			optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsCasters}}},
-		{"the maker", func(p optimize.Problem) { p.Catalog.Batteries[0].MaxParallel = 3 },
-			optimize.Count{Strings: 3, Modules: 3, Limits: []string{optimize.StopsParallel}}},
-		{"a fault of two others is 4 kA, of three 6 kA", func(p optimize.Problem) { p.Catalog.Devices = p.Catalog.Devices[:1] },
-			optimize.Count{Strings: 3, Modules: 3, Limits: []string{optimize.StopsFault}}},
-		{"studs for an inverter and two strings", func(p optimize.Problem) { p.Catalog.Busbars[0].Studs = 3 },
-			optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsStuds}}},
-		{"two limits at once", func(p optimize.Problem) {
+		}, value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsShelfMass}}},
+		{"35 + 3 * 42 = 161 kg", func(p question.Problem) { p.Scenario.Limits.MassKg = 161 },
+			value.Count{Strings: 3, Modules: 3, Limits: []string{value.StopsMass}}},
+		{"a little less", func(p question.Problem) { p.Scenario.Limits.MassKg = 160.9 },
+			value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsMass}}},
+		{"0.02 * 9.80665 * 119 = 23.34 N", func(p question.Problem) { p.Scenario.Limits.PushN = 23.4 },
+			value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsPush}}},
+		{"1.25 * 119 / 3 = 49.6 kg a wheel", func(p question.Problem) { p.Catalog.Casters[0].RatingKg = 50 },
+			value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsCasters}}},
+		{"the maker", func(p question.Problem) { p.Catalog.Batteries[0].MaxParallel = 3 },
+			value.Count{Strings: 3, Modules: 3, Limits: []string{value.StopsParallel}}},
+		{"a fault of two others is 4 kA, of three 6 kA", func(p question.Problem) { p.Catalog.Devices = p.Catalog.Devices[:1] },
+			value.Count{Strings: 3, Modules: 3, Limits: []string{value.StopsFault}}},
+		{"studs for an inverter and two strings", func(p question.Problem) { p.Catalog.Busbars[0].Studs = 3 },
+			value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsStuds}}},
+		{"two limits at once", func(p question.Problem) {
 			p.Catalog.Busbars[0].Studs, p.Catalog.Batteries[0].MaxParallel = 3, 2
-		}, optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsParallel, optimize.StopsStuds}}},
-		{"room below for two, above for none: the rest may not stand so high", func(p optimize.Problem) {
+		}, value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsParallel, value.StopsStuds}}},
+		{"room below for two, above for none: the rest may not stand so high", func(p question.Problem) {
 			// A module at 20.05 m takes 40 kg * (tan 10 deg * 20.05 - 0.3) m = 129 kg m; all else gives 31.
 			p.Scenario.Cart.Shelves[1].ElevationM = 20
-		}, optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsRoom, optimize.StopsTilt}, Jointly: true}},
-		{"one below by mass, one above by room", func(p optimize.Problem) {
+		}, value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsRoom, value.StopsTilt}, Jointly: true}},
+		{"one below by mass, one above by room", func(p question.Problem) {
 			p.Scenario.Cart.Shelves[0].MaxMassKg = 79
 			p.Scenario.Cart.Shelves[1].LengthM = 0.5
-		}, optimize.Count{Strings: 2, Modules: 2, Limits: []string{optimize.StopsRoom, optimize.StopsShelfMass}, Jointly: true}},
-		{"two strings carry the inverter, one fits", func(p optimize.Problem) {
+		}, value.Count{Strings: 2, Modules: 2, Limits: []string{value.StopsRoom, value.StopsShelfMass}, Jointly: true}},
+		{"two strings carry the inverter, one fits", func(p question.Problem) {
 			// 1000 W / (0.9 * 46 V) = 24.2 A
 			p.Catalog.Batteries[0].MaxDischargeA = 20
 			p.Catalog.Devices[0].RatingA, p.Catalog.Devices[1].RatingA = 30, 30
 			p.Scenario.Cart.Shelves = p.Scenario.Cart.Shelves[:1]
 			p.Scenario.Cart.Shelves[0].LengthM = 0.5
-		}, optimize.Count{Limits: []string{optimize.StopsRoom}, Least: 2}},
-		{"no bus bars", func(p optimize.Problem) { p.Catalog.Busbars = nil },
-			optimize.Count{Limits: []string{optimize.StopsAll}}},
-		{"autonomy, peaks and budget have no part in it", func(p optimize.Problem) {
+		}, value.Count{Limits: []string{value.StopsRoom}, Least: 2}},
+		{"no bus bars", func(p question.Problem) { p.Catalog.Busbars = nil },
+			value.Count{Limits: []string{value.StopsAll}}},
+		{"autonomy, peaks and budget have no part in it", func(p question.Problem) {
 			p.Scenario.AutonomyH, p.Scenario.Limits.Budget, p.Scenario.Loads[0].Watts = 700, 0, 5000
-		}, optimize.Count{Strings: 4, Modules: 4, Limits: []string{optimize.StopsRoom}}},
+		}, value.Count{Strings: 4, Modules: 4, Limits: []string{value.StopsRoom}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := small()
 			c.change(p)
-			got := value(t, p).Batteries[0].Count
+			got := valued(t, p).Batteries[0].Count
 			if got.Strings != c.want.Strings || got.Modules != c.want.Modules || got.Least != c.want.Least ||
 				got.Jointly != c.want.Jointly || !slices.Equal(got.Limits, c.want.Limits) {
 				t.Errorf("got %+v, want %+v", got, c.want)
@@ -84,13 +85,13 @@ func TestCountsByBruteForce(t *testing.T) {
 	counted, stopped := 0, map[string]int{}
 	for seed := uint64(5e6); seed < 5e6+uint64(countCases**times); seed++ {
 		p := randomProblem(seed)
-		v, err := optimize.Value(context.Background(), p)
+		v, err := value.Find(context.Background(), p)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		for _, b := range v.Batteries {
 			at := slices.IndexFunc(p.Catalog.Batteries, func(o catalog.Battery) bool { return o.ID == b.Part })
-			want := mostByEnumeration(t, p.Unloaded(), at)
+			want := mostByEnumeration(t, value.Unloaded(p), at)
 			if b.Count.Strings != want {
 				t.Errorf("seed %d, %s: %d strings, want %d", seed, b.Part, b.Count.Strings, want)
 				continue
@@ -99,11 +100,11 @@ func TestCountsByBruteForce(t *testing.T) {
 			next := max(want+1, b.Count.Least)
 			for _, limit := range b.Count.Limits {
 				stopped[limit]++
-				if !b.Count.Jointly && limit != optimize.StopsWiring && buildable(t, p.Unloaded().Held(limit), at, next) {
+				if !b.Count.Jointly && limit != value.StopsWiring && buildable(t, value.Held(value.Unloaded(p), limit), at, next) {
 					t.Errorf("seed %d, %s: %d strings are possible with %s alone", seed, b.Part, next, limit)
 				}
 			}
-			if b.Count.Jointly && buildable(t, p.Unloaded().Held(b.Count.Limits...), at, next) {
+			if b.Count.Jointly && buildable(t, value.Held(value.Unloaded(p), b.Count.Limits...), at, next) {
 				t.Errorf("seed %d, %s: %d strings are possible with %q", seed, b.Part, next, b.Count.Limits)
 			}
 		}
@@ -115,7 +116,7 @@ func TestCountsByBruteForce(t *testing.T) {
 }
 
 // mostByEnumeration returns the most strings of a battery that some cart takes.
-func mostByEnumeration(t *testing.T, p optimize.Problem, battery int) int {
+func mostByEnumeration(t *testing.T, p question.Problem, battery int) int {
 	t.Helper()
 	most, enough := 0, 12 // more than any shelf of a random cart holds
 	if b := &p.Catalog.Batteries[battery]; b.MaxParallel > 0 {
@@ -130,7 +131,7 @@ func mostByEnumeration(t *testing.T, p optimize.Problem, battery int) int {
 }
 
 // buildable reports whether some cart has so many strings of a battery and no other.
-func buildable(t *testing.T, p optimize.Problem, battery, n int) bool {
+func buildable(t *testing.T, p question.Problem, battery, n int) bool {
 	t.Helper()
 	bat := &p.Catalog.Batteries[battery]
 	if bat.MaxParallel > 0 && n > bat.MaxParallel {
@@ -149,7 +150,7 @@ func buildable(t *testing.T, p optimize.Problem, battery, n int) bool {
 			if !energy.InverterFits(p.Scenario, e.demand, inv) || !energy.Carries(e.strings(strings), drawA) {
 				continue
 			}
-			if e.support(&total{batteries: strings, inverter: i, units: units}, optimize.ByCost) {
+			if e.support(&total{batteries: strings, inverter: i, units: units}, question.ByCost) {
 				return true
 			}
 		}
@@ -161,7 +162,7 @@ func buildable(t *testing.T, p optimize.Problem, battery, n int) bool {
 func TestValueStopped(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if _, err := optimize.Value(ctx, small()); !errors.Is(err, optimize.ErrUnknown) {
-		t.Errorf("error %v, want %v", err, optimize.ErrUnknown)
+	if _, err := value.Find(ctx, small()); !errors.Is(err, question.ErrUnknown) {
+		t.Errorf("error %v, want %v", err, question.ErrUnknown)
 	}
 }

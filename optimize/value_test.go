@@ -7,15 +7,16 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/value"
 	"cartwright/scenarios"
 )
 
 // small returns a problem of which every figure can be worked out by hand: one battery of 5 kWh, one
 // inverter, one cable, two devices, one pair of bus bars, one set of casters. Two shelves take two modules
 // each.
-func small() optimize.Problem {
+func small() question.Problem {
 	part := func(id string, price catalog.Cents, kg float64) catalog.Part {
 		return catalog.Part{ID: id, Name: "name of " + id, Price: price, MassKg: kg}
 	}
@@ -48,13 +49,13 @@ func small() optimize.Problem {
 		Runs:   []scenarios.Run{{Kind: scenarios.RunString, LengthM: 1, AmbientC: 30, Bundled: 2, Drop: 0.03}},
 		Solver: scenarios.Solver{TimeLimitS: 60, Plans: 10},
 	}
-	return optimize.Problem{Scenario: s, Catalog: c}
+	return question.Problem{Scenario: s, Catalog: c}
 }
 
-// value returns the table of a problem.
-func value(t *testing.T, p optimize.Problem) *optimize.ValueTable {
+// valued returns the table of a problem.
+func valued(t *testing.T, p question.Problem) *value.Table {
 	t.Helper()
-	v, err := optimize.Value(context.Background(), p)
+	v, err := value.Find(context.Background(), p)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +69,7 @@ func exactly(got, want float64) bool { return math.Abs(got-want) <= 1e-12*math.A
 // 0.5 * 0.4 * 0.1 m3 = 20 l / 4.05. The string run is 2 m of rope, 4 ends, a link: 20 + 8 + 50 = 78; with
 // the module 1078, tax 107.80.
 func TestValueByHand(t *testing.T) {
-	b := value(t, small()).Batteries[0]
+	b := valued(t, small()).Batteries[0]
 	for _, f := range []struct {
 		name      string
 		got, want float64
@@ -85,7 +86,7 @@ func TestValueByHand(t *testing.T) {
 			t.Errorf("%s: got %v, want %v", f.name, f.got, f.want)
 		}
 	}
-	want := optimize.Landed{Modules: 100000, Wiring: 7800, Tax: 10780, Cost: 118580, CostPerUsableKWh: b.Landed.CostPerUsableKWh,
+	want := value.Landed{Modules: 100000, Wiring: 7800, Tax: 10780, Cost: 118580, CostPerUsableKWh: b.Landed.CostPerUsableKWh,
 		Cable: "rope", Device: "link"}
 	if *b.Landed != want {
 		t.Errorf("landed: got %+v, want %+v", *b.Landed, want)
@@ -99,40 +100,40 @@ func TestLanded(t *testing.T) {
 	}
 	for _, c := range []struct {
 		name   string
-		change func(p optimize.Problem)
+		change func(p question.Problem)
 		price  plan.Money
-		want   optimize.Landed // but for the price of a kWh
+		want   value.Landed // but for the price of a kWh
 	}{
-		{"a cheap offer with shipping beats none", func(p optimize.Problem) {
+		{"a cheap offer with shipping beats none", func(p question.Problem) {
 			p.Catalog.Offers = []catalog.Offer{offer("slab", "a", 90000, 5000, 1), offer("slab", "b", 99000, 0, 1)}
-		}, 90000, optimize.Landed{Modules: 90000, Wiring: 7800, Shipping: 5000, Tax: 10280, Cost: 113080, Vendor: "a", Cable: "rope", Device: "link"}},
-		{"a dear shipping does not", func(p optimize.Problem) {
+		}, 90000, value.Landed{Modules: 90000, Wiring: 7800, Shipping: 5000, Tax: 10280, Cost: 113080, Vendor: "a", Cable: "rope", Device: "link"}},
+		{"a dear shipping does not", func(p question.Problem) {
 			p.Catalog.Offers = []catalog.Offer{offer("slab", "a", 90000, 9500, 1), offer("slab", "b", 99000, 0, 1)}
-		}, 90000, optimize.Landed{Modules: 99000, Wiring: 7800, Tax: 10680, Cost: 117480, Vendor: "b", Cable: "rope", Device: "link"}},
-		{"one shipping serves module and device", func(p optimize.Problem) {
+		}, 90000, value.Landed{Modules: 99000, Wiring: 7800, Tax: 10680, Cost: 117480, Vendor: "b", Cable: "rope", Device: "link"}},
+		{"one shipping serves module and device", func(p question.Problem) {
 			p.Catalog.Offers = []catalog.Offer{offer("slab", "a", 90000, 5000, 1), offer("link-strong", "a", 4900, 3000, 1)}
-		}, 90000, optimize.Landed{Modules: 90000, Wiring: 7700, Shipping: 5000, Tax: 10270, Cost: 112970, Vendor: "a", Cable: "rope", Device: "link-strong"}},
-		{"two may be cheaper than one", func(p optimize.Problem) {
+		}, 90000, value.Landed{Modules: 90000, Wiring: 7700, Shipping: 5000, Tax: 10270, Cost: 112970, Vendor: "a", Cable: "rope", Device: "link-strong"}},
+		{"two may be cheaper than one", func(p question.Problem) {
 			p.Catalog.Offers = []catalog.Offer{offer("slab", "a", 90000, 0, 1), offer("slab", "a", 40000, 0, 2)}
-		}, 80000, optimize.Landed{Modules: 80000, Wiring: 7800, Tax: 8780, Cost: 96580, Vendor: "a", Cable: "rope", Device: "link"}},
-		{"a series string reaches the quantity break", func(p optimize.Problem) {
+		}, 80000, value.Landed{Modules: 80000, Wiring: 7800, Tax: 8780, Cost: 96580, Vendor: "a", Cable: "rope", Device: "link"}},
+		{"a series string reaches the quantity break", func(p question.Problem) {
 			b := &p.Catalog.Batteries[0]
 			b.NominalV, b.MinV, b.MaxV, b.MaxSeries = 25.6, 22, 29, 2
 			p.Catalog.Offers = []catalog.Offer{offer("slab", "a", 90000, 0, 1), offer("slab", "a", 70000, 0, 2)}
-		}, 90000, optimize.Landed{Modules: 140000, Wiring: 7800, Tax: 14780, Cost: 162580, Vendor: "a", Cable: "rope", Device: "link"}},
-		{"the device breaks the string's own fault", func(p optimize.Problem) {
+		}, 90000, value.Landed{Modules: 140000, Wiring: 7800, Tax: 14780, Cost: 162580, Vendor: "a", Cable: "rope", Device: "link"}},
+		{"the device breaks the string's own fault", func(p question.Problem) {
 			p.Catalog.Batteries[0].ShortCircuitA = 6000
-		}, 100000, optimize.Landed{Modules: 100000, Wiring: 11800, Tax: 11180, Cost: 122980, Cable: "rope", Device: "link-strong"}},
-		{"no string run, no wiring", func(p optimize.Problem) { p.Scenario.Runs = nil },
-			100000, optimize.Landed{Modules: 100000, Tax: 10000, Cost: 110000}},
-		{"what is owned costs as much", func(p optimize.Problem) {
+		}, 100000, value.Landed{Modules: 100000, Wiring: 11800, Tax: 11180, Cost: 122980, Cable: "rope", Device: "link-strong"}},
+		{"no string run, no wiring", func(p question.Problem) { p.Scenario.Runs = nil },
+			100000, value.Landed{Modules: 100000, Tax: 10000, Cost: 110000}},
+		{"what is owned costs as much", func(p question.Problem) {
 			p.Scenario.Have = []scenarios.Holding{{PartID: "slab", Count: 3}, {PartID: "rope", Count: 9, ByLength: true}}
-		}, 100000, optimize.Landed{Modules: 100000, Wiring: 7800, Tax: 10780, Cost: 118580, Cable: "rope", Device: "link"}},
+		}, 100000, value.Landed{Modules: 100000, Wiring: 7800, Tax: 10780, Cost: 118580, Cable: "rope", Device: "link"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := small()
 			c.change(p)
-			b := value(t, p).Batteries[0]
+			b := valued(t, p).Batteries[0]
 			if b.Price != c.price {
 				t.Errorf("price of one: got %s, want %s", b.Price, c.price)
 			}
@@ -156,7 +157,7 @@ func TestValueMarks(t *testing.T) {
 	p.Scenario.Have = []scenarios.Holding{{PartID: "slab", Count: 2, Sell: &price}}
 	p.Catalog.Batteries[0].CycleLife = 0
 	p.Catalog.Cables[0].Size = "14 AWG"
-	b := value(t, p).Batteries[0]
+	b := valued(t, p).Batteries[0]
 	if b.Owned != 2 || b.ForSale == nil || *b.ForSale != 42000 {
 		t.Errorf("owned %v, for sale at %v; want 2 at 420", b.Owned, b.ForSale)
 	}
@@ -166,7 +167,7 @@ func TestValueMarks(t *testing.T) {
 	if b.Landed != nil {
 		t.Errorf("landed %+v, want none: 14 AWG carries no 40 A", *b.Landed)
 	}
-	if want := (optimize.Count{Limits: []string{optimize.StopsWiring}}); b.Count.Strings != 0 || !slices.Equal(b.Count.Limits, want.Limits) {
+	if want := (value.Count{Limits: []string{value.StopsWiring}}); b.Count.Strings != 0 || !slices.Equal(b.Count.Limits, want.Limits) {
 		t.Errorf("count %+v, want %+v", b.Count, want)
 	}
 }
@@ -179,17 +180,17 @@ func TestMisfits(t *testing.T) {
 		series           int
 		want             string
 	}{
-		{"too high alone", 120, 130, 1, "one of 120 V is more than the bus of 48 V"},
-		{"too many in series", 12.8, 14.6, 2, "the bus of 48 V takes 4 of 12.8 V in series, the maker allows 2"},
-		{"above the bus when full", 51.8, 60.2, 1, "1 in series reach 60.2 V, the bus stands 60 V"},
-		{"below the bus", 44.4, 50.4, 1, "1 in series have 44.4 V, the bus is never below 46 V"},
+		{"too high alone", 120, 130, 1, "one of 120 V is more than the bus of 48 V (bus.nominal)"},
+		{"too many in series", 12.8, 14.6, 2, "the bus of 48 V takes 4 of 12.8 V in series, the maker allows 2 (batteries.csv, max_series)"},
+		{"above the bus when full", 51.8, 60.2, 1, "1 in series reach 60.2 V, the bus stands 60 V (bus.high)"},
+		{"below the bus", 44.4, 50.4, 1, "1 in series have 44.4 V, the bus is never below 46 V (bus.low)"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := small()
 			b := &p.Catalog.Batteries[0]
 			b.NominalV, b.MaxV, b.MaxSeries = c.nominal, c.highest, c.series
-			v := value(t, p)
-			if len(v.Batteries) != 0 || len(v.Misfits) != 1 || v.Misfits[0] != (optimize.Misfit{Part: "slab", Reason: c.want}) {
+			v := valued(t, p)
+			if len(v.Batteries) != 0 || len(v.Misfits) != 1 || v.Misfits[0] != (value.Misfit{Part: "slab", Reason: c.want}) {
 				t.Errorf("got %+v, want only the misfit %q", v, c.want)
 			}
 		})

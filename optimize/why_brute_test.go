@@ -9,6 +9,8 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/why"
 	"cartwright/scenarios"
 )
 
@@ -30,7 +32,7 @@ func TestBruteForceWhyPart(t *testing.T) {
 		if seed%3 == 0 {
 			spendAll(t, p)
 		}
-		got, err := optimize.ExplainPart(context.Background(), p, id)
+		got, err := why.ExplainPart(context.Background(), p, id)
 		if err != nil {
 			t.Errorf("seed %d, %s: %v", seed, id, err)
 			continue
@@ -64,9 +66,9 @@ func TestBruteForceWhyPart(t *testing.T) {
 }
 
 // spendAll makes the budget just enough for the best plan, so that any dearer one is beyond it.
-func spendAll(t *testing.T, p optimize.Problem) {
+func spendAll(t *testing.T, p question.Problem) {
 	t.Helper()
-	r, err := optimize.Rank(context.Background(), p, optimize.Options{Plans: 1})
+	r, err := optimize.Rank(context.Background(), p, question.Options{Plans: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,7 +79,7 @@ func spendAll(t *testing.T, p optimize.Problem) {
 
 // wholeCents changes a problem's prices a little, so that whatever is bought costs whole cents: there is no
 // tax, and an eighth of a metre of cable costs whole cents.
-func wholeCents(p optimize.Problem) {
+func wholeCents(p question.Problem) {
 	whole := func(centsPerM *float64) { *centsPerM = eighths * math.Round(*centsPerM/eighths) }
 	p.Scenario.Tax = 0
 	for i := range p.Catalog.Cables {
@@ -101,7 +103,7 @@ func roundedBy(seed uint64, p *plan.Plan) float64 {
 
 // sameWith compares the cheapest plan and the cheapest that has the part with the enumeration, and reports
 // whether there is one to go on with.
-func sameWith(t *testing.T, seed uint64, p optimize.Problem, got *optimize.PartAnswer) bool {
+func sameWith(t *testing.T, seed uint64, p question.Problem, got *why.PartAnswer) bool {
 	t.Helper()
 	least := leastByQuantity(t, p, got.Part)
 	with, any := math.Inf(1), math.Inf(1)
@@ -134,7 +136,7 @@ func sameWith(t *testing.T, seed uint64, p optimize.Problem, got *optimize.PartA
 }
 
 // checkEntry scans all prices in whole cents for the highest at which a cheapest plan has the part.
-func checkEntry(t *testing.T, seed uint64, p optimize.Problem, got *optimize.PartAnswer) {
+func checkEntry(t *testing.T, seed uint64, p question.Problem, got *why.PartAnswer) {
 	t.Helper()
 	free := unpriced(p, got.Part)
 	target := float64(got.Best.Cost)
@@ -185,7 +187,7 @@ func checkEntry(t *testing.T, seed uint64, p optimize.Problem, got *optimize.Par
 }
 
 // unpriced returns a problem in which a part costs nothing, is not owned and has no offers.
-func unpriced(p optimize.Problem, id string) optimize.Problem {
+func unpriced(p question.Problem, id string) question.Problem {
 	s, c := *p.Scenario, p.Catalog.Clone()
 	s.Have = slices.DeleteFunc(slices.Clone(s.Have), func(h scenarios.Holding) bool { return h.PartID == id })
 	c.Offers = slices.DeleteFunc(c.Offers, func(o catalog.Offer) bool { return o.PartID == id })
@@ -196,7 +198,7 @@ func unpriced(p optimize.Problem, id string) optimize.Problem {
 	}
 	e, _ := c.Find(id)
 	e.Price = 0
-	return optimize.Problem{Scenario: &s, Catalog: c}
+	return question.Problem{Scenario: &s, Catalog: c}
 }
 
 // cheapest is the least cost of a plan that has so much of a part installed, the part left aside.

@@ -6,7 +6,8 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
+	"cartwright/optimize/why"
 )
 
 // census is an enumeration that keeps count of one part.
@@ -24,11 +25,11 @@ const dearCents = 100
 
 // leastByQuantity returns, for each quantity of a part that some plan has installed, the least cents of such
 // a plan, the budget left aside.
-func leastByQuantity(t *testing.T, p optimize.Problem, id string) map[float64]float64 {
+func leastByQuantity(t *testing.T, p question.Problem, id string) map[float64]float64 {
 	t.Helper()
 	s := *p.Scenario
 	s.Limits.Budget = math.MaxInt64
-	c := census{enumeration: newEnumeration(t, optimize.Problem{Scenario: &s, Catalog: p.Catalog}), least: map[float64]float64{}}
+	c := census{enumeration: newEnumeration(t, question.Problem{Scenario: &s, Catalog: p.Catalog}), least: map[float64]float64{}}
 	bare := s
 	bare.Have = nil
 	gift, dear := p.Catalog.Clone(), p.Catalog.Clone()
@@ -37,8 +38,8 @@ func leastByQuantity(t *testing.T, p optimize.Problem, id string) map[float64]fl
 		e, _ := catalogue.Find(id)
 		e.Price = cents
 	}
-	c.gift = newEnumeration(t, optimize.Problem{Scenario: &bare, Catalog: gift})
-	c.dear = newEnumeration(t, optimize.Problem{Scenario: &bare, Catalog: dear})
+	c.gift = newEnumeration(t, question.Problem{Scenario: &bare, Catalog: gift})
+	c.dear = newEnumeration(t, question.Problem{Scenario: &bare, Catalog: dear})
 	// A hair of it is owned: that costs nothing and has the enumeration keep count of it in the wiring.
 	const hairOfIt = 1e-12
 	c.of = c.market.goods[id]
@@ -98,7 +99,7 @@ func (c *census) note(n []int, inv *catalog.Inverter, units int, paths [][]optio
 
 // checkObstacles opens one limit after the other, and then all, to see which keep a part out. It returns 1
 // where some do.
-func checkObstacles(t *testing.T, seed uint64, p optimize.Problem, got *optimize.PartAnswer) int {
+func checkObstacles(t *testing.T, seed uint64, p question.Problem, got *why.PartAnswer) int {
 	t.Helper()
 	possible := func(open ...string) bool {
 		s := *p.Scenario // the limits that stand in lists are lists of its own
@@ -111,7 +112,7 @@ func checkObstacles(t *testing.T, seed uint64, p optimize.Problem, got *optimize
 		for _, name := range open {
 			all[name].set(&s, all[name].open)
 		}
-		for q := range leastByQuantity(t, optimize.Problem{Scenario: &s, Catalog: p.Catalog}, got.Part) {
+		for q := range leastByQuantity(t, question.Problem{Scenario: &s, Catalog: p.Catalog}, got.Part) {
 			if q > 0 {
 				return true
 			}

@@ -7,7 +7,8 @@ import (
 	"slices"
 	"testing"
 
-	"cartwright/optimize"
+	"cartwright/optimize/question"
+	"cartwright/optimize/why"
 )
 
 // The random cases of what changes do, and of limits that contradict each other.
@@ -24,7 +25,7 @@ var steps = map[string]float64{"autonomy": 1, "mass": 10, "budget": 100}
 func TestEffects(t *testing.T) {
 	told := map[string]int{}
 	for cases, seed := 0, uint64(9e6); cases < casesOfEffects; seed++ {
-		got, err := optimize.Explain(context.Background(), randomProblem(seed))
+		got, err := why.Explain(context.Background(), randomProblem(seed))
 		if err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 			continue
@@ -41,7 +42,7 @@ func TestEffects(t *testing.T) {
 			k := knobs(p.Scenario)[e.Limit]
 			k.set(p.Scenario, e.To+k.rounding)
 			want := math.Inf(1)
-			for _, c := range enumerate(t, p, optimize.ByCost) {
+			for _, c := range enumerate(t, p, question.ByCost) {
 				want = min(want, c.cost)
 			}
 			switch {
@@ -72,11 +73,11 @@ func TestEffects(t *testing.T) {
 func TestConflicts(t *testing.T) {
 	sizes := map[int]int{}
 	for cases, seed := 0, uint64(9.5e6); cases < casesOfConflicts; seed++ {
-		problem := func() optimize.Problem { p, _ := tightened(seed); return p }
+		problem := func() question.Problem { p, _ := tightened(seed); return p }
 		if seed%2 == 0 {
-			problem = func() optimize.Problem { return randomProblem(seed) }
+			problem = func() question.Problem { return randomProblem(seed) }
 		}
-		got, err := optimize.Explain(context.Background(), problem())
+		got, err := why.Explain(context.Background(), problem())
 		if err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 			continue
@@ -113,7 +114,7 @@ func TestConflicts(t *testing.T) {
 				k.set(p.Scenario, l.To+k.rounding)
 			}
 			want := math.Inf(1)
-			for _, one := range enumerate(t, p, optimize.ByCost) {
+			for _, one := range enumerate(t, p, question.ByCost) {
 				want = min(want, one.cost)
 			}
 			if math.Abs(float64(out.Plan.Cost)-want) > roundingCents(out.Plan) {
@@ -130,7 +131,7 @@ func TestConflicts(t *testing.T) {
 // conflict is a problem of which some limits are kept and all others left open.
 type conflict struct {
 	t       *testing.T
-	problem func() optimize.Problem
+	problem func() question.Problem
 }
 
 // possible reports whether there is a plan where only some limits are kept.
@@ -142,5 +143,5 @@ func (c conflict) possible(kept []string) bool {
 			k.set(p.Scenario, k.open)
 		}
 	}
-	return len(enumerate(c.t, p, optimize.ByCost)) > 0
+	return len(enumerate(c.t, p, question.ByCost)) > 0
 }

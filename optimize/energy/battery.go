@@ -58,15 +58,19 @@ func Series(busNominalV, nominalV float64) int {
 	return int(math.Round(busNominalV / nominalV))
 }
 
+// AboveLow reports whether a voltage is not below the bus window, up to the rounding of a product.
+func AboveLow(bus scenarios.Bus, volts float64) bool { return volts >= bus.LowV-voltTie }
+
+// BelowHigh reports whether a voltage is not above the bus window, up to the rounding of a product.
+func BelowHigh(bus scenarios.Bus, volts float64) bool { return volts <= bus.HighV+voltTie }
+
 // Fits returns how many modules of a battery stand in series on the bus, and whether the battery
 // belongs there: their number is from 1 to what the maker allows, their nominal voltage together is
 // not below the bus window and their highest voltage together not above it.
 func Fits(bus scenarios.Bus, b *catalog.Battery) (series int, ok bool) {
 	series = Series(bus.NominalV, b.NominalV)
 	n := float64(series)
-	ok = series >= 1 && series <= b.MaxSeries &&
-		n*b.NominalV >= bus.LowV-voltTie &&
-		n*b.MaxV <= bus.HighV+voltTie
+	ok = series >= 1 && series <= b.MaxSeries && AboveLow(bus, n*b.NominalV) && BelowHigh(bus, n*b.MaxV)
 	return series, ok
 }
 

@@ -24,9 +24,11 @@ const (
 // A three-wire output serves 120 V and 240 V; a load between the legs needs one. Loads named for leg A
 // or B, or left to the program, run on any output: one with a single leg carries them all.
 func InverterFits(s *scenarios.Scenario, d *Demand, inv *catalog.Inverter) bool {
-	if inv.DCMinV > s.Bus.LowV || inv.DCMaxV < s.Bus.HighV {
-		return false
-	}
+	return inv.DCMinV <= s.Bus.LowV && inv.DCMaxV >= s.Bus.HighV && InverterServes(s, d, inv)
+}
+
+// InverterServes reports whether an inverter's output serves every circuit and load.
+func InverterServes(s *scenarios.Scenario, d *Demand, inv *catalog.Inverter) bool {
 	if d.NeedsBothLegs && inv.ACV != ACVThree {
 		return false
 	}

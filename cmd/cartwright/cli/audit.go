@@ -38,7 +38,7 @@ func (a *app) auditCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		if err := a.show(view.Audit{Scenario: p.Scenario, Report: r, Cautions: optimize.Cautions}, format); err != nil {
+		if err := a.show(view.Audit{Scenario: p.Scenario, Report: r, Cautions: optimize.Cautions()}, format); err != nil {
 			return err
 		}
 		if !r.Passed {

@@ -10,7 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -90,7 +90,7 @@ func (a *app) boughtCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		d, err := a.dealOf(ctx, cmd, p, f, limit)
+		d, err := a.dealOf(ctx, cmd, p, f)
 		if err != nil {
 			return err
 		}
@@ -119,19 +119,19 @@ func (f boughtFlags) check(cmd *cobra.Command) error {
 }
 
 // dealOf returns what is bought and sold.
-func (a *app) dealOf(ctx context.Context, cmd *cobra.Command, p optimize.Problem, f boughtFlags, limit *timeLimit) (deal, error) {
+func (a *app) dealOf(ctx context.Context, cmd *cobra.Command, p question.Problem, f boughtFlags) (deal, error) {
 	switch {
 	case cmd.Flags().Changed("part"):
 		return partDeal(p, f.part, f.count, f.paid)
 	case cmd.Flags().Changed("month"):
 		return dealOfMonth(ctx, p, f.month)
 	}
-	return a.dealOfPlan(ctx, p, f.rank, limit)
+	return a.dealOfPlan(ctx, p, f.rank)
 }
 
 // bought shows what a deal changes and, where asked for, rewrites the file. Before is the file as it was read
 // when the run began: what somebody wrote since is not lost.
-func (a *app) bought(p optimize.Problem, d deal, before []byte, write bool, format *choice) error {
+func (a *app) bought(p question.Problem, d deal, before []byte, write bool, format *choice) error {
 	s := p.Scenario
 	answer := d.answer(p)
 	after, changes, err := scenarios.EditOwned(before, s.File, answer.Owned)

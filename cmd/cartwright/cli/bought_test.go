@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"cartwright/cmd/cartwright/view"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/scenarios"
 )
 
@@ -162,7 +162,7 @@ func TestBoughtMeanwhile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := deal{plan: 1, buy: []optimize.Purchase{{Part: "lfp-24-50", Kind: "battery", Quantity: 1, Unit: "each"}}}
+	d := deal{plan: 1, buy: []next.Purchase{{Part: "lfp-24-50", Kind: "battery", Quantity: 1, Unit: "each"}}}
 	before, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)

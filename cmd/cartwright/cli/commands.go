@@ -17,6 +17,7 @@ func (a *app) commands() []*cobra.Command {
 		a.nextCommand(),
 		a.whyCommand(),
 		a.frontierCommand(),
+		a.drawCommand(),
 		a.valueCommand(),
 		a.doubtCommand(),
 		a.boughtCommand(),

@@ -5,8 +5,9 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/view"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -14,7 +15,7 @@ import (
 type deal struct {
 	plan, month                  int    // the rank of a plan, else the last of some months
 	part                         string // bought by itself
-	buy, sell                    []optimize.Purchase
+	buy, sell                    []next.Purchase
 	spend, shipping, tax, credit plan.Money
 	cautions                     []string
 }
@@ -23,7 +24,7 @@ type deal struct {
 func planDeal(p *plan.Plan, cautions []string) deal {
 	d := deal{plan: p.Rank, spend: p.Spend, shipping: p.Shipping, tax: p.Tax, credit: p.Credit, cautions: cautions}
 	for _, l := range p.Bill {
-		one := optimize.Purchase{Part: l.Part, Kind: l.Kind, Unit: l.Unit, Vendor: l.Vendor, UnitPrice: l.UnitPrice}
+		one := next.Purchase{Part: l.Part, Kind: l.Kind, Unit: l.Unit, Vendor: l.Vendor, UnitPrice: l.UnitPrice}
 		if l.Buy > 0 {
 			one.Quantity, one.Line = l.Buy, l.Line
 			d.buy = append(d.buy, one)
@@ -38,10 +39,10 @@ func planDeal(p *plan.Plan, cautions []string) deal {
 
 // monthsDeal is the deal of some months of a purchase sequence; what is bought of a part at one price in
 // several months is one purchase.
-func monthsDeal(months []optimize.Month, cautions []string) deal {
+func monthsDeal(months []next.Month, cautions []string) deal {
 	d := deal{month: months[len(months)-1].Month, cautions: cautions}
-	add := func(list *[]optimize.Purchase, p optimize.Purchase) {
-		i := slices.IndexFunc(*list, func(o optimize.Purchase) bool {
+	add := func(list *[]next.Purchase, p next.Purchase) {
+		i := slices.IndexFunc(*list, func(o next.Purchase) bool {
 			return o.Part == p.Part && o.Kind == p.Kind && o.Vendor == p.Vendor && o.UnitPrice == p.UnitPrice
 		})
 		if i < 0 {
@@ -67,7 +68,7 @@ func monthsDeal(months []optimize.Month, cautions []string) deal {
 }
 
 // answer works out what is owned and in hand after the deal.
-func (d deal) answer(p optimize.Problem) view.Bought {
+func (d deal) answer(p question.Problem) view.Bought {
 	b := view.Bought{Scenario: p.Scenario, Catalog: p.Catalog, Plan: d.plan, Month: d.month, Part: d.part, Buy: d.buy, Sell: d.sell,
 		Spend: d.spend, Shipping: d.shipping, Tax: d.tax, Credit: d.credit, Cautions: d.cautions}
 	b.Owned.Have = d.holdings(p.Scenario.Have)
@@ -98,7 +99,7 @@ const kindEnds = "cable-end"
 // order of the bill. A part of which nothing is left is owned no more.
 func (d deal) holdings(before []scenarios.Holding) []scenarios.Holding {
 	have := slices.Clone(before)
-	change := func(p optimize.Purchase, sign float64) {
+	change := func(p next.Purchase, sign float64) {
 		i := slices.IndexFunc(have, func(h scenarios.Holding) bool { return h.PartID == p.Part })
 		if i < 0 {
 			i = len(have)
@@ -122,5 +123,5 @@ func (d deal) holdings(before []scenarios.Holding) []scenarios.Holding {
 
 // sold reports whether some of a part is sold.
 func sold(d deal, id string) bool {
-	return slices.ContainsFunc(d.sell, func(p optimize.Purchase) bool { return p.Part == id })
+	return slices.ContainsFunc(d.sell, func(p next.Purchase) bool { return p.Part == id })
 }

@@ -8,16 +8,18 @@ import (
 	"cartwright/catalog"
 	"cartwright/catalog/quantity"
 	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // partDeal is a purchase that no plan made: some of a part for a sum that was paid in all.
-func partDeal(p optimize.Problem, id, count, paid string) (deal, error) {
+func partDeal(p question.Problem, id, count, paid string) (deal, error) {
 	if err := knownPart(p, id); err != nil {
 		return deal{}, err
 	}
 	e, _ := p.Catalog.Find(id)
-	one := optimize.Purchase{Part: id, Kind: string(e.Kind), Unit: "each"}
+	one := next.Purchase{Part: id, Kind: string(e.Kind), Unit: "each"}
 	switch e.Kind {
 	case catalog.KindCable, catalog.KindConduit, catalog.KindSection:
 		metres, err := quantity.Parse(count, quantity.Length)
@@ -37,7 +39,7 @@ func partDeal(p optimize.Problem, id, count, paid string) (deal, error) {
 		return deal{}, err
 	}
 	one.Line, one.UnitPrice = sum, sum.Units()/one.Quantity
-	return deal{part: id, buy: []optimize.Purchase{one}, spend: sum, cautions: optimize.Cautions}, nil
+	return deal{part: id, buy: []next.Purchase{one}, spend: sum, cautions: optimize.Cautions()}, nil
 }
 
 // mostPieces and mostPaid are beyond anything that a cart has or costs: the bounds of a scenario's file.

@@ -4,16 +4,17 @@ import (
 	"context"
 	"fmt"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
+	"cartwright/optimize/question"
 )
 
 // dealOfPlan ranks plans and takes the one of a rank.
-func (a *app) dealOfPlan(ctx context.Context, p optimize.Problem, rank int, limit *timeLimit) (deal, error) {
-	r, err := a.rank(ctx, p, optimize.Options{Plans: rank, TimeLimit: limit.given})
+func (a *app) dealOfPlan(ctx context.Context, p question.Problem, rank int) (deal, error) {
+	r, err := a.rank(ctx, p, question.Options{Plans: rank})
 	if err != nil {
 		return deal{}, err
 	}
-	if r.Solver.Status == optimize.Infeasible {
+	if r.Solver.Status == question.Infeasible {
 		return deal{}, &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
 			hint: "\"cartwright plan\" says which change of a limit makes one possible"}
 	}
@@ -27,8 +28,8 @@ func (a *app) dealOfPlan(ctx context.Context, p optimize.Problem, rank int, limi
 }
 
 // dealOfMonth finds the purchase sequence and takes its months up to one.
-func dealOfMonth(ctx context.Context, p optimize.Problem, month int) (deal, error) {
-	q, err := sequence(ctx, p, max(month, optimize.DefaultMonths))
+func dealOfMonth(ctx context.Context, p question.Problem, month int) (deal, error) {
+	q, err := sequence(ctx, p, max(month, next.DefaultMonths))
 	if err != nil {
 		return deal{}, err
 	}

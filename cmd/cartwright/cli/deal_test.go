@@ -5,8 +5,9 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -36,7 +37,7 @@ func TestMoneyInHand(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := &scenarios.Scenario{Sold: c.sold, Savings: c.savings}
-			b := deal{month: c.month, spend: c.paid - 7, shipping: 5, tax: 2, credit: c.credit}.answer(optimize.Problem{Scenario: s})
+			b := deal{month: c.month, spend: c.paid - 7, shipping: 5, tax: 2, credit: c.credit}.answer(question.Problem{Scenario: s})
 			if b.Owned.Sold != c.wantSold || b.Short != c.short || !reflect.DeepEqual(b.Owned.SavingsNow, c.wantNow) {
 				t.Errorf("sold %d, savings %v, short %s; want %d, %v, %s", b.Owned.Sold, b.Owned.SavingsNow, b.Short, c.wantSold, c.wantNow, c.short)
 			}
@@ -57,13 +58,13 @@ func TestHoldingsAfterDeal(t *testing.T) {
 		{PartID: "rope-all-gone", Count: 1.1, ByLength: true},
 		{PartID: "none", Count: 0},
 	}
-	buy := func(part, kind, unit string, n float64) optimize.Purchase {
-		return optimize.Purchase{Part: part, Kind: kind, Unit: unit, Quantity: n}
+	buy := func(part, kind, unit string, n float64) next.Purchase {
+		return next.Purchase{Part: part, Kind: kind, Unit: unit, Quantity: n}
 	}
 	d := deal{
-		buy: []optimize.Purchase{buy("used", "battery", "each", 1), buy("rope", "cable", "m", 1.5), buy("rope", kindEnds, "each", 6),
+		buy: []next.Purchase{buy("used", "battery", "each", 1), buy("rope", "cable", "m", 1.5), buy("rope", kindEnds, "each", 6),
 			buy("new", "device", "each", 3), buy("new-rope", kindEnds, "each", 4), buy("new-rope", "cable", "m", 2), buy("new", "device", "each", 2)},
-		sell: []optimize.Purchase{buy("sold", "battery", "each", 2), buy("thinned", "battery", "each", 3),
+		sell: []next.Purchase{buy("sold", "battery", "each", 2), buy("thinned", "battery", "each", 3),
 			buy("rope-gone", "cable", "m", 2.4), buy("rope-all-gone", "cable", "m", 1.1)},
 	}
 	want := []scenarios.Holding{
@@ -85,18 +86,18 @@ func TestHoldingsAfterDeal(t *testing.T) {
 
 // Months are added up, the same part at the same price to one purchase.
 func TestMonthsDeal(t *testing.T) {
-	one := optimize.Purchase{Part: "slab", Kind: "battery", Quantity: 1, Unit: "each", UnitPrice: 9, Line: 900}
+	one := next.Purchase{Part: "slab", Kind: "battery", Quantity: 1, Unit: "each", UnitPrice: 9, Line: 900}
 	dear := one
 	dear.UnitPrice, dear.Line = 10, 1000
-	old := optimize.Purchase{Part: "old", Kind: "battery", Quantity: 1, Unit: "each", Line: 300}
-	d := monthsDeal([]optimize.Month{
-		{Month: 0, Buy: []optimize.Purchase{one}, Sell: []optimize.Purchase{old}, Shipping: 50, Tax: 60},
+	old := next.Purchase{Part: "old", Kind: "battery", Quantity: 1, Unit: "each", Line: 300}
+	d := monthsDeal([]next.Month{
+		{Month: 0, Buy: []next.Purchase{one}, Sell: []next.Purchase{old}, Shipping: 50, Tax: 60},
 		{Month: 1},
-		{Month: 2, Buy: []optimize.Purchase{one, dear}, Shipping: 10, Tax: 20},
+		{Month: 2, Buy: []next.Purchase{one, dear}, Shipping: 10, Tax: 20},
 	}, nil)
 	twice := one
 	twice.Quantity, twice.Line = 2, 1800
-	want := deal{month: 2, buy: []optimize.Purchase{twice, dear}, sell: []optimize.Purchase{old}, spend: 2800, shipping: 60, tax: 80, credit: 300}
+	want := deal{month: 2, buy: []next.Purchase{twice, dear}, sell: []next.Purchase{old}, spend: 2800, shipping: 60, tax: 80, credit: 300}
 	if !reflect.DeepEqual(d, want) {
 		t.Errorf("got  %+v\nwant %+v", d, want)
 	}

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/cmd/cartwright/view"
-	"cartwright/optimize"
+	"cartwright/optimize/doubt"
 )
 
 const doubtHelp = `Prices and loads are guesses. This draws them at random many times and says of
@@ -66,7 +66,7 @@ func (a *app) doubtCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	o := optimize.DefaultDoubt()
+	o := doubt.Default()
 	prices, loads := &part{o.Prices}, &part{o.Loads}
 	cmd.Flags().IntVar(&o.Plans, "plans", o.Plans, "`number` of ranked plans to look at")
 	cmd.Flags().IntVar(&o.Draws, "draws", o.Draws, "`number` of draws")
@@ -94,9 +94,9 @@ func (a *app) doubtCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		o.Prices, o.Loads, o.TimeLimit = prices.value, loads.value, limit.given
+		o.Prices, o.Loads = prices.value, loads.value
 		bar := a.progress()
-		d, err := optimize.Doubt(ctx, p, o, bar.tell)
+		d, err := doubt.Run(ctx, p, o, bar.tell)
 		bar.clear()
 		if err != nil {
 			return stopped(err)

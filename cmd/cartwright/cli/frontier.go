@@ -14,6 +14,8 @@ import (
 
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/frontier"
+	"cartwright/optimize/question"
 )
 
 const frontierHelp = `Trades cost against autonomy or mass, exactly: every step of the staircase, from
@@ -43,7 +45,7 @@ func (a *app) frontierCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	of := addChoice(cmd, "of", "what is traded", []string{string(optimize.AxisAutonomy), string(optimize.AxisMass), string(optimize.AxisBudget)})
+	of := addChoice(cmd, "of", "what is traded", []string{string(frontier.AxisAutonomy), string(frontier.AxisMass), string(frontier.AxisBudget)})
 	svg := cmd.Flags().String("svg", "", "`file` to draw the staircase into, as SVG")
 	png := cmd.Flags().String("png", "", "`file` to draw the staircase into, as PNG")
 	limit := addTimeLimit(cmd)
@@ -62,11 +64,11 @@ func (a *app) frontierCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		f, err := a.staircase(ctx, p, optimize.Axis(of.value))
+		f, err := a.staircase(ctx, p, frontier.Axis(of.value))
 		if err != nil {
 			return err
 		}
-		answer := view.Frontier{Scenario: p.Scenario, Staircase: f, Cautions: optimize.Cautions}
+		answer := view.Frontier{Scenario: p.Scenario, Staircase: f, Cautions: optimize.Cautions()}
 		if err := a.draw(p, answer, charts); err != nil {
 			return err
 		}
@@ -79,24 +81,24 @@ func (a *app) frontierCommand() *cobra.Command {
 }
 
 // staircase finds the steps, telling on a terminal how many there are.
-func (a *app) staircase(ctx context.Context, p optimize.Problem, of optimize.Axis) (*optimize.Staircase, error) {
+func (a *app) staircase(ctx context.Context, p question.Problem, of frontier.Axis) (*frontier.Staircase, error) {
 	bar := a.progress()
-	f, err := optimize.Frontier(ctx, p, of, bar.steps)
+	f, err := frontier.Find(ctx, p, of, bar.steps)
 	bar.clear()
 	return f, stopped(err)
 }
 
 // steps tells how many steps were found so far.
-func (p *progress) steps(found int) {
+func (p *progress) steps(at question.Progress) {
 	if p.bar != nil {
-		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", found))
+		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", at.Found))
 		// A terminal that takes no progress takes no answer either, and that failure is told.
-		_ = p.bar.Set(found)
+		_ = p.bar.Set(at.Found)
 	}
 }
 
 // frontierEnding returns how a frontier ended: nil where every step was found.
-func frontierEnding(p optimize.Problem, f *optimize.Staircase) error {
+func frontierEnding(p question.Problem, f *frontier.Staircase) error {
 	switch {
 	case !f.Complete:
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the last step was found"),
@@ -141,7 +143,7 @@ func checkCharts(charts []chart) error {
 
 // draw writes the charts that were asked for, each whole or not at all, and says so. Where there is no step
 // there is nothing to draw.
-func (a *app) draw(p optimize.Problem, answer view.Frontier, charts []chart) error {
+func (a *app) draw(p question.Problem, answer view.Frontier, charts []chart) error {
 	for _, c := range charts {
 		if !c.given || len(answer.Staircase.Steps) == 0 {
 			continue

@@ -6,7 +6,7 @@ import (
 
 	"github.com/goccy/go-yaml"
 
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 // named are the keys of a scenario that name files to be read.
@@ -20,7 +20,7 @@ type named struct {
 
 // inputs lists the files that a run on a scenario of one's own reads: nothing may be written over them. Of a
 // demo there are none.
-func inputs(p optimize.Problem) []string {
+func inputs(p question.Problem) []string {
 	s := p.Scenario
 	if s.Dir == "" {
 		return nil

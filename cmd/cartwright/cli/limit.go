@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 // timeLimit is a flag that holds how long to search at most.
@@ -23,7 +23,7 @@ func addTimeLimit(cmd *cobra.Command) *timeLimit {
 }
 
 // context returns the command's context with the time that was given, else that of the scenario.
-func (t *timeLimit) context(cmd *cobra.Command, p optimize.Problem) (context.Context, context.CancelFunc, error) {
+func (t *timeLimit) context(cmd *cobra.Command, p question.Problem) (context.Context, context.CancelFunc, error) {
 	longest := t.given
 	if cmd.Flags().Changed("time-limit") {
 		if longest <= 0 {
@@ -43,7 +43,7 @@ func (t *timeLimit) context(cmd *cobra.Command, p optimize.Problem) (context.Con
 // stopped returns the outcome of a search that was stopped before there was an answer; any other error as
 // it is.
 func stopped(err error) error {
-	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, optimize.ErrUnknown) {
+	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, question.ErrUnknown) {
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the answer was known"),
 			hint: "give it more time, for example --time-limit 10m"}
 	}

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 const modelHelp = `Writes the integer program behind the first plan of a scenario in free MPS, so
@@ -27,14 +28,14 @@ func (a *app) modelCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	by := addChoice(cmd, "by", "what is least: cost or mass", []string{string(optimize.ByCost), string(optimize.ByMass)})
+	by := addChoice(cmd, "by", "what is least: cost or mass", []string{string(question.ByCost), string(question.ByMass)})
 	out := cmd.Flags().String("out", "-", "`file` to write; - is standard output")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		p, err := a.open(args)
 		if err != nil {
 			return err
 		}
-		m, err := optimize.FullModel(p, optimize.Options{By: optimize.By(by.value)})
+		m, err := optimize.FullModel(p, question.Options{By: question.By(by.value)})
 		if err != nil {
 			return &outcome{code: codeNo, err: err, hint: "\"cartwright plan\" says what would have to change"}
 		}

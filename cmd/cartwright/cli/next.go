@@ -9,8 +9,9 @@ import (
 
 	"cartwright/catalog/problem"
 	"cartwright/cmd/cartwright/view"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 const nextHelp = `Says what to buy next: from what is owned and the savings of the scenario, month
@@ -48,7 +49,7 @@ func (a *app) nextCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	months := cmd.Flags().Int("months", optimize.DefaultMonths, "`number` of months to look ahead")
+	months := cmd.Flags().Int("months", next.DefaultMonths, "`number` of months to look ahead")
 	show := cmd.Flags().Int("show", -1, "`month` whose cart to show in full (default none)")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
@@ -78,9 +79,9 @@ func (a *app) nextCommand() *cobra.Command {
 		}
 		answer := view.Next{Scenario: p.Scenario, Catalog: p.Catalog, Sequence: q, Show: *show, Cautions: q.Cautions}
 		if q.Target != nil {
-			answer.Cautions = append(answer.Cautions, stalePrices(p.Catalog, &optimize.Result{Plans: []plan.Plan{*q.Target}}, asOf.or(a.today))...)
+			answer.Cautions = append(answer.Cautions, stalePrices(p.Catalog, &question.Result{Plans: []plan.Plan{*q.Target}}, asOf.or(a.today))...)
 			if !q.Within {
-				answer.PerMonth = optimize.PerMonthWithin(p.Scenario, q.Target.Cost, *months)
+				answer.PerMonth = next.PerMonthWithin(p.Scenario, q.Target.Cost, *months)
 			}
 		}
 		if err := a.show(answer, format); err != nil {
@@ -92,9 +93,9 @@ func (a *app) nextCommand() *cobra.Command {
 }
 
 // sequence finds the purchase sequence. A scenario without savings is a mistake in its file.
-func sequence(ctx context.Context, p optimize.Problem, months int) (*optimize.Sequence, error) {
-	q, err := optimize.Next(ctx, p, optimize.NextOptions{Months: months})
-	if errors.Is(err, optimize.ErrNoSavings) {
+func sequence(ctx context.Context, p question.Problem, months int) (*next.Sequence, error) {
+	q, err := next.Find(ctx, p, next.Options{Months: months})
+	if errors.Is(err, next.ErrNoSavings) {
 		var list problem.List
 		list.Add(p.Scenario.Pos("savings"), "the scenario does not say what is saved", "add savings: {now: 500, per_month: 200}")
 		return nil, list.Err()
@@ -103,7 +104,7 @@ func sequence(ctx context.Context, p optimize.Problem, months int) (*optimize.Se
 }
 
 // sequenceEnding returns how a purchase sequence ended: nil where the target is reached in time.
-func sequenceEnding(p optimize.Problem, q *optimize.Sequence, perMonth plan.Money) error {
+func sequenceEnding(p question.Problem, q *next.Sequence, perMonth plan.Money) error {
 	more := fmt.Sprintf("save %s %s every month", perMonth, p.Scenario.Currency)
 	switch {
 	case q.Target == nil:

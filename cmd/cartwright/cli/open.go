@@ -11,13 +11,14 @@ import (
 	"cartwright/catalog"
 	"cartwright/catalog/problem"
 	"cartwright/optimize"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
 // open reads the scenario an argument names and the catalogue the scenario names, and checks one against
 // the other. What is wrong with either is returned together. Every command that asks about a scenario
 // begins here.
-func (a *app) open(args []string) (optimize.Problem, error) {
+func (a *app) open(args []string) (question.Problem, error) {
 	where := "."
 	if len(args) > 0 {
 		where = args[0]
@@ -25,17 +26,17 @@ func (a *app) open(args []string) (optimize.Problem, error) {
 	var mistakes problem.List
 	s, err := a.scenario(where)
 	if err := collect(&mistakes, err); err != nil {
-		return optimize.Problem{}, err
+		return question.Problem{}, err
 	}
-	p := optimize.Problem{Scenario: s}
+	p := question.Problem{Scenario: s}
 	if s != nil {
 		p.Catalog, err = readCatalog(s.CatalogDir, s.Dir)
 		if err := collect(&mistakes, err); err != nil {
-			return optimize.Problem{}, err
+			return question.Problem{}, err
 		}
 	}
 	if err := mistakes.Err(); err != nil {
-		return optimize.Problem{}, err
+		return question.Problem{}, err
 	}
 	return p, optimize.Check(p)
 }

@@ -8,7 +8,7 @@ import (
 	"os"
 
 	"cartwright/catalog/problem"
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 // The exit codes.
@@ -75,7 +75,7 @@ func report(stderr io.Writer, err error) int {
 		code, hint = o.code, o.hint
 	}
 	var mistakes *problem.Error
-	var disagreement *optimize.DisagreementError
+	var disagreement *question.DisagreementError
 	switch {
 	case errors.As(err, &mistakes):
 		for _, m := range mistakes.Problems {

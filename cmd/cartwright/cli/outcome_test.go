@@ -9,8 +9,8 @@ import (
 	"testing"
 
 	"cartwright/catalog/problem"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -18,7 +18,7 @@ func TestReport(t *testing.T) {
 	var list problem.List
 	list.Add(problem.Pos{File: "b.yaml", Line: 2, Column: 3}, "no such key", "write name")
 	list.Add(problem.Pos{File: "a.csv"}, "the file is empty", "")
-	disagreement := &optimize.DisagreementError{Failed: []plan.Check{
+	disagreement := &question.DisagreementError{Failed: []plan.Check{
 		{Name: "mass", Value: 301, Limit: 300, Unit: "kg", Source: "the scenario's own limit", Detail: "all parts"}}}
 	for _, c := range []struct {
 		name string
@@ -53,12 +53,12 @@ func TestReport(t *testing.T) {
 }
 
 func TestEnding(t *testing.T) {
-	for status, want := range map[optimize.Status]int{
-		optimize.Optimal: codeDone, optimize.Infeasible: codeNo,
-		optimize.TimeLimit: codeUnproven, optimize.GaveUp: codeUnproven,
+	for status, want := range map[question.Status]int{
+		question.Optimal: codeDone, question.Infeasible: codeNo,
+		question.TimeLimit: codeUnproven, question.GaveUp: codeUnproven,
 	} {
-		p := optimize.Problem{Scenario: &scenarios.Scenario{Name: "Barn"}}
-		r := &optimize.Result{Solver: optimize.Solver{Status: status}}
+		p := question.Problem{Scenario: &scenarios.Scenario{Name: "Barn"}}
+		r := &question.Result{Solver: question.Solver{Status: status}}
 		if got := report(&bytes.Buffer{}, ending(p, r)); got != want {
 			t.Errorf("status %s: exit %d, want %d", status, got, want)
 		}

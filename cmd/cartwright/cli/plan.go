@@ -12,6 +12,8 @@ import (
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/market"
+	"cartwright/optimize/question"
 )
 
 const planHelp = `Ranks complete, buildable shopping plans for a scenario and proves that the
@@ -42,11 +44,11 @@ const (
 )
 
 // varied returns what makes plans different.
-func varied(vary string) optimize.Distinct {
+func varied(vary string) question.Distinct {
 	if vary == varyKinds {
-		return optimize.DistinctBattery
+		return question.DistinctBattery
 	}
-	return optimize.DistinctCore
+	return question.DistinctCore
 }
 
 // planCommand ranks shopping plans.
@@ -60,26 +62,29 @@ func (a *app) planCommand() *cobra.Command {
 		ValidArgsFunction: completeScenario,
 	}
 	by := addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
-		[]string{string(optimize.ByCost), string(optimize.ByMass), string(optimize.ByLife)})
+		[]string{string(question.ByCost), string(question.ByMass), string(question.ByLife)})
 	vary := addChoice(cmd, "vary", "what each rank has to have of its own: a core, or kinds of battery", []string{varyCore, varyKinds})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
 	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show (default 1)")
 	full := cmd.Flags().Bool("full", false, "show all there is to the plan")
-	limit := cmd.Flags().Duration("time-limit", 0, "longest `time` to search, like 90s (default as the scenario says)")
+	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if err := checkPlanFlags(cmd, *plans, *show, *limit); err != nil {
+		if err := checkPlanFlags(cmd, *plans, *show); err != nil {
 			return err
 		}
 		p, err := a.open(args)
 		if err != nil {
 			return err
 		}
-		o := optimize.Options{
-			Plans: *plans, By: optimize.By(by.value), Distinct: varied(vary.value), TimeLimit: *limit,
+		ctx, cancel, err := limit.context(cmd, p)
+		if err != nil {
+			return err
 		}
-		r, err := a.rank(cmd.Context(), p, o)
+		defer cancel()
+		o := question.Options{Plans: *plans, By: question.By(by.value), Distinct: varied(vary.value)}
+		r, err := a.rank(ctx, p, o)
 		if err != nil {
 			return err
 		}
@@ -101,25 +106,23 @@ func (a *app) planCommand() *cobra.Command {
 }
 
 // checkPlanFlags checks the numbers of the plan command that were given.
-func checkPlanFlags(cmd *cobra.Command, plans, show int, limit time.Duration) error {
+func checkPlanFlags(cmd *cobra.Command, plans, show int) error {
 	switch flags := cmd.Flags(); {
 	case flags.Changed("plans") && (plans < 1 || plans > mostPlans):
 		return wrong("write for example --plans 10", "--plans is %d, but has to be from 1 to %d", plans, mostPlans)
 	case flags.Changed("show") && show < 1:
 		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 on", show)
-	case flags.Changed("time-limit") && limit <= 0:
-		return wrong("write for example --time-limit 90s", "--time-limit is %s, but has to be longer than nothing", limit)
 	}
 	return nil
 }
 
 // rank has the scenario's plans ranked, telling of progress on a terminal.
-func (a *app) rank(ctx context.Context, p optimize.Problem, o optimize.Options) (*optimize.Result, error) {
+func (a *app) rank(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
 	bar := a.progress()
-	o.Progress = bar.tell
+	o.Watch = bar.tell
 	r, err := optimize.Rank(ctx, p, o)
 	bar.clear()
-	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, optimize.ErrUnknown) {
+	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, question.ErrUnknown) {
 		return nil, &outcome{code: codeUnproven, err: errors.New("stopped before it was known whether there is a plan"),
 			hint: moreTime}
 	}
@@ -130,11 +133,11 @@ func (a *app) rank(ctx context.Context, p optimize.Problem, o optimize.Options) 
 const moreTime = "give it more time, for example --time-limit 10m, or ask for fewer plans with --plans"
 
 // ending returns how a ranking ended: nil where it is proved.
-func ending(p optimize.Problem, r *optimize.Result) error {
+func ending(p question.Problem, r *question.Result) error {
 	switch r.Solver.Status {
-	case optimize.Optimal:
+	case question.Optimal:
 		return nil
-	case optimize.Infeasible:
+	case question.Infeasible:
 		hint := "make one of the changes above in the scenario, or add parts to the catalogue"
 		switch {
 		case len(r.Changes) == 0 && r.ChangesUnknown:
@@ -143,7 +146,7 @@ func ending(p optimize.Problem, r *optimize.Result) error {
 			hint = "change the scenario, or add parts to the catalogue"
 		}
 		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name), hint: hint}
-	case optimize.TimeLimit:
+	case question.TimeLimit:
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the proof was complete"),
 			hint: moreTime}
 	default:
@@ -153,11 +156,11 @@ func ending(p optimize.Problem, r *optimize.Result) error {
 }
 
 // stalePrices cautions of parts that some plan buys at a price that is old.
-func stalePrices(c *catalog.Catalog, r *optimize.Result, day time.Time) []string {
+func stalePrices(c *catalog.Catalog, r *question.Result, day time.Time) []string {
 	bought := map[string]bool{}
 	for i := range r.Plans {
 		for _, l := range r.Plans[i].Bill {
-			if optimize.StalePrice(c, l, day) {
+			if market.StalePrice(c, l, day) {
 				bought[l.Part] = true
 			}
 		}

@@ -6,8 +6,8 @@ import (
 	"time"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 func date(t *testing.T, text string) time.Time {
@@ -37,7 +37,7 @@ func TestStalePrices(t *testing.T) {
 			{PartID: "old-but-offered", Vendor: "yard", AsOf: date(t, "2026-01-01"), Price: 500, MinQty: 4},
 		},
 	}
-	r := &optimize.Result{Plans: []plan.Plan{
+	r := &question.Result{Plans: []plan.Plan{
 		{Bill: []plan.Line{{Part: "old-offer", Vendor: "yard", Buy: 1}, {Part: "old", Buy: 1}, {Part: "new", Buy: 1}}},
 		{Bill: []plan.Line{{Part: "old", Buy: 2}, {Part: "undated", Buy: 1}, {Part: "owned", Have: 1},
 			{Part: "old-but-offered", Vendor: "yard", Buy: 1}}},

@@ -8,6 +8,7 @@ import (
 
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/value"
 )
 
 const valueHelp = `Lists every battery of the catalogue that fits the scenario's bus with what a
@@ -50,11 +51,11 @@ func (a *app) valueCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		t, err := optimize.Value(ctx, p)
+		t, err := value.Find(ctx, p)
 		if err != nil {
 			return stopped(err)
 		}
-		answer := view.Value{Scenario: p.Scenario, Table: t, By: by.value, AsOf: asOf.or(a.today), Cautions: optimize.Cautions}
+		answer := view.Value{Scenario: p.Scenario, Table: t, By: by.value, AsOf: asOf.or(a.today), Cautions: optimize.Cautions()}
 		if err := a.show(answer, format); err != nil {
 			return err
 		}

@@ -9,6 +9,8 @@ import (
 	"cartwright/catalog/problem"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/question"
+	"cartwright/optimize/why"
 )
 
 const whyHelp = `Says why the cheapest plan is what it is: which limits bind, and what one more
@@ -65,7 +67,7 @@ func (a *app) whyCommand() *cobra.Command {
 }
 
 // knownPart checks that the catalogue has a part.
-func knownPart(p optimize.Problem, id string) error {
+func knownPart(p question.Problem, id string) error {
 	if _, ok := p.Catalog.Find(id); ok {
 		return nil
 	}
@@ -77,12 +79,12 @@ func knownPart(p optimize.Problem, id string) error {
 }
 
 // whyPlan explains the best plan, or why there is none.
-func (a *app) whyPlan(ctx context.Context, p optimize.Problem, format *choice) error {
-	e, err := optimize.Explain(ctx, p)
+func (a *app) whyPlan(ctx context.Context, p question.Problem, format *choice) error {
+	e, err := why.Explain(ctx, p)
 	if err != nil {
 		return stopped(err)
 	}
-	if err := a.show(view.Why{Scenario: p.Scenario, Explanation: e, Cautions: optimize.Cautions}, format); err != nil {
+	if err := a.show(view.Why{Scenario: p.Scenario, Explanation: e, Cautions: optimize.Cautions()}, format); err != nil {
 		return err
 	}
 	if e.Best == nil {
@@ -96,12 +98,12 @@ func (a *app) whyPlan(ctx context.Context, p optimize.Problem, format *choice) e
 }
 
 // whyPart explains why a part is or is not in the best plan.
-func (a *app) whyPart(ctx context.Context, p optimize.Problem, id string, format *choice) error {
-	answer, err := optimize.ExplainPart(ctx, p, id)
+func (a *app) whyPart(ctx context.Context, p question.Problem, id string, format *choice) error {
+	answer, err := why.ExplainPart(ctx, p, id)
 	if err != nil {
 		return stopped(err)
 	}
-	if err := a.show(view.WhyPart{Scenario: p.Scenario, Catalog: p.Catalog, Answer: answer, Cautions: optimize.Cautions}, format); err != nil {
+	if err := a.show(view.WhyPart{Scenario: p.Scenario, Catalog: p.Catalog, Answer: answer, Cautions: optimize.Cautions()}, format); err != nil {
 		return err
 	}
 	switch {

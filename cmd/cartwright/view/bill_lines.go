@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/market"
 	"cartwright/optimize/plan"
 )
 
@@ -31,7 +31,7 @@ func (p Plans) remarks(bill []plan.Line) string {
 
 // stale reports whether a line is bought at a price that is too old.
 func (p Plans) stale(l plan.Line) bool {
-	return !p.AsOf.IsZero() && optimize.StalePrice(p.Catalog, l, p.AsOf)
+	return !p.AsOf.IsZero() && market.StalePrice(p.Catalog, l, p.AsOf)
 }
 
 // overbought lists what is bought beyond what is installed, as a quantity break can make it.

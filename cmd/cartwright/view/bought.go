@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -21,7 +21,7 @@ type Bought struct {
 	Plan, Month int
 	Part        string
 
-	Buy, Sell                    []optimize.Purchase
+	Buy, Sell                    []next.Purchase
 	Spend, Shipping, Tax, Credit plan.Money
 	Owned                        scenarios.Owned // afterwards
 	Short                        plan.Money      // of what was paid, what the money in hand was not enough for
@@ -59,7 +59,7 @@ func (b Bought) sheet() sheet {
 func (b Bought) list() section {
 	currency, u := b.Scenario.Currency, unitsOf(b.Scenario)
 	t := &table{columns: []column{text(""), number("quantity"), text("unit"), text("part"), text("what it is"), number("sum\n" + currency)}}
-	add := func(action string, list []optimize.Purchase, sign plan.Money) {
+	add := func(action string, list []next.Purchase, sign plan.Money) {
 		for _, p := range list {
 			quantity := short(u.figure(p.Quantity, p.Unit), 2)
 			if sign > 0 {
@@ -83,7 +83,7 @@ func (b Bought) list() section {
 }
 
 // describe returns what a purchase is, in words.
-func (b Bought) describe(p optimize.Purchase) string {
+func (b Bought) describe(p next.Purchase) string {
 	return Plans{Catalog: b.Catalog}.describe(plan.Line{Part: p.Part, Kind: p.Kind})
 }
 

@@ -2,7 +2,7 @@ package view
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -97,7 +97,7 @@ func (b Bought) record() any {
 // records holds a thing bought or sold a row.
 func (b Bought) records() [][]string {
 	rows := [][]string{{"action", "part", "kind", "name", "quantity", "unit", "vendor", "unit_price", "line", "currency"}}
-	add := func(action string, list []optimize.Purchase) {
+	add := func(action string, list []next.Purchase) {
 		for _, p := range list {
 			rows = append(rows, []string{action, p.Part, p.Kind, b.describe(p), exact(p.Quantity), p.Unit, p.Vendor,
 				exact(p.UnitPrice), money(p.Line), b.Scenario.Currency})

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/scenarios"
 )
 
@@ -18,12 +18,12 @@ func somePurchases() Bought {
 	now := catalog.Cents(12345)
 	return Bought{
 		Scenario: &s, Catalog: sample().Catalog, Plan: 1,
-		Buy: []optimize.Purchase{
+		Buy: []next.Purchase{
 			{Part: "slate-48-100", Kind: "battery", Quantity: 2, Unit: "each", Vendor: "yard", UnitPrice: 900, Line: 180000},
 			{Part: "cu-4-0", Kind: "cable", Quantity: 3.6576, Unit: "m", UnitPrice: 14.125, Line: 5166},
 			{Part: "cu-4-0", Kind: "cable-end", Quantity: 8, Unit: "each", UnitPrice: 1.25, Line: 1000},
 		},
-		Sell:  []optimize.Purchase{{Part: "slate-48-50", Kind: "battery", Quantity: 1, Unit: "each", UnitPrice: 79.13, Line: 7913}},
+		Sell:  []next.Purchase{{Part: "slate-48-50", Kind: "battery", Quantity: 1, Unit: "each", UnitPrice: 79.13, Line: 7913}},
 		Spend: 186166, Shipping: 4000, Tax: 15689, Credit: 7913,
 		Owned: scenarios.Owned{Have: []scenarios.Holding{{PartID: "slate-48-100", Count: 4}, {PartID: "cu-4-0", Count: 11.1576, ByLength: true, Ends: 8}},
 			SavingsNow: &now},

@@ -11,7 +11,7 @@ import (
 func cautions(list []string) sheet {
 	var own, always []string
 	for _, c := range list {
-		if slices.Contains(optimize.Cautions, c) {
+		if slices.Contains(optimize.Cautions(), c) {
 			always = append(always, c)
 		} else {
 			own = append(own, c)

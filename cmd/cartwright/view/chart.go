@@ -13,7 +13,7 @@ import (
 	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgsvg"
 
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
 )
 
 // Picture is a form of picture; it is also how such files end.
@@ -77,9 +77,9 @@ func (f Frontier) chart() (*plot.Plot, error) {
 	p.Title.Padding = vg.Points(6)
 	cost := "cost, " + f.Scenario.Currency
 	switch f.Staircase.Axis {
-	case optimize.AxisMass:
+	case frontier.AxisMass:
 		p.X.Label.Text, p.Y.Label.Text = "mass at most, kg", cost
-	case optimize.AxisBudget:
+	case frontier.AxisBudget:
 		p.X.Label.Text, p.Y.Label.Text = "budget, "+f.Scenario.Currency, "autonomy, h"
 	default:
 		p.X.Label.Text, p.Y.Label.Text = "autonomy at least, h", cost
@@ -115,14 +115,14 @@ func (f Frontier) chart() (*plot.Plot, error) {
 		p.Legend.Add("knee", mark)
 		p.Legend.Top = true
 		// Cost rises with autonomy and falls with mass: the corner above the cheap end is free.
-		p.Legend.Left = f.Staircase.Axis != optimize.AxisMass
+		p.Legend.Left = f.Staircase.Axis != frontier.AxisMass
 	}
 	return p, nil
 }
 
 // corner returns the point of the chart where a step's figure and its cost meet.
-func (f Frontier) corner(s *optimize.Step) plotter.XY {
-	if f.Staircase.Axis == optimize.AxisBudget {
+func (f Frontier) corner(s *frontier.Step) plotter.XY {
+	if f.Staircase.Axis == frontier.AxisBudget {
 		return plotter.XY{X: s.Cost, Y: s.At}
 	}
 	return plotter.XY{X: s.At, Y: s.Cost}
@@ -145,12 +145,12 @@ func (f Frontier) corners(knee bool) plotter.XYs {
 func (f Frontier) stairs() plotter.XYs {
 	var line plotter.XYs
 	for i, to := range f.corners(false) {
-		if i == 0 && f.Staircase.Axis == optimize.AxisAutonomy {
+		if i == 0 && f.Staircase.Axis == frontier.AxisAutonomy {
 			line = append(line, plotter.XY{Y: to.Y}) // from no hours on
 		}
 		if i > 0 {
 			from := line[len(line)-1]
-			if f.Staircase.Axis == optimize.AxisBudget {
+			if f.Staircase.Axis == frontier.AxisBudget {
 				line = append(line, plotter.XY{X: to.X, Y: from.Y})
 			} else {
 				line = append(line, plotter.XY{X: from.X, Y: to.Y})

@@ -6,8 +6,9 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/doubt"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -15,14 +16,14 @@ import (
 type Doubt struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Doubted  *optimize.Doubted
-	Options  optimize.DoubtOptions
+	Doubted  *doubt.Doubted
+	Options  doubt.Options
 	Cautions []string
 }
 
 // sheet shows every plan, what choosing the first may cost, the plan for the worst case, and what was drawn.
 func (d Doubt) sheet() sheet {
-	ranking := Plans{Scenario: d.Scenario, Catalog: d.Catalog, Result: d.Doubted.Ranking, By: optimize.ByCost, Distinct: optimize.DistinctCore}
+	ranking := Plans{Scenario: d.Scenario, Catalog: d.Catalog, Result: d.Doubted.Ranking, By: question.ByCost, Distinct: question.DistinctCore}
 	if len(d.Doubted.Plans) == 0 {
 		return ranking.sheet()
 	}

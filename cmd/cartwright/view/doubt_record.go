@@ -4,8 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/doubt"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // doubtRecord is the JSON of the doubt command, format 1:
@@ -27,7 +28,7 @@ import (
 // fewest draws, of these the one with the least greatest cost.
 type doubtRecord struct {
 	heading
-	Status     optimize.Status   `json:"status"`
+	Status     question.Status   `json:"status"`
 	PriceRange float64           `json:"price_range"`
 	LoadRange  float64           `json:"load_range"`
 	Draws      int               `json:"draws"`
@@ -87,10 +88,10 @@ func (d Doubt) record() any {
 	return r
 }
 
-func planDoubtOf(p optimize.PlanDoubt) planDoubtRecord {
+func planDoubtOf(p doubt.PlanDoubt) planDoubtRecord {
 	return planDoubtRecord{
 		Rank: p.Rank, Core: coreOf(p.Core), Cost: p.Cost, Cheapest: p.Cheapest, Feasible: p.Feasible,
-		Breaks:   each(p.Breaks, func(b optimize.Break) breakRecord { return breakRecord(b) }),
+		Breaks:   each(p.Breaks, func(b doubt.Break) breakRecord { return breakRecord(b) }),
 		MeanCost: p.MeanCost, Cost95: p.Cost95, Greatest: p.Greatest,
 	}
 }

@@ -3,8 +3,9 @@ package view
 import (
 	"testing"
 
-	"cartwright/optimize"
+	"cartwright/optimize/doubt"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // someDoubt is a hand-made answer of two plans; its figures are chosen to be told apart, not computed.
@@ -12,16 +13,16 @@ func someDoubt() Doubt {
 	s := sample()
 	return Doubt{
 		Scenario: s.Scenario, Catalog: s.Catalog,
-		Options: optimize.DoubtOptions{Plans: 2, Draws: 3000, Seed: 7, Prices: 0.1, Loads: 0.125},
-		Doubted: &optimize.Doubted{
+		Options: doubt.Options{Plans: 2, Draws: 3000, Seed: 7, Prices: 0.1, Loads: 0.125},
+		Doubted: &doubt.Doubted{
 			Draws: 3000, Seed: 7, Ranking: s.Result,
-			Plans: []optimize.PlanDoubt{
+			Plans: []doubt.PlanDoubt{
 				{Rank: 1, Core: first().Core, Cost: first().Cost, Cheapest: 0.61234, Feasible: 0.75, MeanCost: 2361.234567,
-					Cost95: 250012, Greatest: 261234, Breaks: []optimize.Break{{Limit: plan.LimitAutonomy, Share: 0.2}, {Limit: plan.LimitLeg, Share: 0.05}}},
+					Cost95: 250012, Greatest: 261234, Breaks: []doubt.Break{{Limit: plan.LimitAutonomy, Share: 0.2}, {Limit: plan.LimitLeg, Share: 0.05}}},
 				{Rank: 2, Core: second().Core, Cost: second().Cost, Cheapest: 0.0001, Feasible: 0.99999, MeanCost: 2511,
-					Cost95: 260000, Greatest: 270001, Breaks: []optimize.Break{{Limit: plan.LimitBudget, Share: 0.00001}}},
+					Cost95: 260000, Greatest: 270001, Breaks: []doubt.Break{{Limit: plan.LimitBudget, Share: 0.00001}}},
 			},
-			Regret: &optimize.Regret{Draws: 2250, Mean: 12.345, At95: 9900, Most: 12345}, FirstFails: 0.249, NoneServes: 0.00001, Robust: 2,
+			Regret: &doubt.Regret{Draws: 2250, Mean: 12.345, At95: 9900, Most: 12345}, FirstFails: 0.249, NoneServes: 0.00001, Robust: 2,
 		},
 		Cautions: []string{"Arcs can kill."},
 	}
@@ -30,16 +31,16 @@ func someDoubt() Doubt {
 func TestDoubtInEveryFormat(t *testing.T) {
 	never := someDoubt()
 	d := *never.Doubted
-	d.Regret, d.Plans = nil, append([]optimize.PlanDoubt{}, d.Plans...)
+	d.Regret, d.Plans = nil, append([]doubt.PlanDoubt{}, d.Plans...)
 	d.Plans[0].Feasible = 0
 	never.Doubted = &d
 	calm := someDoubt()
 	same := *calm.Doubted
-	same.Regret = &optimize.Regret{Draws: 2250}
+	same.Regret = &doubt.Regret{Draws: 2250}
 	calm.Doubted = &same
 	none := someDoubt()
-	none.Doubted = &optimize.Doubted{Draws: 3000, Seed: 7, Ranking: &optimize.Result{Solver: optimize.Solver{Name: "lp_solve", Version: "5.5.2.11",
-		Status: optimize.Infeasible, Models: 9}, Changes: []optimize.Change{{Limits: []optimize.LimitChange{{Name: "mass", From: 90, To: 96.5, Unit: "kg"}}}}}}
+	none.Doubted = &doubt.Doubted{Draws: 3000, Seed: 7, Ranking: &question.Result{Solver: question.Solver{Name: "lp_solve", Version: "5.5.2.11",
+		Status: question.Infeasible, Models: 9}, Changes: []question.Change{{Limits: []question.LimitChange{{Name: "mass", From: 90, To: 96.5, Unit: "kg"}}}}}}
 	for _, c := range []struct {
 		file   string
 		answer Doubt

@@ -4,22 +4,22 @@ import (
 	"math"
 	"testing"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // A change of the autonomy to 0.04 h was shown as "0 h", a mass of 1 g as "0 kg", and money with one decimal.
 func TestChangeTextOfSmallFiguresAndMoney(t *testing.T) {
 	for _, c := range []struct {
 		name   string
-		change optimize.LimitChange
+		change question.LimitChange
 		want   string
 	}{
-		{"hours", optimize.LimitChange{Name: plan.LimitAutonomy, From: 4, To: 0.0407, Unit: "h"}, "autonomy 4 h -> 0.04 h"},
-		{"grams", optimize.LimitChange{Name: plan.LimitMass, From: 0.001, To: 81.25, Unit: "kg"}, "mass 0.001 kg -> 81.3 kg"},
-		{"money", optimize.LimitChange{Name: plan.LimitBudget, From: 0, To: 1783.1, Unit: "EUR"}, "budget 0.00 EUR -> 1783.10 EUR"},
-		{"no unit", optimize.LimitChange{Name: "share", From: 2, To: 1}, "share 2 -> 1"},
-		{"as usual", optimize.LimitChange{Name: plan.LimitAutonomy, From: 24, To: 19.59, Unit: "h"}, "autonomy 24 h -> 19.5 h"},
+		{"hours", question.LimitChange{Name: plan.LimitAutonomy, From: 4, To: 0.0407, Unit: "h"}, "autonomy 4 h -> 0.04 h"},
+		{"grams", question.LimitChange{Name: plan.LimitMass, From: 0.001, To: 81.25, Unit: "kg"}, "mass 0.001 kg -> 81.3 kg"},
+		{"money", question.LimitChange{Name: plan.LimitBudget, From: 0, To: 1783.1, Unit: "EUR"}, "budget 0.00 EUR -> 1783.10 EUR"},
+		{"no unit", question.LimitChange{Name: "share", From: 2, To: 1}, "share 2 -> 1"},
+		{"as usual", question.LimitChange{Name: plan.LimitAutonomy, From: 24, To: 19.59, Unit: "h"}, "autonomy 24 h -> 19.5 h"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got := (units{}).change(c.change); got != c.want {

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -36,15 +36,15 @@ func sample() Plans {
 			},
 			Devices: []catalog.Device{{Part: catalog.Part{ID: "fuse-t-175", Name: "Fast fuse 175 A"}}},
 		},
-		Result: &optimize.Result{
+		Result: &question.Result{
 			Plans: []plan.Plan{first(), second()},
-			Solver: optimize.Solver{Name: "lp_solve", Version: "5.5.2.11", Status: optimize.Optimal,
+			Solver: question.Solver{Name: "lp_solve", Version: "5.5.2.11", Status: question.Optimal,
 				Seconds: 0.25, Models: 12, Cells: 40},
 			Cautions: []string{"Stored energy and arcs of direct current can kill and burn.",
 				"A figure from a table is a check, not a permission; the local code and a licensed electrician decide what may be built."},
 		},
-		By:       optimize.ByCost,
-		Distinct: optimize.DistinctCore,
+		By:       question.ByCost,
+		Distinct: question.DistinctCore,
 	}
 }
 

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -13,20 +13,20 @@ import (
 // Frontier shows the staircase of cost against autonomy or mass, a row a step.
 type Frontier struct {
 	Scenario  *scenarios.Scenario
-	Staircase *optimize.Staircase
+	Staircase *frontier.Staircase
 	Cautions  []string
 }
 
 // axes says how each axis is told: its title, the heading of its column, and what a step means.
-var axes = map[optimize.Axis]struct {
+var axes = map[frontier.Axis]struct {
 	title, head, note string
 	decimals          int
 }{
-	optimize.AxisAutonomy: {"cost of autonomy", "autonomy\nup to ",
+	frontier.AxisAutonomy: {"cost of autonomy", "autonomy\nup to ",
 		"Autonomy up to: the step's plan is the cheapest for every autonomy above that of the step before it, up to its own.", 2},
-	optimize.AxisMass: {"cost of mass", "mass\nfrom ",
+	frontier.AxisMass: {"cost of mass", "mass\nfrom ",
 		"Mass from: the step's plan is the cheapest for every mass limit below that of the step before it, down to its own.", 3},
-	optimize.AxisBudget: {"autonomy for a budget", "autonomy\n",
+	frontier.AxisBudget: {"autonomy for a budget", "autonomy\n",
 		"For every budget from the step's own up to that of the next, its plan runs longest.", 2},
 }
 
@@ -49,15 +49,15 @@ func (f Frontier) steps() section {
 		number("#"), text("batteries, inverter"), number(axis.head + u.unit(f.Staircase.Unit)), number("cost\n" + currency), number("more\n" + currency),
 		number("usable\nkWh"),
 	}}
-	if f.Staircase.Axis == optimize.AxisBudget {
+	if f.Staircase.Axis == frontier.AxisBudget {
 		t.columns[2], t.columns[3] = number("budget\nfrom "+currency), number(axis.head+u.unit(f.Staircase.Unit))
 	}
 	other := number("mass\n" + u.unit("kg"))
-	if f.Staircase.Axis == optimize.AxisMass {
+	if f.Staircase.Axis == frontier.AxisMass {
 		other = number("autonomy\nh")
 	}
 	t.columns = append(t.columns, other, text(""))
-	var before *optimize.Step
+	var before *frontier.Step
 	same, series := false, false
 	for i := range f.Staircase.Steps {
 		s := &f.Staircase.Steps[i]
@@ -72,11 +72,11 @@ func (f Frontier) steps() section {
 			knee = "knee"
 		}
 		at, cost := fixed(u.figure(s.At, f.Staircase.Unit), axis.decimals), fixed(s.Cost, 2)
-		if f.Staircase.Axis == optimize.AxisBudget {
+		if f.Staircase.Axis == frontier.AxisBudget {
 			at, cost = cost, at
 		}
 		figure := u.fixed(s.Plan.MassKg, "kg")
-		if f.Staircase.Axis == optimize.AxisMass {
+		if f.Staircase.Axis == frontier.AxisMass {
 			figure = fixed(s.Plan.AutonomyH, 1)
 		}
 		t.row(strconv.Itoa(i+1), parts, at, cost, more, fixed(s.Plan.UsableKWh, 2), figure, knee)
@@ -90,7 +90,7 @@ func (f Frontier) steps() section {
 	if series {
 		t.notes = append(t.notes, seriesNote)
 	}
-	if f.Staircase.Axis == optimize.AxisBudget && f.Scenario.Sold != 0 {
+	if f.Staircase.Axis == frontier.AxisBudget && f.Scenario.Sold != 0 {
 		t.notes = append(t.notes, "The budget is all that may be spent, the "+money(plan.Money(f.Scenario.Sold))+" "+currency+
 			" in hand from what was sold included.")
 	}

@@ -3,7 +3,7 @@ package view
 import (
 	"strconv"
 
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
 )
 
@@ -19,7 +19,7 @@ import (
 // step beyond the last.
 type frontierRecord struct {
 	heading
-	Of       optimize.Axis `json:"of"`
+	Of       frontier.Axis `json:"of"`
 	Unit     string        `json:"unit"`
 	Complete bool          `json:"complete"`
 	Steps    []stepRecord  `json:"steps"`

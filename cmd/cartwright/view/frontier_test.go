@@ -9,16 +9,16 @@ import (
 	"strings"
 	"testing"
 
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
 )
 
 // someStairs is a hand-made staircase of four steps; its figures are chosen to be told apart, not computed.
-func someStairs(of optimize.Axis) Frontier {
+func someStairs(of frontier.Axis) Frontier {
 	s := sample().Scenario
 	s.Sold = 30000
-	f := &optimize.Staircase{Axis: of, Unit: "h", Complete: true}
-	if of == optimize.AxisMass {
+	f := &frontier.Staircase{Axis: of, Unit: "h", Complete: true}
+	if of == frontier.AxisMass {
 		f.Unit = "kg"
 	}
 	for i, at := range []float64{4.25, 8.5, 30.125, 31} {
@@ -27,16 +27,16 @@ func someStairs(of optimize.Axis) Frontier {
 			p = first()
 		}
 		p.Cost = 100000 + 12345*plan.Money(i*i)
-		if of == optimize.AxisMass {
+		if of == frontier.AxisMass {
 			at = 250 - at
 		}
-		f.Steps = append(f.Steps, optimize.Step{At: at, Cost: p.Cost.Units(), Plan: p, Knee: i == 2})
+		f.Steps = append(f.Steps, frontier.Step{At: at, Cost: p.Cost.Units(), Plan: p, Knee: i == 2})
 	}
 	return Frontier{Scenario: s, Staircase: f, Cautions: []string{"Arcs can kill."}}
 }
 
 func TestFrontierInEveryFormat(t *testing.T) {
-	stopped, none, early := someStairs(optimize.AxisAutonomy), someStairs(optimize.AxisMass), someStairs(optimize.AxisMass)
+	stopped, none, early := someStairs(frontier.AxisAutonomy), someStairs(frontier.AxisMass), someStairs(frontier.AxisMass)
 	stopped.Staircase.Complete = false
 	none.Staircase.Steps = nil
 	early.Staircase.Steps, early.Staircase.Complete = nil, false
@@ -45,12 +45,12 @@ func TestFrontierInEveryFormat(t *testing.T) {
 		answer Frontier
 		format Format
 	}{
-		{"frontier.txt", someStairs(optimize.AxisAutonomy), Table},
-		{"frontier.md", someStairs(optimize.AxisAutonomy), Markdown},
-		{"frontier.csv", someStairs(optimize.AxisAutonomy), CSV},
-		{"frontier.json", someStairs(optimize.AxisAutonomy), JSON},
-		{"frontier-mass.txt", someStairs(optimize.AxisMass), Table},
-		{"frontier-budget.txt", someStairs(optimize.AxisBudget), Table},
+		{"frontier.txt", someStairs(frontier.AxisAutonomy), Table},
+		{"frontier.md", someStairs(frontier.AxisAutonomy), Markdown},
+		{"frontier.csv", someStairs(frontier.AxisAutonomy), CSV},
+		{"frontier.json", someStairs(frontier.AxisAutonomy), JSON},
+		{"frontier-mass.txt", someStairs(frontier.AxisMass), Table},
+		{"frontier-budget.txt", someStairs(frontier.AxisBudget), Table},
 		{"frontier-stopped.txt", stopped, Table},
 		{"frontier-none.txt", none, Table},
 		{"frontier-none.json", none, JSON},
@@ -62,7 +62,7 @@ func TestFrontierInEveryFormat(t *testing.T) {
 
 // A picture can be read, is the same every time, and has the staircase's line and its knee.
 func TestPictures(t *testing.T) {
-	for _, of := range []optimize.Axis{optimize.AxisAutonomy, optimize.AxisMass, optimize.AxisBudget} {
+	for _, of := range []frontier.Axis{frontier.AxisAutonomy, frontier.AxisMass, frontier.AxisBudget} {
 		t.Run(string(of), func(t *testing.T) {
 			svg, picture := drawnTwice(t, someStairs(of), SVG), drawnTwice(t, someStairs(of), PNG)
 			for decoder := xml.NewDecoder(bytes.NewReader(svg)); ; {
@@ -86,7 +86,7 @@ func TestPictures(t *testing.T) {
 			}
 		})
 	}
-	if _, err := someStairs(optimize.AxisMass).Draw("gif"); err == nil {
+	if _, err := someStairs(frontier.AxisMass).Draw("gif"); err == nil {
 		t.Error("drew a picture of an unknown form")
 	}
 }
@@ -112,12 +112,12 @@ func drawnTwice(t *testing.T, f Frontier, form Picture) []byte {
 // down at the corners.
 func TestStairs(t *testing.T) {
 	for _, c := range []struct {
-		of   optimize.Axis
+		of   frontier.Axis
 		want [][2]float64
 	}{
-		{optimize.AxisAutonomy, [][2]float64{{0, 1000}, {4.25, 1000}, {4.25, 1123.45}, {8.5, 1123.45}, {8.5, 1493.8}, {30.125, 1493.8}, {30.125, 2111.05}, {31, 2111.05}}},
-		{optimize.AxisMass, [][2]float64{{245.75, 1000}, {245.75, 1123.45}, {241.5, 1123.45}, {241.5, 1493.8}, {219.875, 1493.8}, {219.875, 2111.05}, {219, 2111.05}}},
-		{optimize.AxisBudget, [][2]float64{{1000, 4.25}, {1123.45, 4.25}, {1123.45, 8.5}, {1493.8, 8.5}, {1493.8, 30.125}, {2111.05, 30.125}, {2111.05, 31}}},
+		{frontier.AxisAutonomy, [][2]float64{{0, 1000}, {4.25, 1000}, {4.25, 1123.45}, {8.5, 1123.45}, {8.5, 1493.8}, {30.125, 1493.8}, {30.125, 2111.05}, {31, 2111.05}}},
+		{frontier.AxisMass, [][2]float64{{245.75, 1000}, {245.75, 1123.45}, {241.5, 1123.45}, {241.5, 1493.8}, {219.875, 1493.8}, {219.875, 2111.05}, {219, 2111.05}}},
+		{frontier.AxisBudget, [][2]float64{{1000, 4.25}, {1123.45, 4.25}, {1123.45, 8.5}, {1493.8, 8.5}, {1493.8, 30.125}, {2111.05, 30.125}, {2111.05, 31}}},
 	} {
 		got := someStairs(c.of).stairs()
 		same := len(got) == len(c.want)
@@ -133,7 +133,7 @@ func TestStairs(t *testing.T) {
 // A lone step, and two, have a picture too.
 func TestPictureOfFewSteps(t *testing.T) {
 	for n := 1; n <= 2; n++ {
-		f := someStairs(optimize.AxisMass)
+		f := someStairs(frontier.AxisMass)
 		f.Staircase.Steps = f.Staircase.Steps[:n]
 		if got := drawnTwice(t, f, SVG); strings.Contains(string(got), "NaN") || strings.Contains(string(got), "Inf") {
 			t.Errorf("%d steps: the SVG has figures that are none", n)

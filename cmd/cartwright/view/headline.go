@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -15,10 +15,10 @@ func (p Plans) headline(one *plan.Plan) section {
 
 // buys says in a sentence what a plan buys, and what is to pay.
 func (p Plans) buys(one *plan.Plan) string {
-	var bought []optimize.Purchase
+	var bought []next.Purchase
 	for _, l := range one.Bill {
 		if l.Buy > 0 {
-			bought = append(bought, optimize.Purchase{Part: l.Part, Kind: l.Kind, Quantity: l.Buy, Unit: l.Unit, Line: l.Line})
+			bought = append(bought, next.Purchase{Part: l.Part, Kind: l.Kind, Quantity: l.Buy, Unit: l.Unit, Line: l.Line})
 		}
 	}
 	currency := p.Scenario.Currency

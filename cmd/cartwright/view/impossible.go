@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // impossible says that there is no plan and how little would have to give for one.
@@ -59,7 +59,7 @@ func obstacles(reasons []string) section {
 
 // change returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough; money has its
 // two decimals.
-func (u units) change(c optimize.LimitChange) string {
+func (u units) change(c question.LimitChange) string {
 	to := lenient(u.figure(c.To, c.Unit), u.figure(c.From, c.Unit), u.unit(c.Unit))
 	if c.Name == plan.LimitBudget {
 		to = fixed(roundedAway(c.To, c.From, 2), 2)
@@ -68,7 +68,7 @@ func (u units) change(c optimize.LimitChange) string {
 }
 
 // asked returns the limit as the scenario has it: "24 h", "900.00 USD".
-func (u units) asked(c optimize.LimitChange) string {
+func (u units) asked(c question.LimitChange) string {
 	if c.Name == plan.LimitBudget {
 		return withUnit(fixed(c.From, 2), c.Unit)
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -14,7 +14,7 @@ import (
 type Next struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Sequence *optimize.Sequence
+	Sequence *next.Sequence
 	// PerMonth is what would have to be saved every month to reach the target within the horizon.
 	PerMonth plan.Money
 	// Show is a month whose cart is shown in full, as it has to be wired then; -1 for none. With it CSV
@@ -45,7 +45,7 @@ func (n Next) status() string {
 }
 
 // months returns the months that are shown: up to the target or to the horizon, whichever is sooner.
-func (n Next) months() []optimize.Month {
+func (n Next) months() []next.Month {
 	q := n.Sequence
 	return q.Months[:min(len(q.Months), q.Horizon+1)]
 }
@@ -106,7 +106,7 @@ func when(month int) string {
 }
 
 // firstPurchase returns the first month in which something is bought, nil where nothing ever is.
-func (n Next) firstPurchase() *optimize.Month {
+func (n Next) firstPurchase() *next.Month {
 	for i := range n.Sequence.Months {
 		if m := &n.Sequence.Months[i]; len(m.Buy) > 0 {
 			return m
@@ -116,7 +116,7 @@ func (n Next) firstPurchase() *optimize.Month {
 }
 
 // spent returns the money for all that is bought in a month.
-func spent(m *optimize.Month) plan.Money {
+func spent(m *next.Month) plan.Money {
 	sum := m.Shipping + m.Tax
 	for _, b := range m.Buy {
 		sum += b.Line

@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
 // list shows what is bought and sold in a month, and what it comes to.
-func (n Next) list(m *optimize.Month) section {
+func (n Next) list(m *next.Month) section {
 	currency := n.Scenario.Currency
 	title := "Shopping list for now"
 	if m.Month > 0 {
@@ -50,7 +50,7 @@ func (n Next) list(m *optimize.Month) section {
 }
 
 // bought adds a month's purchases to a table, by vendor where vendors are known.
-func (n Next) bought(t *table, m *optimize.Month) {
+func (n Next) bought(t *table, m *next.Month) {
 	var lines []plan.Line
 	u := n.units()
 	for _, b := range m.Buy {
@@ -79,7 +79,7 @@ func (n Next) bought(t *table, m *optimize.Month) {
 func (n Next) plans() Plans { return Plans{Scenario: n.Scenario, Catalog: n.Catalog} }
 
 // shown returns the month that is shown in full, nil for none.
-func (n Next) shown() *optimize.Month {
+func (n Next) shown() *next.Month {
 	if n.Show < 0 || n.Show >= len(n.Sequence.Months) {
 		return nil
 	}

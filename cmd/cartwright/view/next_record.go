@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -112,7 +112,7 @@ func (n Next) records() [][]string {
 }
 
 // written lists things bought or sold for a cell of a spreadsheet, in SI.
-func written(of []optimize.Purchase) string {
+func written(of []next.Purchase) string {
 	return strings.ReplaceAll(units{}.sales(of), soft, " + ")
 }
 
@@ -123,7 +123,7 @@ func (n Next) listRecords() [][]string {
 	if m == nil {
 		return rows
 	}
-	add := func(action string, list []optimize.Purchase) {
+	add := func(action string, list []next.Purchase) {
 		for _, b := range list {
 			rows = append(rows, []string{strconv.Itoa(m.Month), action, b.Part, b.Kind,
 				n.plans().describe(plan.Line{Part: b.Part, Kind: b.Kind}), exact(b.Quantity), b.Unit, b.Vendor,

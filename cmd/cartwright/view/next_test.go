@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -22,22 +22,22 @@ func someSequence() Next {
 		{Name: plan.LimitMass, Value: 199.9, Limit: 211, Unit: "kg", Slack: 11.1}}
 	return Next{
 		Scenario: s.Scenario, Catalog: s.Catalog, Show: -1, Cautions: []string{"Arcs can kill."},
-		Sequence: &optimize.Sequence{
+		Sequence: &next.Sequence{
 			Target: &target, Reached: 4, Horizon: 24, Within: true, EnergyOnTheWay: 36.3,
-			Months: []optimize.Month{
+			Months: []next.Month{
 				{Month: 0, Cash: 100000, Left: 4321, Outlay: 95679, Shipping: 4000, Tax: 5500, Cart: &early, CostPerUsableKWh: 79.07,
-					Buy: []optimize.Purchase{
+					Buy: []next.Purchase{
 						{Part: "slate-48-100", Kind: "battery", Quantity: 1, Unit: "each", Vendor: "Kestrel Supply", UnitPrice: 900, Line: 90000},
 						{Part: "cu-4-0", Kind: "cable", Quantity: 3.658, Unit: "m", UnitPrice: 14.125, Line: 5167},
 						{Part: "cu-4-0", Kind: "cable-end", Quantity: 8, Unit: "each", UnitPrice: 1.25, Line: 1000},
 					},
-					Sell: []optimize.Purchase{{Part: "cu-10", Kind: "cable", Quantity: 2.5, Unit: "m", UnitPrice: 2, Line: 500}}},
+					Sell: []next.Purchase{{Part: "cu-10", Kind: "cable", Quantity: 2.5, Unit: "m", UnitPrice: 2, Line: 500}}},
 				{Month: 1, Cash: 16666, Left: 16666, Outlay: 95679, Cart: &early, CostPerUsableKWh: 79.07},
 				{Month: 2, Cash: 29011, Left: 29011, Outlay: 95679, Cart: &early, CostPerUsableKWh: 79.07},
 				{Month: 3, Cash: 41356, Left: 49269, Outlay: 87766, Cart: &early, CostPerUsableKWh: 72.53,
-					Sell: []optimize.Purchase{{Part: "slate-48-100", Kind: "battery", Quantity: 1, Unit: "each", UnitPrice: 79.13, Line: 7913}}},
+					Sell: []next.Purchase{{Part: "slate-48-100", Kind: "battery", Quantity: 1, Unit: "each", UnitPrice: 79.13, Line: 7913}}},
 				{Month: 4, Cash: 61614, Left: 5000, Outlay: 144380, Tax: 4000, Cart: &target, CostPerUsableKWh: 147.33,
-					Buy: []optimize.Purchase{{Part: "fuse-t-175", Kind: "device", Quantity: 2, Unit: "each", UnitPrice: 263.07, Line: 52614}}},
+					Buy: []next.Purchase{{Part: "fuse-t-175", Kind: "device", Quantity: 2, Unit: "each", UnitPrice: 263.07, Line: 52614}}},
 			},
 		},
 	}
@@ -52,12 +52,12 @@ func TestNextInEveryFormat(t *testing.T) {
 	late.Sequence, late.PerMonth = &q, 22222
 	never := someSequence()
 	never.Scenario.Savings.PerMonth = 0
-	never.Sequence, never.PerMonth = &optimize.Sequence{Target: never.Sequence.Target, Never: true, Horizon: 24}, 5607
+	never.Sequence, never.PerMonth = &next.Sequence{Target: never.Sequence.Target, Never: true, Horizon: 24}, 5607
 	none := someSequence()
-	none.Sequence = &optimize.Sequence{Horizon: 24}
+	none.Sequence = &next.Sequence{Horizon: 24}
 	owned := someSequence()
 	whole := first()
-	owned.Sequence = &optimize.Sequence{Target: &whole, Horizon: 24, Within: true, Months: []optimize.Month{{Cash: 100000, Left: 100000, Cart: &whole}}}
+	owned.Sequence = &next.Sequence{Target: &whole, Horizon: 24, Within: true, Months: []next.Month{{Cash: 100000, Left: 100000, Cart: &whole}}}
 	for _, c := range []struct {
 		file   string
 		answer Next
@@ -108,7 +108,7 @@ func TestNextWithLongNames(t *testing.T) {
 	for i := range n.Sequence.Months {
 		m := &n.Sequence.Months[i]
 		m.Left, m.CostPerUsableKWh = 99999999999, 12345678.9
-		for _, list := range [][]optimize.Purchase{m.Buy, m.Sell} {
+		for _, list := range [][]next.Purchase{m.Buy, m.Sell} {
 			for j := range list {
 				list[j].Part, list[j].Vendor = long+"\x1b[2J", long
 			}
@@ -125,20 +125,20 @@ func TestNextWithLongNames(t *testing.T) {
 }
 
 func TestMainParts(t *testing.T) {
-	battery := optimize.Purchase{Part: "slate", Kind: "battery", Quantity: 2, Unit: "each", Line: 100}
-	fuse := optimize.Purchase{Part: "fuse", Kind: "device", Quantity: 3, Unit: "each", Line: 50}
-	cable := optimize.Purchase{Part: "cu", Kind: "cable", Quantity: 2.5, Unit: "m", Line: 60}
-	ends := optimize.Purchase{Part: "cu", Kind: "cable-end", Quantity: 4, Unit: "each", Line: 900}
+	battery := next.Purchase{Part: "slate", Kind: "battery", Quantity: 2, Unit: "each", Line: 100}
+	fuse := next.Purchase{Part: "fuse", Kind: "device", Quantity: 3, Unit: "each", Line: 50}
+	cable := next.Purchase{Part: "cu", Kind: "cable", Quantity: 2.5, Unit: "m", Line: 60}
+	ends := next.Purchase{Part: "cu", Kind: "cable-end", Quantity: 4, Unit: "each", Line: 900}
 	for _, c := range []struct {
 		name   string
-		list   []optimize.Purchase
+		list   []next.Purchase
 		want   string
 		others int
 	}{
 		{"nothing", nil, "", 0},
-		{"a battery names the list", []optimize.Purchase{fuse, cable, ends, battery}, "2 x slate", 2},
-		{"else what costs most", []optimize.Purchase{fuse, cable}, "2.5 m cu", 1},
-		{"ends go with their cable, or name a list of their own", []optimize.Purchase{ends}, "4 ends cu", 0},
+		{"a battery names the list", []next.Purchase{fuse, cable, ends, battery}, "2 x slate", 2},
+		{"else what costs most", []next.Purchase{fuse, cable}, "2.5 m cu", 1},
+		{"ends go with their cable, or name a list of their own", []next.Purchase{ends}, "4 ends cu", 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, others := units{}.mainParts(c.list)

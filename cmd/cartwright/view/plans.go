@@ -5,8 +5,8 @@ import (
 	"time"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -14,9 +14,9 @@ import (
 type Plans struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Result   *optimize.Result
-	By       optimize.By
-	Distinct optimize.Distinct
+	Result   *question.Result
+	By       question.By
+	Distinct question.Distinct
 	// Show is the rank of the plan to show. 0 is the first; then CSV holds the ranking, where otherwise it
 	// holds that plan's bill.
 	Show int
@@ -42,7 +42,7 @@ func (p Plans) shown() *plan.Plan {
 
 // sheet answers first, then shows the ranking, the plan, its proof and the cautions.
 func (p Plans) sheet() sheet {
-	if p.Result.Solver.Status == optimize.Infeasible {
+	if p.Result.Solver.Status == question.Infeasible {
 		return append(p.impossible(), cautions(p.Result.Cautions)...)
 	}
 	one := p.shown()

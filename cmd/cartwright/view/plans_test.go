@@ -7,8 +7,8 @@ import (
 	"testing"
 	"time"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 func TestPlansInEveryFormat(t *testing.T) {
@@ -17,14 +17,14 @@ func TestPlansInEveryFormat(t *testing.T) {
 	show2 := sample()
 	show2.Show = 2
 	life := sample()
-	life.By = optimize.ByLife
+	life.By = question.ByLife
 	none := sample()
 	none.Result.Plans = nil
-	none.Result.Solver.Status = optimize.Infeasible
-	none.Result.Changes = []optimize.Change{
-		{Limits: []optimize.LimitChange{{Name: plan.LimitAutonomy, From: 24, To: 19.5, Unit: "h"}}},
-		{Limits: []optimize.LimitChange{{Name: plan.LimitMass, From: 300, To: 337.91, Unit: "kg"}}},
-		{Limits: []optimize.LimitChange{{Name: plan.LimitBudget, From: 900, To: 1000.001, Unit: "USD"},
+	none.Result.Solver.Status = question.Infeasible
+	none.Result.Changes = []question.Change{
+		{Limits: []question.LimitChange{{Name: plan.LimitAutonomy, From: 24, To: 19.5, Unit: "h"}}},
+		{Limits: []question.LimitChange{{Name: plan.LimitMass, From: 300, To: 337.91, Unit: "kg"}}},
+		{Limits: []question.LimitChange{{Name: plan.LimitBudget, From: 900, To: 1000.001, Unit: "USD"},
 			{Name: plan.LimitShelfMass + "lower", From: 40, To: 41, Unit: "kg"}}},
 	}
 	nothing := none
@@ -51,7 +51,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 	long := sample()
 	long.Result.Plans[0].Bill[3].Buy, long.Result.Plans[0].Bill[3].Quantity = 3.6576, 7.2576
 	stopped := sample()
-	stopped.Result.Solver.Status = optimize.TimeLimit
+	stopped.Result.Solver.Status = question.TimeLimit
 	stopped.Result.Solver.Gap = 0.0321
 	stopped.Result.Solver.Retries = []string{"cell 3: the solver lost its footing; solved again without presolve"}
 	for i := range stopped.Result.Plans {
@@ -74,7 +74,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 	owned := sample()
 	owned.Result.Plans = owned.Result.Plans[:1]
 	owned.Result.Plans[0].Bill = nil
-	owned.Distinct = optimize.DistinctBattery
+	owned.Distinct = question.DistinctBattery
 	for _, c := range []struct {
 		file   string
 		answer Plans
@@ -171,7 +171,7 @@ func TestPlansWithLongNames(t *testing.T) {
 // The JSON of a plan has no null: a list without entries is [].
 func TestRecordHasNoNull(t *testing.T) {
 	p := sample()
-	p.Result = &optimize.Result{Plans: []plan.Plan{{Shelves: []plan.Shelf{{}}}}}
+	p.Result = &question.Result{Plans: []plan.Plan{{Shelves: []plan.Shelf{{}}}}}
 	got, err := Render(p, JSON, Width)
 	if err != nil {
 		t.Fatal(err)

@@ -4,26 +4,26 @@ import (
 	"fmt"
 	"strings"
 
-	"cartwright/optimize"
+	"cartwright/optimize/question"
 )
 
 // aims says of a proven first plan what no other plan is.
-var aims = map[optimize.By]string{
-	optimize.ByCost: "costs less",
-	optimize.ByMass: "is lighter",
-	optimize.ByLife: "costs less per lifetime kWh",
+var aims = map[question.By]string{
+	question.ByCost: "costs less",
+	question.ByMass: "is lighter",
+	question.ByLife: "costs less per lifetime kWh",
 }
 
 // differences names what another plan has to differ in.
-var differences = map[optimize.Distinct]string{
-	optimize.DistinctCore:    "choice of batteries and inverter",
-	optimize.DistinctBattery: "choice of kinds of battery",
+var differences = map[question.Distinct]string{
+	question.DistinctCore:    "choice of batteries and inverter",
+	question.DistinctBattery: "choice of kinds of battery",
 }
 
 // stops says why the search ended without a proof.
-var stops = map[optimize.Status]string{
-	optimize.TimeLimit: "the search was stopped by the time limit or by hand",
-	optimize.GaveUp:    "the solver gave up",
+var stops = map[question.Status]string{
+	question.TimeLimit: "the search was stopped by the time limit or by hand",
+	question.GaveUp:    "the solver gave up",
 }
 
 // proven returns up to which rank the plans are proved.
@@ -49,9 +49,9 @@ func (p Plans) proof() section {
 	work := fmt.Sprintf("Solved by %s %s: %s.", s.Name, s.Version, count(s.Models, "integer program", "integer programs"))
 	var lines []string
 	switch {
-	case s.Status == optimize.Optimal && len(p.Result.Plans) == 1:
+	case s.Status == question.Optimal && len(p.Result.Plans) == 1:
 		lines = []string{"Proven: no other plan " + aims[p.By] + "."}
-	case s.Status == optimize.Optimal:
+	case s.Status == question.Optimal:
 		lines = []string{"Proven: no other plan " + aims[p.By] + " than the first, and each rank is the next best " +
 			differences[p.Distinct] + "."}
 	case len(p.Result.Plans) == 0:
@@ -67,7 +67,7 @@ func (p Plans) proof() section {
 	default:
 		lines = []string{"NOT PROVEN: " + stops[s.Status] + ". These are the best plans found so far."}
 	}
-	if s.Status != optimize.Optimal && s.Gap > 0 {
+	if s.Status != question.Optimal && s.Gap > 0 {
 		lines = append(lines, fmt.Sprintf("A plan better by up to %s %% may exist.", fixed(100*s.Gap, 1)))
 	}
 	lines = append(lines, work)

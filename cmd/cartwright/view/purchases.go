@@ -4,11 +4,11 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 )
 
 // purchases names the main ones of a list in a sentence: "1 x slate, 1 x gust and 13 other parts".
-func (u units) purchases(list []optimize.Purchase) string {
+func (u units) purchases(list []next.Purchase) string {
 	main, others := u.mainParts(list)
 	what := strings.Join(main, ", ")
 	if others > 0 {
@@ -19,7 +19,7 @@ func (u units) purchases(list []optimize.Purchase) string {
 
 // mainParts returns the purchases that give a list its name, a text each: batteries, inverters and solar modules, or what
 // costs most where there are none; and how many other parts there are. Crimped ends go with their cable.
-func (u units) mainParts(of []optimize.Purchase) (main []string, others int) {
+func (u units) mainParts(of []next.Purchase) (main []string, others int) {
 	dearest := -1
 	for i, b := range of {
 		switch b.Kind {
@@ -44,7 +44,7 @@ func (u units) mainParts(of []optimize.Purchase) (main []string, others int) {
 }
 
 // quantity returns "2 x part", or "12.00 ft part" of cable.
-func (u units) quantity(b optimize.Purchase) string {
+func (u units) quantity(b next.Purchase) string {
 	switch {
 	case b.Unit == "m":
 		return enough(u.figure(b.Quantity, b.Unit)) + " " + u.unit(b.Unit) + " " + b.Part
@@ -55,7 +55,7 @@ func (u units) quantity(b optimize.Purchase) string {
 }
 
 // purchasesCell lists purchases for a cell: the main parts, and how many others there are.
-func (u units) purchasesCell(of []optimize.Purchase) string {
+func (u units) purchasesCell(of []next.Purchase) string {
 	entries, others := u.mainParts(of)
 	if others > 0 {
 		entries = append(entries, count(others, "other part", "other parts"))
@@ -64,7 +64,7 @@ func (u units) purchasesCell(of []optimize.Purchase) string {
 }
 
 // sales lists what is sold for a cell.
-func (u units) sales(of []optimize.Purchase) string {
+func (u units) sales(of []next.Purchase) string {
 	var entries []string
 	for _, b := range of {
 		entries = append(entries, u.quantity(b))

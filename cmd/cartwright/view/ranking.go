@@ -7,15 +7,15 @@ import (
 	"strconv"
 	"strings"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // orders names the order of a ranking.
-var orders = map[optimize.By]string{
-	optimize.ByCost: "cheapest first",
-	optimize.ByMass: "lightest first",
-	optimize.ByLife: "least cost per lifetime kWh first",
+var orders = map[question.By]string{
+	question.ByCost: "cheapest first",
+	question.ByMass: "lightest first",
+	question.ByLife: "least cost per lifetime kWh first",
 }
 
 // A merit is a figure that plans are compared by. Its label says what the best plan is ahead in.
@@ -85,7 +85,7 @@ func (p Plans) ranking() section {
 		number("#"), text("batteries, inverter"), number("cost\n" + currency), number("usable\nkWh"),
 		number("lasts\nh"), number("mass\n" + u.unit("kg")), number(currency + "/\nkWh"),
 	}}
-	life := p.By == optimize.ByLife
+	life := p.By == question.ByLife
 	if life {
 		t.columns = append(t.columns, number(currency+"/\nlifetime kWh"))
 	}

@@ -1,8 +1,9 @@
 package view
 
 import (
-	"cartwright/optimize"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
@@ -35,7 +36,7 @@ type plansRecord struct {
 type solverRecord struct {
 	Name    string          `json:"name"`
 	Version string          `json:"version"`
-	Status  optimize.Status `json:"status"`
+	Status  question.Status `json:"status"`
 	Seconds float64         `json:"seconds"`
 	Models  int             `json:"models"`
 	Cells   int             `json:"cells"`
@@ -55,10 +56,10 @@ type limitChangeRecord struct {
 	Unit string  `json:"unit"`
 }
 
-func changeOf(c optimize.Change) changeRecord { return changeRecord{limitChanges(c.Limits)} }
+func changeOf(c question.Change) changeRecord { return changeRecord{limitChanges(c.Limits)} }
 
-func limitChanges(list []optimize.LimitChange) []limitChangeRecord {
-	return each(list, func(l optimize.LimitChange) limitChangeRecord { return limitChangeRecord(l) })
+func limitChanges(list []question.LimitChange) []limitChangeRecord {
+	return each(list, func(l question.LimitChange) limitChangeRecord { return limitChangeRecord(l) })
 }
 
 // purchaseRecord is one thing bought or sold.
@@ -72,8 +73,8 @@ type purchaseRecord struct {
 	Line      plan.Money `json:"line"`
 }
 
-func purchases(list []optimize.Purchase) []purchaseRecord {
-	return each(list, func(p optimize.Purchase) purchaseRecord { return purchaseRecord(p) })
+func purchases(list []next.Purchase) []purchaseRecord {
+	return each(list, func(p next.Purchase) purchaseRecord { return purchaseRecord(p) })
 }
 
 // record holds everything, unrounded.

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"cartwright/optimize"
+	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
 )
 
@@ -19,7 +19,7 @@ func screens() map[string]Document {
 	shown.Show = 0
 	return map[string]Document{
 		"plans": sample(), "plans-full": full, "sun": sun, "sun-full": sunFull,
-		"audit": someAudit(), "bought": somePurchases(), "next": shown, "frontier": someStairs(optimize.AxisMass),
+		"audit": someAudit(), "bought": somePurchases(), "next": shown, "frontier": someStairs(frontier.AxisMass),
 		"value": someValues(), "doubt": someDoubt(), "why": someWhy(), "why-part": somePart(),
 		"parts": smallCatalogue(), "demos": Demos{{Name: "barn", Story: "Lights in a barn."}},
 	}

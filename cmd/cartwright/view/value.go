@@ -8,14 +8,14 @@ import (
 	"time"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
+	"cartwright/optimize/value"
 	"cartwright/scenarios"
 )
 
 // Value shows what a usable kWh of each battery costs and how many of it the cart takes.
 type Value struct {
 	Scenario *scenarios.Scenario
-	Table    *optimize.ValueTable
+	Table    *value.Table
 	By       string    // one of ValueColumns
 	AsOf     time.Time // day that the age of prices is counted to
 	Cautions []string
@@ -24,33 +24,33 @@ type Value struct {
 // valueColumn is something batteries can be sorted by. Without a figure a battery comes last.
 type valueColumn struct {
 	name   string
-	figure func(*optimize.BatteryValue) (v float64, stated bool)
+	figure func(*value.BatteryValue) (v float64, stated bool)
 	most   bool // more is better and comes first
 }
 
 // of makes the figure of a column that every battery has.
-func of(figure func(*optimize.BatteryValue) float64) func(*optimize.BatteryValue) (float64, bool) {
-	return func(b *optimize.BatteryValue) (float64, bool) { return figure(b), true }
+func of(figure func(*value.BatteryValue) float64) func(*value.BatteryValue) (float64, bool) {
+	return func(b *value.BatteryValue) (float64, bool) { return figure(b), true }
 }
 
 // valueColumns lists what batteries can be sorted by, the usual one first.
 var valueColumns = []valueColumn{
-	{"landed", func(b *optimize.BatteryValue) (float64, bool) {
+	{"landed", func(b *value.BatteryValue) (float64, bool) {
 		if b.Landed == nil {
 			return 0, false
 		}
 		return b.Landed.CostPerUsableKWh, true
 	}, false},
-	{"usable", of(func(b *optimize.BatteryValue) float64 { return b.CostPerUsableKWh }), false},
-	{"life", func(b *optimize.BatteryValue) (float64, bool) { return b.CostPerLifetimeKWh, b.CostPerLifetimeKWh != 0 }, false},
-	{"price", of(func(b *optimize.BatteryValue) float64 { return b.Price.Units() }), false},
-	{"kwh", of(func(b *optimize.BatteryValue) float64 { return b.UsableKWh }), true},
-	{"kg", of(func(b *optimize.BatteryValue) float64 { return b.KgPerUsableKWh }), false},
-	{"litres", of(func(b *optimize.BatteryValue) float64 { return b.LitresPerUsableKWh }), false},
-	{"strings", of(func(b *optimize.BatteryValue) float64 { return float64(b.Count.Strings) }), true},
-	{"modules", of(func(b *optimize.BatteryValue) float64 { return float64(b.Count.Modules) }), true},
+	{"usable", of(func(b *value.BatteryValue) float64 { return b.CostPerUsableKWh }), false},
+	{"life", func(b *value.BatteryValue) (float64, bool) { return b.CostPerLifetimeKWh, b.CostPerLifetimeKWh != 0 }, false},
+	{"price", of(func(b *value.BatteryValue) float64 { return b.Price.Units() }), false},
+	{"kwh", of(func(b *value.BatteryValue) float64 { return b.UsableKWh }), true},
+	{"kg", of(func(b *value.BatteryValue) float64 { return b.KgPerUsableKWh }), false},
+	{"litres", of(func(b *value.BatteryValue) float64 { return b.LitresPerUsableKWh }), false},
+	{"strings", of(func(b *value.BatteryValue) float64 { return float64(b.Count.Strings) }), true},
+	{"modules", of(func(b *value.BatteryValue) float64 { return float64(b.Count.Modules) }), true},
 	{"energy", of(energyThatFits), true},
-	{"owned", of(func(b *optimize.BatteryValue) float64 { return b.Owned }), true},
+	{"owned", of(func(b *value.BatteryValue) float64 { return b.Owned }), true},
 	{"part", nil, false},
 }
 
@@ -64,17 +64,17 @@ func ValueColumns() []string {
 }
 
 // energyThatFits returns the usable kWh of all modules that fit.
-func energyThatFits(b *optimize.BatteryValue) float64 { return float64(b.Count.Modules) * b.UsableKWh }
+func energyThatFits(b *value.BatteryValue) float64 { return float64(b.Count.Modules) * b.UsableKWh }
 
 // sorted returns the batteries in the order asked for; equal ones stay in the order of the catalogue.
-func (v Value) sorted() []optimize.BatteryValue {
+func (v Value) sorted() []value.BatteryValue {
 	list := slices.Clone(v.Table.Batteries)
 	at := slices.IndexFunc(valueColumns, func(c valueColumn) bool { return c.name == v.By })
 	if at < 0 {
 		return list
 	}
 	c := valueColumns[at]
-	slices.SortStableFunc(list, func(a, b optimize.BatteryValue) int {
+	slices.SortStableFunc(list, func(a, b value.BatteryValue) int {
 		if c.figure == nil {
 			return strings.Compare(a.Part, b.Part)
 		}
@@ -106,7 +106,7 @@ func (v Value) sheet() sheet {
 }
 
 // costs is the table of what a kWh costs, weighs and takes up.
-func (v Value) costs(list []optimize.BatteryValue) section {
+func (v Value) costs(list []value.BatteryValue) section {
 	currency, u := v.Scenario.Currency, unitsOf(v.Scenario)
 	t := &table{columns: []column{
 		text("battery"), number("price of\none\n" + currency), number("usable\nof one\nkWh"), number("price\n" + currency + "/kWh"),
@@ -138,10 +138,10 @@ func (v Value) costs(list []optimize.BatteryValue) section {
 }
 
 // stale reports whether the price shown of a battery is too old.
-func (v Value) stale(b *optimize.BatteryValue) bool { return catalog.Part{AsOf: b.AsOf}.Stale(v.AsOf) }
+func (v Value) stale(b *value.BatteryValue) bool { return catalog.Part{AsOf: b.AsOf}.Stale(v.AsOf) }
 
 // ownedText says how many are owned and what they may be sold for.
-func ownedText(b *optimize.BatteryValue) string {
+func ownedText(b *value.BatteryValue) string {
 	switch {
 	case b.Owned == 0:
 		return ""
@@ -152,7 +152,7 @@ func ownedText(b *optimize.BatteryValue) string {
 }
 
 // counts is the table of how many fit.
-func (v Value) counts(list []optimize.BatteryValue) section {
+func (v Value) counts(list []value.BatteryValue) section {
 	t := &table{columns: []column{
 		text("battery"), number("modules\na string"), number("strings\nthat fit"), number("modules\nthat fit"),
 		number("usable\nkWh"), text("what leaves no room for one more"),
@@ -170,7 +170,7 @@ func (v Value) counts(list []optimize.BatteryValue) section {
 }
 
 // stopText says what stops a count.
-func stopText(c optimize.Count) string {
+func stopText(c value.Count) string {
 	words := strings.Join(c.Limits, ", ")
 	if c.Jointly {
 		words = strings.Join(c.Limits, " and ") + " together"
@@ -182,7 +182,7 @@ func stopText(c optimize.Count) string {
 }
 
 // landed is the table of what the landed price of a string consists of.
-func (v Value) landed(list []optimize.BatteryValue) section {
+func (v Value) landed(list []value.BatteryValue) section {
 	t := &table{columns: []column{
 		text("battery"), number("modules"), number("wiring"), number("shipping"), number("tax"), number("landed"), text("cable"), text("device"),
 	}}

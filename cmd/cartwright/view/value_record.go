@@ -6,8 +6,8 @@ import (
 	"strings"
 	"time"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/value"
 )
 
 // valueRecord is the JSON of the value command, format 1:
@@ -100,12 +100,12 @@ func dayText(t time.Time) string {
 func (v Value) record() any {
 	return valueRecord{
 		heading: headingOf("value", v.Scenario), By: v.By, Batteries: each(v.sorted(), v.batteryOf),
-		Misfits: each(v.Table.Misfits, func(m optimize.Misfit) misfitRecord { return misfitRecord(m) }), Reasons: listed(v.Table.Reasons),
+		Misfits: each(v.Table.Misfits, func(m value.Misfit) misfitRecord { return misfitRecord(m) }), Reasons: listed(v.Table.Reasons),
 		Meanings: valueMeanings, Cautions: listed(v.Cautions),
 	}
 }
 
-func (v Value) batteryOf(b optimize.BatteryValue) batteryRecord {
+func (v Value) batteryOf(b value.BatteryValue) batteryRecord {
 	r := batteryRecord{
 		Part: b.Part, Name: b.Name, Chemistry: b.Chemistry, Series: b.Series, Price: b.Price, Vendor: b.Vendor,
 		UsableKWh: b.UsableKWh, CostPerUsableKWh: b.CostPerUsableKWh, CostPerLifetimeKWh: b.CostPerLifetimeKWh,

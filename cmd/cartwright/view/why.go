@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/why"
 	"cartwright/scenarios"
 )
 
@@ -13,7 +13,7 @@ import (
 // where no plan is possible, which limits contradict each other and what the ways out cost.
 type Why struct {
 	Scenario    *scenarios.Scenario
-	Explanation *optimize.Explanation
+	Explanation *why.Explanation
 	Cautions    []string
 }
 
@@ -60,7 +60,7 @@ func (w Why) binding() section {
 }
 
 // tells reports whether a change changes the best plan.
-func tells(e *optimize.Effect, best *plan.Plan) bool {
+func tells(e *why.Effect, best *plan.Plan) bool {
 	return e.Plan == nil || e.Plan.Cost != best.Cost || core(e.Plan.Core) != core(best.Core)
 }
 
@@ -71,7 +71,7 @@ func (w Why) effects() section {
 		text("limit"), number("now"), number("then"), text("unit"), number("cost\n" + currency),
 		number("difference\n" + currency), text("batteries, inverter"),
 	}}
-	var idle []*optimize.Effect
+	var idle []*why.Effect
 	for i := range w.Explanation.Effects {
 		e := &w.Explanation.Effects[i]
 		if !tells(e, best) {
@@ -99,7 +99,7 @@ func (w Why) effects() section {
 }
 
 // idle lists changes that do nothing, those of a limit together: "autonomy 33 or 35 h; mass 182 kg".
-func (u units) idle(list []*optimize.Effect) string {
+func (u units) idle(list []*why.Effect) string {
 	var parts []string
 	for i := 0; i < len(list); i++ {
 		e := list[i]

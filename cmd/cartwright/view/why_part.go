@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"cartwright/catalog"
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/why"
 	"cartwright/scenarios"
 )
 
@@ -15,7 +15,7 @@ import (
 type WhyPart struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	Answer   *optimize.PartAnswer
+	Answer   *why.PartAnswer
 	Cautions []string
 }
 
@@ -90,6 +90,8 @@ func (w WhyPart) answer() section {
 func (w WhyPart) obstacles() string {
 	a := w.Answer
 	switch {
+	case len(a.Reasons) > 0:
+		return "No limit is to blame: " + strings.Join(a.Reasons, "; ") + "."
 	case a.Unfit:
 		return "No limit is to blame: it does not fit the bus, the loads or the wiring rules, or nothing asks for such a part."
 	case len(a.KeptOutBy) == 0:

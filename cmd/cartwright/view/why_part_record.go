@@ -16,7 +16,7 @@ import (
 // that has it at the price enters_at. A plan that there is not is left out, and so are enters_at and
 // quantity_then (how much of the part is bought then) where no price makes the part enter or none has to;
 // stays_out tells that it stays out even as a gift. Where no plan has the part, kept_out_by names the limits
-// without any one of which some plan could, and unfit tells that none could whatever the limits. Prices are of one, or of a metre of cable.
+// without any one of which some plan could, unfit that none could whatever the limits, and reasons which conditions the part does not meet. Prices are of one, or of a metre of cable.
 type whyPartRecord struct {
 	heading
 	Part         string       `json:"part"`
@@ -31,6 +31,7 @@ type whyPartRecord struct {
 	StaysOut     bool         `json:"stays_out"`
 	KeptOutBy    []string     `json:"kept_out_by"`
 	Unfit        bool         `json:"unfit"`
+	Reasons      []string     `json:"reasons,omitempty"`
 	Best         *briefRecord `json:"best,omitempty"`
 	With         *briefRecord `json:"with,omitempty"`
 	At           *briefRecord `json:"at,omitempty"`
@@ -43,7 +44,7 @@ func (w WhyPart) record() any {
 	r := whyPartRecord{
 		heading: headingOf("why", w.Scenario), Part: a.Part, Unit: w.unit(), InBest: a.InBest, Possible: a.With != nil,
 		CostsMore: a.Costs, Price: a.Price, StaysOut: a.StaysOut,
-		KeptOutBy: listed(a.KeptOutBy), Unfit: a.Unfit, Best: brief(a.Best), With: brief(a.With), Cautions: listed(w.Cautions),
+		KeptOutBy: listed(a.KeptOutBy), Unfit: a.Unfit, Reasons: a.Reasons, Best: brief(a.Best), With: brief(a.With), Cautions: listed(w.Cautions),
 	}
 	if a.With != nil {
 		r.OverBudget = max(0, w.overBudget())

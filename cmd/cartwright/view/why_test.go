@@ -4,8 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/why"
 )
 
 // someWhy is a hand-made explanation: a change that saves, one that leaves no plan, two that do nothing.
@@ -13,7 +14,7 @@ func someWhy() Why {
 	best, other := first(), second()
 	return Why{
 		Scenario: sample().Scenario, Cautions: []string{"Arcs can kill."},
-		Explanation: &optimize.Explanation{Best: &best, Effects: []optimize.Effect{
+		Explanation: &why.Explanation{Best: &best, Effects: []why.Effect{
 			{Limit: "autonomy", From: 24, To: 23, Unit: "h", Looser: true, Plan: &best},
 			{Limit: "autonomy", From: 24, To: 25, Unit: "h", Plan: &other, Saves: -164.33},
 			{Limit: "mass", From: 211, To: 221, Unit: "kg", Looser: true, Plan: &other, Saves: 12.5},
@@ -28,11 +29,11 @@ func someWhy() Why {
 func noWhy() Why {
 	w := someWhy()
 	cheap, dear := first(), second()
-	w.Explanation = &optimize.Explanation{
-		Conflict: []optimize.LimitChange{{Name: "autonomy", From: 24, To: 24, Unit: "h"}, {Name: "mass", From: 90, To: 90, Unit: "kg"}},
-		WaysOut: []optimize.WayOut{
-			{Change: optimize.Change{Limits: []optimize.LimitChange{{Name: "mass", From: 90, To: 96.54, Unit: "kg"}}}, Plan: &cheap},
-			{Change: optimize.Change{Limits: []optimize.LimitChange{{Name: "autonomy", From: 24, To: 11.25, Unit: "h"},
+	w.Explanation = &why.Explanation{
+		Conflict: []question.LimitChange{{Name: "autonomy", From: 24, To: 24, Unit: "h"}, {Name: "mass", From: 90, To: 90, Unit: "kg"}},
+		WaysOut: []why.WayOut{
+			{Change: question.Change{Limits: []question.LimitChange{{Name: "mass", From: 90, To: 96.54, Unit: "kg"}}}, Plan: &cheap},
+			{Change: question.Change{Limits: []question.LimitChange{{Name: "autonomy", From: 24, To: 11.25, Unit: "h"},
 				{Name: "budget", From: 900, To: 1000.001, Unit: "USD"}}}, Plan: &dear},
 		},
 	}
@@ -51,7 +52,7 @@ func TestWhyInEveryFormat(t *testing.T) {
 	e.Conflict, e.WaysOut = e.Conflict[1:], e.WaysOut[:1]
 	alone.Explanation = &e
 	hopeless := noWhy()
-	hopeless.Explanation = &optimize.Explanation{Reasons: []string{"no inverter for 240 V"}}
+	hopeless.Explanation = &why.Explanation{Reasons: []string{"no inverter for 240 V"}}
 	for _, c := range []struct {
 		file   string
 		answer Why
@@ -82,24 +83,24 @@ func somePart() WhyPart {
 	with.Cost, at.Cost = 260000, 251000
 	s.Scenario.Limits.Budget = 255000
 	return WhyPart{Scenario: s.Scenario, Catalog: s.Catalog, Cautions: []string{"Arcs can kill."},
-		Answer: &optimize.PartAnswer{Part: "fuse-t-175", Best: &best, With: &with, Costs: 90, Price: 40, EntersAt: 12.34, Priced: true, At: &at}}
+		Answer: &why.PartAnswer{Part: "fuse-t-175", Best: &best, With: &with, Costs: 90, Price: 40, EntersAt: 12.34, Priced: true, At: &at}}
 }
 
 func TestWhyPartInEveryFormat(t *testing.T) {
-	changed := func(change func(*optimize.PartAnswer)) WhyPart {
+	changed := func(change func(*why.PartAnswer)) WhyPart {
 		w := somePart()
 		a := *w.Answer
 		change(&a)
 		w.Answer = &a
 		return w
 	}
-	unpriced := func(a *optimize.PartAnswer) { a.EntersAt, a.Priced, a.At = 0, false, nil }
-	out := changed(func(a *optimize.PartAnswer) { unpriced(a); a.StaysOut = true })
-	cable := changed(func(a *optimize.PartAnswer) { unpriced(a); a.Part, a.Costs = "cu-4-0", 0 })
-	in := changed(func(a *optimize.PartAnswer) { unpriced(a); a.Best, a.InBest = a.With, true })
-	poor := changed(func(a *optimize.PartAnswer) { unpriced(a); a.Best, a.Costs = nil, 0 })
-	nowhere := func(change func(*optimize.PartAnswer)) WhyPart {
-		return changed(func(a *optimize.PartAnswer) { unpriced(a); a.With = nil; change(a) })
+	unpriced := func(a *why.PartAnswer) { a.EntersAt, a.Priced, a.At = 0, false, nil }
+	out := changed(func(a *why.PartAnswer) { unpriced(a); a.StaysOut = true })
+	cable := changed(func(a *why.PartAnswer) { unpriced(a); a.Part, a.Costs = "cu-4-0", 0 })
+	in := changed(func(a *why.PartAnswer) { unpriced(a); a.Best, a.InBest = a.With, true })
+	poor := changed(func(a *why.PartAnswer) { unpriced(a); a.Best, a.Costs = nil, 0 })
+	nowhere := func(change func(*why.PartAnswer)) WhyPart {
+		return changed(func(a *why.PartAnswer) { unpriced(a); a.With = nil; change(a) })
 	}
 	for _, c := range []struct {
 		file   string
@@ -115,11 +116,11 @@ func TestWhyPartInEveryFormat(t *testing.T) {
 		{"why-part-cable.txt", cable, Table},
 		{"why-part-in.txt", in, Table},
 		{"why-part-poor.txt", poor, Table},
-		{"why-part-unfit.txt", nowhere(func(a *optimize.PartAnswer) { a.Unfit = true }), Table},
-		{"why-part-kept.txt", nowhere(func(a *optimize.PartAnswer) { a.KeptOutBy = []string{"mass", "push"} }), Table},
-		{"why-part-one.txt", nowhere(func(a *optimize.PartAnswer) { a.KeptOutBy = []string{"mass"} }), Table},
-		{"why-part-many.txt", nowhere(func(a *optimize.PartAnswer) { a.Best = nil }), Table},
-		{"why-part-many.json", nowhere(func(a *optimize.PartAnswer) { a.Best = nil }), JSON},
+		{"why-part-unfit.txt", nowhere(func(a *why.PartAnswer) { a.Unfit = true }), Table},
+		{"why-part-kept.txt", nowhere(func(a *why.PartAnswer) { a.KeptOutBy = []string{"mass", "push"} }), Table},
+		{"why-part-one.txt", nowhere(func(a *why.PartAnswer) { a.KeptOutBy = []string{"mass"} }), Table},
+		{"why-part-many.txt", nowhere(func(a *why.PartAnswer) { a.Best = nil }), Table},
+		{"why-part-many.json", nowhere(func(a *why.PartAnswer) { a.Best = nil }), JSON},
 	} {
 		t.Run(c.file, func(t *testing.T) { shownAs(t, c.file, c.answer, c.format) })
 	}

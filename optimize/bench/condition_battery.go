@@ -1,0 +1,129 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring"
+)
+
+// Standing is a battery that may stand on the cart: its number in series, and the modules that the shelves
+// take by their floors, and of these by their mass limits too.
+type Standing struct {
+	Battery *catalog.Battery
+	Series  int
+	Caps    []int // by shelf: by floor and height
+	Room    int   // the sum of Caps
+	Carried int
+}
+
+// StandingOf works a battery's standing out.
+func (b *Bench) StandingOf(bat *catalog.Battery) *Standing {
+	f := &Standing{Battery: bat, Series: energy.Series(b.Scenario.Bus.NominalV, bat.NominalV)}
+	for j := range b.Scenario.Cart.Shelves {
+		sh := &b.Scenario.Cart.Shelves[j]
+		room := chassis.ShelfCapacity(sh, bat)
+		f.Caps = append(f.Caps, room)
+		f.Room += room
+		if bat.MassKg > 0 && float64(room)*bat.MassKg > sh.MaxMassKg {
+			room = int(plan.Floor(sh.MaxMassKg / bat.MassKg))
+		}
+		f.Carried += room
+	}
+	return f
+}
+
+// BusConditions are those that a battery has to meet to make up the bus. They need no cart.
+func (b *Bench) BusConditions() []Condition[*Standing] {
+	bus := b.Scenario.Bus
+	none := func([]*Standing) string {
+		return fmt.Sprintf("no battery of the catalogue, in the number in series its maker allows, makes up the bus of %s V between %s and %s V",
+			Figure(bus.NominalV), Figure(bus.LowV), Figure(bus.HighV))
+	}
+	volts := func(f *Standing, each float64) float64 { return float64(f.Series) * each }
+	return []Condition[*Standing]{
+		{"nominal voltage", func(f *Standing) bool { return f.Series >= 1 },
+			func(f *Standing) string {
+				return fmt.Sprintf("one of %s V is more than the bus of %s V (bus.nominal)", Figure(f.Battery.NominalV), Figure(bus.NominalV))
+			}, none},
+		{"max series", func(f *Standing) bool { return f.Series <= f.Battery.MaxSeries },
+			func(f *Standing) string {
+				return fmt.Sprintf("the bus of %s V takes %d of %s V in series, the maker allows %d (batteries.csv, max_series)", Figure(bus.NominalV), f.Series, Figure(f.Battery.NominalV), f.Battery.MaxSeries)
+			}, none},
+		{"bus high", func(f *Standing) bool { return energy.BelowHigh(bus, volts(f, f.Battery.MaxV)) },
+			func(f *Standing) string {
+				return fmt.Sprintf("%d in series reach %s V, the bus stands %s V (bus.high)", f.Series, Figure(volts(f, f.Battery.MaxV)), Figure(bus.HighV))
+			}, none},
+		{"bus low", func(f *Standing) bool { return energy.AboveLow(bus, volts(f, f.Battery.NominalV)) },
+			func(f *Standing) string {
+				return fmt.Sprintf("%d in series have %s V, the bus is never below %s V (bus.low)", f.Series, Figure(volts(f, f.Battery.NominalV)), Figure(bus.LowV))
+			}, none},
+	}
+}
+
+// BatteryConditions are those that a battery has to meet to serve, in the order in which they are told.
+func (b *Bench) BatteryConditions() []Condition[*Standing] {
+	s := b.Scenario
+	tallest, longest, deepest := 0.0, 0.0, 0.0
+	for i := range s.Cart.Shelves {
+		sh := &s.Cart.Shelves[i]
+		tallest, longest, deepest = math.Max(tallest, sh.ClearHeightM), math.Max(longest, sh.LengthM), math.Max(deepest, sh.DepthM)
+	}
+	const noRoom = "the shelves have no room for a string of any battery that fits the bus: look at their length, depth and clear_height"
+	just := func(words string) func([]*Standing) string { return func([]*Standing) string { return words } }
+	return append(b.BusConditions(), []Condition[*Standing]{
+		{"usable energy", func(f *Standing) bool { return energy.UsableWh(f.Battery, s.Limits.Reserve) > 0 },
+			func(f *Standing) string {
+				return fmt.Sprintf("a reserve of %s %% (limits.reserve) leaves nothing of its usable_fraction of %s to draw", Figure(100*s.Limits.Reserve), Figure(f.Battery.UsableFraction))
+			},
+			just(fmt.Sprintf("a reserve of %s %% leaves nothing of a battery to draw", Figure(100*s.Limits.Reserve)))},
+		{"shelf height", func(f *Standing) bool { return plan.AtMost(f.Battery.HeightM, tallest) },
+			func(f *Standing) string {
+				return fmt.Sprintf("it is %s m high, and the highest shelf has %s m (cart.shelves, clear_height)", Figure(f.Battery.HeightM), Figure(tallest))
+			}, just(noRoom)},
+		{"shelf floor", func(f *Standing) bool { return f.Room > 0 },
+			func(f *Standing) string {
+				return fmt.Sprintf("of %s by %s m it stands on no shelf that is high enough for it; the largest is %s by %s m (cart.shelves, length and depth)",
+					Figure(f.Battery.LengthM), Figure(f.Battery.WidthM), Figure(longest), Figure(deepest))
+			}, just(noRoom)},
+		{"room for a string", func(f *Standing) bool { return f.Room >= f.Series },
+			func(f *Standing) string {
+				return fmt.Sprintf("the shelves have room for %d of it, a string takes %d (cart.shelves, length and depth)", f.Room, f.Series)
+			}, just(noRoom)},
+		{"shelf mass", func(f *Standing) bool { return f.Carried >= f.Series },
+			func(f *Standing) string {
+				return fmt.Sprintf("the shelves carry %d of %s kg, a string takes %d (cart.shelves, max_mass)", f.Carried, Figure(f.Battery.MassKg), f.Series)
+			}, just("the shelves' max_mass is too little for a string of any battery that fits the bus and their floor")},
+		{"to be had", func(f *Standing) bool { return b.Market.Part(f.Battery.ID).Available(float64(f.Series)) },
+			func(f *Standing) string {
+				a := b.Market.Part(f.Battery.ID)
+				return fmt.Sprintf("only %s can be had, a string takes %d", Figure(a.Have+a.Buyable), f.Series)
+			}, just("no battery can be had in the number that makes a string")},
+		{"string wiring", func(f *Standing) bool {
+			_, ok := b.RunOptions(wiring.StringDuty(s, f.Battery))
+			return ok
+		},
+			func(f *Standing) string {
+				d, _ := wiring.StringDuty(s, f.Battery)
+				return b.NoRun(d, "a string of it")
+			},
+			func(left []*Standing) string {
+				least := left[0].Battery
+				for _, f := range left {
+					if f.Battery.MaxDischargeA < least.MaxDischargeA {
+						least = f.Battery
+					}
+				}
+				of := " of " + least.ID
+				if len(left) > 1 {
+					of += " (the battery of least current that fits)"
+				}
+				d, _ := wiring.StringDuty(s, least)
+				return b.NoRun(d, "a string"+of)
+			}},
+	}...)
+}

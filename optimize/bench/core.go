@@ -1,0 +1,90 @@
+package bench
+
+import (
+	"fmt"
+)
+
+// Core is what makes a plan a different plan: a supply, and strings of the members of a group.
+type Core struct {
+	Supply, Group int
+	Strings       []held // by member, rising; a catalogue may hold thousands that a core has nothing of
+}
+
+// held is a number of strings of one member of a group.
+type held struct{ Member, N int }
+
+// CoreOf returns the core with so many strings of each member.
+func CoreOf(supply, group int, counts []int) Core {
+	c := Core{Supply: supply, Group: group}
+	for j, n := range counts {
+		if n > 0 {
+			c.Strings = append(c.Strings, held{j, n})
+		}
+	}
+	return c
+}
+
+// Count returns how many strings there are of a member.
+func (c *Core) Count(member int) int {
+	for _, h := range c.Strings {
+		if h.Member == member {
+			return h.N
+		}
+	}
+	return 0
+}
+
+// Total returns how many strings there are.
+func (c *Core) Total() int {
+	n := 0
+	for _, h := range c.Strings {
+		n += h.N
+	}
+	return n
+}
+
+// With returns a core with one string of a member more.
+func (c *Core) With(member int) Core {
+	d := Core{Supply: c.Supply, Group: c.Group, Strings: make([]held, 0, len(c.Strings)+1)}
+	more := 1
+	for _, h := range c.Strings {
+		if more > 0 && h.Member >= member {
+			if h.Member == member {
+				h.N += more
+			} else {
+				d.Strings = append(d.Strings, held{member, more})
+			}
+			more = 0
+		}
+		d.Strings = append(d.Strings, h)
+	}
+	if more > 0 {
+		d.Strings = append(d.Strings, held{member, more})
+	}
+	return d
+}
+
+// Before orders cores in catalogue order, those with more strings of an earlier member first, so that equal
+// plans always come in the same order.
+func (c *Core) Before(d *Core) bool {
+	if c.Supply != d.Supply {
+		return c.Supply < d.Supply
+	}
+	if c.Group != d.Group {
+		return c.Group < d.Group
+	}
+	for i, h := range c.Strings {
+		if i == len(d.Strings) {
+			return true
+		}
+		if o := d.Strings[i]; h.Member != o.Member {
+			return h.Member < o.Member
+		} else if h.N != o.N {
+			return h.N > o.N
+		}
+	}
+	return false
+}
+
+// Key names a core.
+func (c *Core) Key() string { return fmt.Sprint("core ", c.Supply, c.Group, c.Strings) }

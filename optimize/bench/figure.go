@@ -1,0 +1,19 @@
+package bench
+
+import (
+	"math"
+	"strconv"
+)
+
+// Figure returns a number for a sentence: up to two decimals, more where it would be nothing.
+func Figure(v float64) string {
+	for decimals := 2; ; decimals++ {
+		scale := math.Pow(10, float64(decimals))
+		if short := math.Round(v*scale) / scale; short != 0 || v == 0 || decimals == mostDecimals {
+			return strconv.FormatFloat(short, 'f', -1, 64)
+		}
+	}
+}
+
+// mostDecimals is as far as a figure goes to be told from nothing.
+const mostDecimals = 6

@@ -1,0 +1,147 @@
+package bench
+
+import (
+	"math"
+
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/wiring"
+)
+
+// Lay lays a problem out, with a part that every plan has to have or "". Demand and options of runs are taken
+// from, and put into, what was laid before.
+func Lay(p question.Problem, must string, before *Before) (*Bench, error) {
+	b, err := New(p, before)
+	if err != nil {
+		return nil, err
+	}
+	b.setMust(must)
+	b.LayAll()
+	return b, nil
+}
+
+// New returns a bench on which nothing is laid out yet.
+func New(p question.Problem, before *Before) (*Bench, error) {
+	d, err := before.demandOf(p.Scenario)
+	if err != nil {
+		return nil, err
+	}
+	b := &Bench{
+		Scenario: p.Scenario, Catalog: p.Catalog, Rules: wiring.For(p.Scenario.Rules), Demand: d,
+		Market:      market.New(p.Scenario, p.Catalog),
+		FixedBodies: chassis.FixedBodies(p.Scenario),
+		DcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
+		before:      before,
+	}
+	for _, body := range b.FixedBodies {
+		b.FixedKg += body.MassKg
+	}
+	return b, nil
+}
+
+// LayAll finds everything that can serve.
+func (b *Bench) LayAll() {
+	b.Tips = b.whatTips()
+	b.laySupplies()
+	b.layStacks()
+	b.layFixed()
+	b.layBusbars()
+	b.layCasters()
+	b.weighSupport()
+	b.RoundingCents = b.roundingCents()
+}
+
+// laySupplies finds the inverters and unit counts that serve the loads.
+func (b *Bench) laySupplies() {
+	s, conditions := b.Scenario, b.InverterConditions()
+	for i := range b.Catalog.Inverters {
+		for _, serving := range Servings(&b.Catalog.Inverters[i]) {
+			if Unmet(conditions, serving) != nil {
+				continue
+			}
+			inv, n := serving.Inverter, float64(serving.Units)
+			v := Supply{Inverter: inv, Units: serving.Units, BusA: n * energy.BusA(inv, s.Bus), ChargerA: n * inv.ChargerA}
+			v.NeedWh = b.Demand.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH)
+			v.DrawA = v.BusA + b.DcA
+			v.Main, _ = b.RunOptions(wiring.MainDuty(s, inv))
+			v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv, serving.Units))
+			b.Supplies = append(b.Supplies, v)
+		}
+	}
+	if len(b.Supplies) == 0 {
+		b.Reasons = append(b.Reasons, "no inverter of the catalogue, in the number its maker allows, serves the loads' peak, largest start, voltages and recharge with a main and feeder that the rules accept")
+	}
+}
+
+// RunOptions returns the options of a run, and whether there are any; a run that the scenario does not
+// list has none and needs none.
+func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
+	if !listed {
+		return nil, true
+	}
+	run := wiredRun{d, b.Tips.HeavyBoard}
+	options, seen := b.before.options[run]
+	if !seen {
+		var scratch [5]market.Use // a cable and its ends, a ground and its ends, a device
+		for _, w := range wiring.Options(b.Rules, d, b.Catalog) {
+			o := b.Market.Wire(&d, w, scratch[:])
+			if d.AC {
+				if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
+					continue
+				}
+				o.InterruptingA = math.Inf(1) // it breaks all there can be
+			}
+			if b.Market.CanHave(&o) {
+				options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
+			}
+		}
+		b.before.keep(run, options)
+	}
+	return options, len(options) > 0
+}
+
+// layStacks finds the batteries that fit the bus and groups those that may share it.
+func (b *Bench) layStacks() {
+	conditions := b.BatteryConditions()
+	members := map[string][]int{}
+	var order []string
+	for i := range b.Catalog.Batteries {
+		bat := &b.Catalog.Batteries[i]
+		f := b.StandingOf(bat)
+		if Unmet(conditions, f) != nil {
+			continue
+		}
+		n := float64(f.Series)
+		k := Stack{
+			Battery: bat, Position: i, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
+			UsableWh: n * energy.UsableWh(bat, b.Scenario.Limits.Reserve), Kg: n * bat.MassKg,
+			ShortA: wiring.ShortCircuitA(bat), Conductance: energy.ConductanceS(bat, f.Series),
+			DischargeA: bat.MaxDischargeA, ChargeA: bat.MaxChargeA,
+		}
+		if bat.MaxParallel > 0 {
+			k.Most = min(k.Most, bat.MaxParallel)
+		}
+		for !b.Market.Part(bat.ID).Available(n * float64(k.Most)) {
+			k.Most--
+		}
+		k.Options, _ = b.RunOptions(wiring.StringDuty(b.Scenario, bat))
+		group := bat.Group
+		if group == "" {
+			group = "\x00" + bat.ID // shares a bus only with itself
+		}
+		if _, seen := members[group]; !seen {
+			order = append(order, group)
+		}
+		members[group] = append(members[group], len(b.Stacks))
+		b.Stacks = append(b.Stacks, k)
+	}
+	for _, g := range order {
+		b.Groups = append(b.Groups, members[g])
+	}
+	if len(b.Stacks) == 0 {
+		b.Reasons = append(b.Reasons, "no battery of the catalogue fits the bus voltage and a shelf with a string cable and protection that the rules accept")
+	}
+}

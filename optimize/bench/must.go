@@ -1,0 +1,38 @@
+package bench
+
+// A part that every plan has to have is a battery or inverter, which bounds the cores, or any other part,
+// which is a row in every program.
+
+// setMust names the part; it has to be a part of the catalogue.
+func (b *Bench) setMust(id string) {
+	if id != "" {
+		b.Market.Must = b.Market.Part(id).Position
+	}
+}
+
+// MustKind returns the kind of the part every plan has to have, "" where there is none.
+func (b *Bench) MustKind() string {
+	if b.Market.Must < 0 {
+		return ""
+	}
+	return b.Market.Articles[b.Market.Must].Kind
+}
+
+// MayServe reports whether a supply has the inverter every plan has to have, if it is one.
+func (b *Bench) MayServe(v *Supply) bool {
+	return b.MustKind() != "inverter" || b.Market.Part(v.Inverter.ID).Position == b.Market.Must
+}
+
+// MustStack returns which member of a group is the battery every plan has to have, -1 where that is no
+// battery, and whether the group may serve at all.
+func (b *Bench) MustStack(members []int) (member int, ok bool) {
+	if b.MustKind() != "battery" {
+		return -1, true
+	}
+	for j, at := range members {
+		if b.Market.Part(b.Stacks[at].Battery.ID).Position == b.Market.Must {
+			return j, true
+		}
+	}
+	return -1, false
+}

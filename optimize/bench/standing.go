@@ -1,0 +1,186 @@
+package bench
+
+import (
+	"math"
+
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/market"
+)
+
+// margin is what something adds to the cart's balance sideways and lengthways, in kg m.
+type margin struct{ side, length float64 }
+
+func (a margin) plus(b margin) margin { return margin{a.side + b.side, a.length + b.length} }
+
+func (a margin) times(n float64) margin { return margin{a.side * n, a.length * n} }
+
+// marginOf returns the margin of a body.
+func (b *Bench) marginOf(body chassis.Body) margin {
+	side, length := b.Margins(body)
+	return margin{side, length}
+}
+
+// span is a least and a most mass in kg.
+type span struct{ least, most float64 }
+
+func (a span) plus(b span, n int) span {
+	return span{a.least + float64(n)*b.least, a.most + float64(n)*b.most}
+}
+
+// spanOf returns the masses that the options of a slot can have.
+func spanOf(options []market.Option) span {
+	if len(options) == 0 {
+		return span{}
+	}
+	return span{market.LeastOf(options, nil, market.MassOf), -market.LeastOf(options, nil, func(o *market.Option) float64 { return -o.Kg })}
+}
+
+// worst and best return what masses add to the balance at the worst and at the best, given what a kilogram
+// of them adds.
+func (a span) worst(each margin) margin {
+	return margin{math.Min(each.side*a.least, each.side*a.most), math.Min(each.length*a.least, each.length*a.most)}
+}
+
+func (a span) best(each margin) margin {
+	return margin{math.Max(each.side*a.least, each.side*a.most), math.Max(each.length*a.least, each.length*a.most)}
+}
+
+// support is what the balance of a core's cart depends on besides its modules: margins of a kilogram in
+// each place, and what there can be on the backboard and under the cart.
+type support struct {
+	fixed, board, casters margin // board and casters: of a kilogram
+	everyKg, castersKg    span   // everyKg: on the backboard of every plan
+	supplyKg, stringKg    []span // by supply, and by stack of one string: on the backboard
+}
+
+// weighSupport finds them.
+func (b *Bench) weighSupport() {
+	if !b.Tips.Matter() {
+		return
+	}
+	s := support{
+		board:   b.marginOf(chassis.BackboardBody(b.Scenario, 1)),
+		casters: b.marginOf(chassis.CasterBody(b.Scenario, 1)),
+		everyKg: spanOf(b.Busbars), castersKg: spanOf(b.Casters),
+	}
+	for _, body := range b.FixedBodies {
+		s.fixed = s.fixed.plus(b.marginOf(body))
+	}
+	for _, x := range b.Fixed {
+		s.everyKg = s.everyKg.plus(spanOf(x.Options), x.Count)
+	}
+	for i := range b.Supplies {
+		v := &b.Supplies[i]
+		own := float64(v.Units) * v.Inverter.MassKg
+		s.supplyKg = append(s.supplyKg, span{own, own}.plus(spanOf(v.Main), v.Units).plus(spanOf(v.Feeder), 1))
+	}
+	for i := range b.Stacks {
+		s.stringKg = append(s.stringKg, spanOf(b.Stacks[i].Options))
+	}
+	b.support = s
+}
+
+// boardKg returns the least and the most that can hang on the backboard with a core.
+func (b *Bench) boardKg(c *Core) span {
+	s := &b.support
+	kg := s.everyKg.plus(s.supplyKg[c.Supply], 1)
+	for _, h := range c.Strings {
+		kg = kg.plus(s.stringKg[b.Groups[c.Group][h.Member]], h.N)
+	}
+	return kg
+}
+
+// Stands reports whether a core's cart stands however its modules are placed and whatever its support
+// weighs.
+func (b *Bench) Stands(c *Core) bool {
+	if !b.Tips.Matter() {
+		return true
+	}
+	s := &b.support
+	sum := s.fixed.plus(b.boardKg(c).worst(s.board)).plus(s.castersKg.worst(s.casters))
+	for _, h := range c.Strings {
+		k := &b.Stacks[b.Groups[c.Group][h.Member]]
+		sum = sum.plus(b.standing(k, false).times(float64(h.N * k.Series)))
+	}
+	return sum.side >= 0 && sum.length >= 0
+}
+
+// standing returns the margin of one module of a stack on the shelf where it tips the cart least, or most.
+func (b *Bench) standing(k *Stack, least bool) margin {
+	found, out := false, margin{}
+	for s := range b.Scenario.Cart.Shelves {
+		if k.Caps[s] == 0 {
+			continue
+		}
+		m := b.marginOf(chassis.ModuleBody(&b.Scenario.Cart.Shelves[s], k.Battery))
+		// The lower shelf is the better one both ways.
+		if !found || (m.side > out.side) == least {
+			found, out = true, m
+		}
+	}
+	return out
+}
+
+// Steadiest returns a balance that no cart of a core exceeds: each kind of module takes the lowest room as
+// if it had it alone, and the support weighs whatever is best.
+func (b *Bench) Steadiest(c *Core) margin {
+	if !b.Tips.Matter() {
+		return margin{}
+	}
+	s := &b.support
+	sum := s.fixed.plus(b.boardKg(c).best(s.board)).plus(s.castersKg.best(s.casters))
+	for _, h := range c.Strings {
+		k := &b.Stacks[b.Groups[c.Group][h.Member]]
+		sum = sum.plus(b.lowest(k, h.N*k.Series))
+	}
+	return sum
+}
+
+// lowest returns the margin of some modules of a stack that fill the shelves from the lowest up.
+func (b *Bench) lowest(k *Stack, modules int) margin {
+	var sum margin
+	taken := make([]bool, len(k.Caps))
+	for modules > 0 {
+		low := -1
+		for s := range k.Caps {
+			if !taken[s] && k.Caps[s] > 0 && (low < 0 || b.Scenario.Cart.Shelves[s].ElevationM < b.Scenario.Cart.Shelves[low].ElevationM) {
+				low = s
+			}
+		}
+		if low < 0 {
+			break // they have no room at all, which is not told here
+		}
+		taken[low] = true
+		sh := &b.Scenario.Cart.Shelves[low]
+		n := min(modules, k.Caps[low])
+		if k.Battery.MassKg > 0 {
+			n = int(math.Min(float64(n), math.Floor(sh.MaxMassKg/k.Battery.MassKg+1e-9)))
+		}
+		sum = sum.plus(b.marginOf(chassis.ModuleBody(sh, k.Battery)).times(float64(n)))
+		modules -= n
+	}
+	return sum
+}
+
+// Over reports whether a cart of at most such a balance tips for certain.
+func (t tipping) Over(m margin) bool {
+	const hair = 1e-6 // kg m, against the rounding of sums
+	return m.side < -hair || m.length < -hair
+}
+
+// TipsWith reports whether all cores with at least these strings, further ones of the members from last on,
+// tip for certain.
+func (b *Bench) TipsWith(c *Core, last int) bool {
+	if !b.Tips.Matter() {
+		return false
+	}
+	sum := b.Steadiest(c)
+	members := b.Groups[c.Group]
+	for j := last; j < len(members); j++ {
+		k := &b.Stacks[members[j]]
+		each := b.standing(k, true).times(float64(k.Series)).plus(b.support.stringKg[members[j]].best(b.support.board))
+		more := float64(k.Most - c.Count(j))
+		sum = sum.plus(margin{math.Max(0, each.side), math.Max(0, each.length)}.times(more))
+	}
+	return b.Tips.Over(sum)
+}

@@ -1,0 +1,65 @@
+package bench
+
+import (
+	"math"
+
+	"cartwright/optimize/chassis"
+)
+
+// tipping says what of the cart's balance needs watching.
+type tipping struct {
+	// sideways and lengthways: some body that could be on the cart lowers its balance that way. Where none
+	// does, no cart of these parts can tip that way.
+	sideways, lengthways bool
+	// heavyBoard and heavyCasters: more mass there helps the cart stand some way that it could tip, so that
+	// a heavier option may be the better one.
+	HeavyBoard, HeavyCasters bool
+}
+
+// Matter reports whether the cart can tip at all.
+func (t tipping) Matter() bool { return t.sideways || t.lengthways }
+
+// whatTips adds up the balance of the worst cart there could be: everything that is on every cart, the
+// shelves full of whatever tips it most, and of the rest only what tips it too, as heavy as can be.
+func (b *Bench) whatTips() tipping {
+	var side, length float64
+	for _, body := range b.FixedBodies {
+		y, x := b.Margins(body)
+		side += y
+		length += x
+	}
+	for i := range b.Scenario.Cart.Shelves {
+		y, x := b.worstShelf(i)
+		side += y
+		length += x
+	}
+	board, casters := chassis.BackboardBody(b.Scenario, 1), chassis.CasterBody(b.Scenario, 1)
+	var t tipping
+	boardSide, boardLength := b.Margins(board)
+	casterSide, casterLength := b.Margins(casters)
+	t.sideways = side < 0 || boardSide < 0 || casterSide < 0
+	t.lengthways = length < 0 || boardLength < 0 || casterLength < 0
+	t.HeavyBoard = t.sideways && boardSide > 0 || t.lengthways && boardLength > 0
+	t.HeavyCasters = t.sideways && casterSide > 0 || t.lengthways && casterLength > 0
+	return t
+}
+
+// worstShelf returns the least that the modules on a shelf can add to the balance: nothing, or the shelf
+// full of the battery that tips the cart most.
+func (b *Bench) worstShelf(shelf int) (side, length float64) {
+	sh := &b.Scenario.Cart.Shelves[shelf]
+	for i := range b.Catalog.Batteries {
+		body := chassis.ModuleBody(sh, &b.Catalog.Batteries[i])
+		body.MassKg = math.Min(body.MassKg*float64(chassis.ShelfCapacity(sh, &b.Catalog.Batteries[i])), sh.MaxMassKg)
+		y, x := b.Margins(body)
+		side, length = math.Min(side, y), math.Min(length, x)
+	}
+	return side, length
+}
+
+// Margins returns what a body adds to the balance sideways and lengthways, in kg m: negative where it
+// would tip by itself at the tilt the cart must stand.
+func (b *Bench) Margins(body chassis.Body) (side, length float64) {
+	base, tilt := chassis.BaseOf(&b.Scenario.Cart), b.Scenario.Limits.TiltDeg
+	return chassis.TiltMargin(body, base.Side, tilt), chassis.TiltMargin(body, base.End, tilt)
+}

@@ -1,0 +1,180 @@
+// Package bound knows what no plan can be below: least costs and masses of cores and of all cores that have
+// at least some strings.
+package bound
+
+import (
+	"math"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
+)
+
+// Bounds knows what no plan can be below: least costs and masses of a supply with all that every plan
+// has, and of a string, at the prices of one market. The interplay of mass and owned parts is left aside,
+// so a bound is often the exact figure and never above it.
+type Bounds struct {
+	Bench  *bench.Bench
+	Market *market.Market
+	most   float64 // kg that the limits, the person who pushes and the best casters take
+
+	cents []float64 // by supply: without batteries, string runs, mains, bus bars and casters
+	kg    []float64
+
+	busbarFloors, casterFloors []float64 // by option: cents
+
+	mainFloors   [][]float64 // by supply and option: cents
+	stringFloors [][]float64 // by stack and option: cents
+
+	paid *Bounds // the same with nothing owned but batteries and inverters; nil where that is so anyway
+	// owned are the articles other than these that are owned and that something can use, with what using
+	// one saves, and how much of each can be used at most.
+	owned []ownedSupport
+
+	// By stack, of one string with its run, at the least fault current.
+	ownedStrings []float64 // how many strings' worth of modules are owned
+	ownedCents   []float64
+	boughtCents  []float64
+	stringKg     []float64
+	lifeWh       []float64 // cycle life times usable energy; 0: not stated
+	room         []float64 // floor area in m2 that a string takes at least
+	floorArea    float64   // of all shelves
+	ownedMembers [][]int   // by group: members of which strings are owned
+
+	perUsableCents, perUsableKg dearth // of bought strings, for a Wh of usable energy
+	perLifeRoom, perLifeKg      dearth // for a Wh of lifetime energy
+
+	lightestCastersKg float64
+	segments          [][]lifeSegment // by group; made when first needed
+}
+
+func New(b *bench.Bench, m *market.Market) *Bounds {
+	o := &Bounds{Bench: b, Market: m}
+	o.weighLimits()
+	o.boundSupplies()
+	o.boundStrings()
+	o.boundPaid()
+	return o
+}
+
+// floor returns the cents, tax included, below which an option cannot be had; +Inf where it cannot be had
+// at all.
+func (o *Bounds) floor(x *market.Option) float64 {
+	cents := 0.0
+	for _, u := range x.Uses {
+		a := &o.Market.Articles[u.Article]
+		if !a.Available(u.Quantity) {
+			return math.Inf(1)
+		}
+		cents += u.Quantity * a.FloorCents(o.Market.Tax)
+	}
+	return cents
+}
+
+// floors returns the floor of each of some options.
+func (o *Bounds) floors(options []market.Option) []float64 {
+	list := make([]float64, len(options))
+	for i := range options {
+		list[i] = o.floor(&options[i])
+	}
+	return list
+}
+
+// cheapest returns the least floor among the options that serve.
+func cheapest(options []market.Option, floors []float64, serves func(*market.Option) bool) float64 {
+	least := math.Inf(1)
+	for i := range options {
+		if floors[i] < least && (serves == nil || serves(&options[i])) {
+			least = floors[i]
+		}
+	}
+	return least
+}
+
+// weighLimits finds the largest mass any plan can have.
+func (o *Bounds) weighLimits() {
+	s := o.Bench.Scenario
+	o.most = s.Limits.MassKg
+	if s.Limits.PushN > 0 {
+		o.most = math.Min(o.most, s.Limits.PushN/chassis.PushN(1, s.Limits.Slope))
+	}
+	strongest := -market.LeastOf(o.Bench.Casters, nil, func(c *market.Option) float64 { return -c.CarriesKg })
+	o.most = math.Min(o.most, strongest/chassis.CasterLoadKg(1, s.CasterFactor, s.Cart.Casters))
+	o.most += 1e-6 // a milligram, against the rounding of sums
+}
+
+// boundSupplies adds up what every plan with a supply has.
+func (o *Bounds) boundSupplies() {
+	fixedCents := (1+o.Market.Tax)*o.Market.Shipping - o.Market.Credit
+	fixedKg := o.Bench.FixedKg
+	for _, s := range o.Bench.Fixed {
+		fixedCents += float64(s.Count) * market.LeastOf(s.Options, nil, o.floor)
+		fixedKg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
+	}
+	o.busbarFloors, o.casterFloors = o.floors(o.Bench.Busbars), o.floors(o.Bench.Casters)
+	o.lightestCastersKg = market.LeastOf(o.Bench.Casters, nil, market.MassOf)
+	for i := range o.Bench.Supplies {
+		v := &o.Bench.Supplies[i]
+		cents := fixedCents + o.Market.Part(v.Inverter.ID).LeastCents(float64(v.Units), o.Market.Tax)
+		kg := fixedKg + float64(v.Units)*v.Inverter.MassKg
+		if v.Feeder != nil {
+			cents += market.LeastOf(v.Feeder, nil, o.floor)
+			kg += market.LeastOf(v.Feeder, nil, market.MassOf)
+		}
+		o.mainFloors = append(o.mainFloors, o.floors(v.Main))
+		o.cents = append(o.cents, cents)
+		o.kg = append(o.kg, kg)
+	}
+}
+
+// boundStrings adds up what one string of each stack costs and weighs.
+func (o *Bounds) boundStrings() {
+	tax := o.Market.Tax
+	for _, sh := range o.Bench.Scenario.Cart.Shelves {
+		o.floorArea += sh.LengthM * sh.DepthM
+	}
+	for i := range o.Bench.Stacks {
+		k := &o.Bench.Stacks[i]
+		a := o.Market.Part(k.Battery.ID)
+		series := float64(k.Series)
+		o.stringFloors = append(o.stringFloors, o.floors(k.Options))
+		runCents, runKg := o.stringRun(i, k.ShortA)
+		o.ownedStrings = append(o.ownedStrings, a.Have/series)
+		o.ownedCents = append(o.ownedCents, runCents+series*a.SellFor)
+		o.boughtCents = append(o.boughtCents, runCents+series*a.BoughtFloor(tax))
+		o.stringKg = append(o.stringKg, k.Kg+runKg)
+		o.lifeWh = append(o.lifeWh, series*energy.LifetimeWh(k.Battery, o.Bench.Scenario.Limits.Reserve))
+		area := math.Inf(1)
+		for j, c := range k.Caps {
+			if c > 0 {
+				sh := &o.Bench.Scenario.Cart.Shelves[j]
+				area = math.Min(area, sh.LengthM*sh.DepthM/float64(c))
+			}
+		}
+		o.room = append(o.room, series*area)
+	}
+	o.perUsableCents = o.dearthOf(func(at int) float64 { return o.boughtCents[at] / o.Bench.Stacks[at].UsableWh })
+	o.perUsableKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.Bench.Stacks[at].UsableWh })
+	o.perLifeRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.lifeWh[at] })
+	o.perLifeKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.lifeWh[at] })
+	o.ownedMembers = make([][]int, len(o.Bench.Groups))
+	for g, members := range o.Bench.Groups {
+		for j, at := range members {
+			if o.ownedStrings[at] > 0 {
+				o.ownedMembers[g] = append(o.ownedMembers[g], j)
+			}
+		}
+	}
+}
+
+// stringRun returns the least cost in cents and mass of a string's run whose device breaks a current.
+func (o *Bounds) stringRun(at int, faultA float64) (cents, kg float64) {
+	k := &o.Bench.Stacks[at]
+	if k.Options == nil {
+		return 0, 0
+	}
+	serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, faultA) }
+	return cheapest(k.Options, o.stringFloors[at], serves), market.LeastOf(k.Options, serves, market.MassOf)
+}

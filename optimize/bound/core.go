@@ -1,0 +1,132 @@
+package bound
+
+import (
+	"math"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring"
+)
+
+// Figures are what a number of strings amounts to with a supply.
+type Figures struct {
+	Cents, Kg float64 // least, of just these strings
+	// openCents are the least of these and any further strings, before what the further ones add. It is
+	// below cents where a quantity break makes one piece as dear as several.
+	OpenCents float64
+	UsableWh  float64
+	LifeWh    float64
+	Aged      bool    // every battery states a cycle life
+	room      float64 // m2
+}
+
+// Of returns the least figures of a core, or of all cores that have at least these strings: a fault
+// current only grows with more strings, so no device that breaks less will do for them either.
+func (o *Bounds) Of(c *bench.Core) (f Figures) {
+	f = Figures{Cents: o.cents[c.Supply], Kg: o.kg[c.Supply], Aged: true}
+	v := &o.Bench.Supplies[c.Supply]
+	members := o.Bench.Groups[c.Group]
+	total := 0.0
+	for _, h := range c.Strings {
+		total += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
+	}
+	if o.paid != nil {
+		defer func() {
+			paid, saved := o.paid.Of(c), o.saved(c)
+			f.Cents = math.Max(f.Cents, paid.Cents-saved)
+			f.OpenCents = math.Max(f.OpenCents, paid.OpenCents-saved)
+		}()
+	}
+	further := 0.0 // of the batteries' cost, what further strings need not add to
+	for _, h := range c.Strings {
+		at := members[h.Member]
+		k := &o.Bench.Stacks[at]
+		x := float64(h.N)
+		runCents, runKg := o.stringRun(at, wiring.StringFaultA(k.ShortA, total))
+		modules, a := x*float64(k.Series), o.Market.Part(k.Battery.ID)
+		least := a.LeastCents(modules, o.Market.Tax)
+		further += least - a.LinearCents(modules, o.Market.Tax)
+		f.Cents += least + x*runCents
+		f.Kg += x * (k.Kg + runKg)
+		f.UsableWh += x * k.UsableWh
+		f.LifeWh += x * o.lifeWh[at]
+		f.Aged = f.Aged && o.lifeWh[at] > 0
+		f.room += x * o.room[at]
+	}
+	least, studs := wiring.BusbarA(v.BusA, o.Bench.DcA), wiring.BusbarStuds(c.Total(), v.Units, 0)
+	bars := func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
+	f.Cents += cheapest(o.Bench.Busbars, o.busbarFloors, bars)
+	f.Kg += market.LeastOf(o.Bench.Busbars, bars, market.MassOf)
+	if v.Main != nil {
+		serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, total) }
+		f.Cents += float64(v.Units) * cheapest(v.Main, o.mainFloors[c.Supply], serves)
+		f.Kg += float64(v.Units) * market.LeastOf(v.Main, serves, market.MassOf)
+	}
+	// The casters carry at least all the rest and the lightest set.
+	need := chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
+	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, need) }
+	f.Cents += cheapest(o.Bench.Casters, o.casterFloors, carry)
+	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
+	f.OpenCents = f.Cents - further
+	return f
+}
+
+// Hopeless reports that no plan with at least these strings is within mass, floor and budget.
+func (o *Bounds) Hopeless(f Figures) bool {
+	if f.Kg > o.most || !plan.AtMost(f.room, o.floorArea) {
+		return true
+	}
+	l := &o.Bench.Scenario.Limits
+	return math.IsInf(f.Cents, 1) ||
+		(l.Budget != math.MaxInt64 && f.Cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents)
+}
+
+// Serves reports whether a core carries the loads and can be recharged.
+func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
+	v := &o.Bench.Supplies[c.Supply]
+	if !plan.AtLeast(f.UsableWh, v.NeedWh) {
+		return false
+	}
+	var strings []energy.Strings
+	for _, h := range c.Strings {
+		k := &o.Bench.Stacks[o.Bench.Groups[c.Group][h.Member]]
+		strings = append(strings, energy.Strings{Battery: k.Battery, Series: k.Series, Count: h.N})
+	}
+	if len(strings) == 0 || !energy.Carries(strings, v.DrawA) {
+		return false
+	}
+	if r := o.Bench.Scenario.Recharge; r != nil {
+		need := energy.GridRechargeA(strings, v.NeedWh, o.Bench.Scenario.Bus.NominalV, r.WithinH)
+		return plan.AtLeast(v.ChargerA, need) && plan.AtLeast(energy.ChargeA(strings), need)
+	}
+	return true
+}
+
+// Missing bounds from below what the energy still missing adds for strings of the members from last on.
+// Owned modules come first where they are cheaper; beyond them the cheapest energy is bought.
+func (o *Bounds) Missing(c *bench.Core, last int, wh float64) (cents, kg float64) {
+	if wh <= 0 {
+		return 0, 0
+	}
+	members := o.Bench.Groups[c.Group]
+	perCent := o.perUsableCents.from(o, c, last) // for a Wh
+	kg = wh * o.perUsableKg.from(o, c, last)
+	for _, j := range o.ownedMembers[c.Group] {
+		if j < last {
+			continue
+		}
+		at := members[j]
+		left := math.Min(o.ownedStrings[at], float64(o.Bench.Stacks[at].Most)) - float64(c.Count(j))
+		u := o.Bench.Stacks[at].UsableWh
+		if left <= 0 || o.ownedCents[at]/u >= perCent {
+			continue
+		}
+		// Each owned string saves at the most what its energy would cost bought.
+		taken := math.Min(wh, left*u)
+		cents += taken * (o.ownedCents[at]/u - perCent)
+	}
+	return math.Max(0, cents+wh*perCent), kg
+}

@@ -1,0 +1,93 @@
+package bound
+
+import (
+	"math"
+	"slices"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/market"
+)
+
+// Owned cable, devices and sundries cost nothing, but there are only so many. A bound that lets every slot
+// use them for nothing is often far too low, one that pays for all and then takes off what the owned ones
+// can save at the most is often exact. Both are bounds; the higher counts.
+
+// ownedSupport is an owned article other than batteries and inverters.
+type ownedSupport struct {
+	article int
+	have    float64
+	saves   float64 // cents, of using one
+	// The most that can be used of it: by what every plan has, and by each supply and each string.
+	common   float64
+	bySupply []float64
+	byStack  []float64
+}
+
+// boundPaid prepares the second bound.
+func (o *Bounds) boundPaid() {
+	for i := range o.Market.Articles {
+		a := &o.Market.Articles[i]
+		if a.Have <= 0 || a.Kind == string(catalog.KindBattery) || a.Kind == string(catalog.KindInverter) {
+			continue
+		}
+		x := ownedSupport{article: i, have: a.Have}
+		for _, s := range o.Bench.Fixed {
+			x.common += float64(s.Count) * mostOf(s.Options, i)
+		}
+		x.common += mostOf(o.Bench.Busbars, i) + mostOf(o.Bench.Casters, i)
+		for j := range o.Bench.Supplies {
+			v := &o.Bench.Supplies[j]
+			x.bySupply = append(x.bySupply, float64(v.Units)*mostOf(v.Main, i)+mostOf(v.Feeder, i))
+		}
+		for j := range o.Bench.Stacks {
+			x.byStack = append(x.byStack, mostOf(o.Bench.Stacks[j].Options, i))
+		}
+		if x.common > 0 || slices.Max(append(x.bySupply, 0)) > 0 || slices.Max(append(x.byStack, 0)) > 0 {
+			o.owned = append(o.owned, x)
+		}
+	}
+	if len(o.owned) == 0 {
+		return
+	}
+	m := *o.Market
+	m.Articles = slices.Clone(m.Articles)
+	for i := range o.owned {
+		x := &o.owned[i]
+		a := &m.Articles[x.article]
+		a.Have, a.SellFor = 0, 0
+		price := a.FloorCents(m.Tax)
+		if math.IsInf(price, 1) {
+			o.owned = nil // it cannot be bought: nothing bounds what owning it saves
+			return
+		}
+		x.saves = math.Max(0, price-o.Market.Articles[x.article].SellFor)
+	}
+	paid := &Bounds{Bench: o.Bench, Market: &m, most: o.most}
+	paid.boundSupplies()
+	paid.boundStrings()
+	o.paid = paid
+}
+
+// mostOf returns the most of an article that any of some options uses.
+func mostOf(options []market.Option, article int) float64 {
+	most := 0.0
+	for i := range options {
+		most = math.Max(most, market.QuantityOf(&options[i], article))
+	}
+	return most
+}
+
+// saved returns what the owned articles can save a core at the most, in cents.
+func (o *Bounds) saved(c *bench.Core) float64 {
+	cents := 0.0
+	for i := range o.owned {
+		x := &o.owned[i]
+		used := x.common + x.bySupply[c.Supply]
+		for _, h := range c.Strings {
+			used += float64(h.N) * x.byStack[o.Bench.Groups[c.Group][h.Member]]
+		}
+		cents += x.saves * math.Min(x.have, used)
+	}
+	return cents
+}

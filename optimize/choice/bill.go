@@ -1,0 +1,113 @@
+package choice
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
+)
+
+// Account writes the bill of a choice into a plan: its lines in market order, and the sums.
+func Account(b *bench.Bench, c *Choice, p *plan.Plan) {
+	quantities := Quantities(b, c)
+	for i := range c.Market.Articles {
+		lines := lines(b, &c.Market.Articles[i], quantities[i], c.acquired(i, quantities[i]))
+		for _, l := range lines {
+			p.Spend += l.Line
+			p.Credit += l.Credit
+		}
+		p.Bill = append(p.Bill, lines...)
+	}
+	for _, s := range Shipping(b, c) { // a sum of whole cents: its order does not show
+		p.Shipping += s
+	}
+	p.Tax = catalog.RoundCents(b.Scenario.Tax * float64(p.Spend+p.Shipping))
+	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
+}
+
+// acquired returns how a quantity of an article is come by: all of it is bought unless the choice says more.
+func (c *Choice) acquired(article int, quantity float64) Acquired {
+	if got, special := c.Bought[article]; special {
+		return got
+	}
+	return Acquired{Buy: []float64{quantity}}
+}
+
+// Shipping returns what each vendor takes for shipping what a choice orders there.
+func Shipping(b *bench.Bench, c *Choice) map[string]plan.Money {
+	quantities := Quantities(b, c)
+	shipping := map[string]plan.Money{}
+	for i := range c.Market.Articles {
+		a := &c.Market.Articles[i]
+		for j, n := range c.acquired(i, quantities[i]).Buy {
+			o := a.From
+			if len(a.Offers) > 0 {
+				o = &a.Offers[j]
+			}
+			if n > 0 && o != nil {
+				shipping[o.Vendor] = max(shipping[o.Vendor], plan.Money(o.Shipping))
+			}
+		}
+	}
+	return shipping
+}
+
+// lines returns the bill's lines of one article: one for each offer it is bought at, or a single one.
+func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []plan.Line {
+	blank := plan.Line{Part: a.Id, Kind: a.Kind, Unit: a.Unit(), UnitPrice: a.Cents / 100, Vendor: a.Vendor}
+	var lines []plan.Line
+	for j, n := range got.Buy {
+		if n <= 0 {
+			continue
+		}
+		l := blank
+		cents := a.Cents
+		if len(a.Offers) > 0 {
+			cents = a.OfferCents(a.Offers[j])
+			l.Vendor, l.UnitPrice = a.Offers[j].Vendor, cents/100
+		}
+		l.Quantity, l.Buy = n, n
+		l.Line = catalog.RoundCents(n * cents)
+		lines = append(lines, l)
+	}
+	sell := 0.0
+	if a.Sells {
+		sell = a.Have - got.Used
+	}
+	if len(lines) == 0 {
+		if quantity <= 0 && sell <= 0 {
+			return nil
+		}
+		blank.Vendor = ""
+		lines = append(lines, blank)
+	}
+	lines[0].Have = got.Used
+	lines[0].Quantity += got.Used
+	installed := 0.0
+	for i := range lines {
+		lines[i].Quantity = math.Min(lines[i].Quantity, quantity-installed) // more was bought than is needed
+		installed += lines[i].Quantity
+	}
+	if sell > 0 {
+		lines[0].Sell = sell
+		lines[0].Credit = catalog.RoundCents(sell * a.SellFor)
+	}
+	return lines
+}
+
+// OverBudget reports whether the bill of a choice is above what there is to spend.
+func OverBudget(b *bench.Bench, c *Choice) bool {
+	if b.Scenario.Limits.Budget == math.MaxInt64 {
+		return false
+	}
+	return Cost(b, c) > plan.Money(b.Scenario.Limits.Budget+b.Scenario.Sold)
+}
+
+// Cost returns what the finished bill of a choice comes to.
+func Cost(b *bench.Bench, c *Choice) plan.Money {
+	var p plan.Plan
+	Account(b, c, &p)
+	return p.Cost
+}

@@ -1,0 +1,104 @@
+package choice
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring"
+)
+
+// limits lists what a plan has of every limit, in the order of package plan's names.
+func limits(b *bench.Bench, c *Choice, p *plan.Plan) []plan.Limit {
+	s, d := b.Scenario, b.Demand
+	v := &b.Supplies[c.Supply]
+	units := float64(v.Units)
+	var list []plan.Limit
+	put := func(name string, value, limit, slack float64, unit string) {
+		list = append(list, plan.Limit{Name: name, Value: value, Limit: limit, Unit: unit, Slack: slack, Binding: plan.Binds(slack, limit)})
+	}
+	atLeast := func(name string, value, limit float64, unit string) { put(name, value, limit, value-limit, unit) }
+	atMost := func(name string, value, limit float64, unit string) { put(name, value, limit, limit-value, unit) }
+
+	var strings []energy.Strings
+	count := 0
+	for i, k := range c.Stacks {
+		strings = append(strings, energy.Strings{Battery: b.Stacks[k].Battery, Series: b.Stacks[k].Series, Count: c.Strings[i]})
+		count += c.Strings[i]
+	}
+	atLeast(plan.LimitAutonomy, p.AutonomyH, s.AutonomyH, "h")
+	atLeast(plan.LimitPower, units*v.Inverter.ContinuousW, d.PeakTotalW(), "W")
+	if v.Inverter.ACV == bench.ThreeWire {
+		atLeast(plan.LimitLeg, units*v.Inverter.LegW, d.PeakLegW(), "W")
+	}
+	atLeast(plan.LimitSurge, units*v.Inverter.SurgeW, d.SurgeW(), "W")
+	atLeast(plan.LimitBusCurrent, energy.CarryA(strings), v.DrawA, "A")
+	if r := s.Recharge; r != nil {
+		need := energy.GridRechargeA(strings, v.NeedWh, s.Bus.NominalV, r.WithinH)
+		atLeast(plan.LimitCharger, v.ChargerA, need, "A")
+		atLeast(plan.LimitCharge, energy.ChargeA(strings), need, "A")
+	}
+	if !math.IsInf(s.Limits.MassKg, 1) {
+		atMost(plan.LimitMass, p.MassKg, s.Limits.MassKg, "kg")
+	}
+	if s.Limits.Budget != math.MaxInt64 {
+		atMost(plan.LimitBudget, p.Cost.Units(), (s.Limits.Budget + s.Sold).Units(), s.Currency)
+	}
+	side, length := tilts(b, c)
+	atLeast(plan.LimitTiltSideways, side, s.Limits.TiltDeg, "deg")
+	atLeast(plan.LimitTiltLength, length, s.Limits.TiltDeg, "deg")
+	if s.Limits.PushN > 0 {
+		atMost(plan.LimitPush, chassis.PushN(p.MassKg, s.Limits.Slope), s.Limits.PushN, "N")
+	}
+	atMost(plan.LimitCaster, p.Casters.LoadEachKg, p.Casters.RatingEachKg, "kg")
+
+	var bars *catalog.Busbar
+	poles, spaces := 0, 0
+	for i := range c.Fills {
+		f := &c.Fills[i]
+		if f.Kind == SlotBusbar {
+			bars = busbarOf(b, f.Option.Part)
+		}
+		if f.Kind == SlotFixed {
+			poles += f.Count * f.Option.Poles
+			spaces += f.Count * f.Option.Spaces
+		}
+	}
+	atMost(plan.LimitBusbarCurrent, wiring.BusbarA(v.BusA, b.DcA), bars.RatingA, "A")
+	atMost(plan.LimitBusbarStuds, float64(wiring.BusbarStuds(count, v.Units, 0)), float64(bars.Studs), "each")
+	if b.SpacesTold && spaces < bench.UncountedSpaces {
+		atMost(plan.LimitSpaces, float64(poles), float64(spaces), "each")
+	}
+	for j := range s.Cart.Shelves {
+		room := 0.0
+		for i, k := range c.Stacks {
+			if c.Stand[i][j] > 0 {
+				room += float64(c.Stand[i][j]) / float64(b.Stacks[k].Caps[j])
+			}
+		}
+		atMost(plan.LimitShelfRoom+s.Cart.Shelves[j].Name, room, 1, "")
+		if most := s.Cart.Shelves[j].MaxMassKg; !math.IsInf(most, 1) {
+			atMost(plan.LimitShelfMass+s.Cart.Shelves[j].Name, p.Shelves[j].MassKg, most, "kg")
+		}
+	}
+	return list
+}
+
+// tilts returns the slopes at which a plan's cart tips sideways and lengthways.
+func tilts(b *bench.Bench, c *Choice) (side, length float64) {
+	bodies, base := bodies(b, c), chassis.BaseOf(&b.Scenario.Cart)
+	return chassis.TiltOver(bodies, base.Side), chassis.TiltOver(bodies, base.End)
+}
+
+// busbarOf returns a pair of bus bars of the catalogue.
+func busbarOf(b *bench.Bench, id string) *catalog.Busbar {
+	for i := range b.Catalog.Busbars {
+		if b.Catalog.Busbars[i].ID == id {
+			return &b.Catalog.Busbars[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,95 @@
+package doubt
+
+import (
+	"math/rand/v2"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"cartwright/catalog"
+	"cartwright/optimize/question"
+)
+
+// dice draws by what factor every price and every load is off. What is drawn, and in which order, hangs on
+// the catalogue and the scenario alone, so that a plan fares the same whatever other plans are looked at.
+type dice struct {
+	loads  []spread // by load line; a single one where the loads were measured
+	prices []spread // by part, in the order of a bill
+	partAt map[string]int
+
+	load, price []float64 // as drawn
+}
+
+// spread is how far a factor may be off 1.
+type spread struct {
+	low, high float64
+	triangle  distuv.Triangle // where low < high
+}
+
+// stream is the second half of the generator's seed: any fixed number will do, the first half is the
+// caller's.
+const stream = 0x9e3779b97f4a7c15
+
+// newDice prepares to draw.
+func newDice(p question.Problem, o Options) *dice {
+	source := rand.NewPCG(o.Seed, stream)
+	make1 := func(low, high float64) spread {
+		s := spread{low: low, high: high}
+		if low < high {
+			s.triangle = distuv.NewTriangle(low, high, 1, source)
+		}
+		return s
+	}
+	d := &dice{partAt: map[string]int{}}
+	lines := len(p.Scenario.Loads)
+	if p.Scenario.Measured != nil {
+		lines = 1
+	}
+	for range lines {
+		d.loads = append(d.loads, make1(1-o.Loads, 1+o.Loads))
+	}
+	for _, e := range p.Catalog.All() {
+		low, high := priceRange(p.Catalog, e, o.Prices)
+		d.partAt[e.ID] = len(d.prices)
+		d.prices = append(d.prices, make1(low, high))
+	}
+	d.load, d.price = make([]float64, len(d.loads)), make([]float64, len(d.prices))
+	return d
+}
+
+// priceRange returns by what factors a part's price may be off at the least and at the most: by its own range
+// where it states one, else by the usual part. A price of nothing is certain.
+func priceRange(c *catalog.Catalog, e catalog.Entry, usual float64) (low, high float64) {
+	from, price, to := float64(e.PriceLow), float64(e.Price), float64(e.PriceHigh)
+	if e.Kind == catalog.KindCable {
+		for i := range c.Cables {
+			if k := &c.Cables[i]; k.ID == e.ID {
+				from, price, to = k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
+			}
+		}
+	}
+	switch {
+	case price <= 0:
+		return 1, 1
+	case from == 0 && to == 0:
+		return 1 - usual, 1 + usual
+	}
+	return from / price, to / price
+}
+
+// throw draws all factors anew.
+func (d *dice) throw() {
+	for i := range d.loads {
+		d.load[i] = d.loads[i].draw()
+	}
+	for i := range d.prices {
+		d.price[i] = d.prices[i].draw()
+	}
+}
+
+// draw draws one factor; one that is certain takes nothing from the generator.
+func (s *spread) draw() float64 {
+	if s.low < s.high {
+		return s.triangle.Rand()
+	}
+	return 1
+}

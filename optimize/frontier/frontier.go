@@ -1,0 +1,171 @@
+// Package frontier trades cost against autonomy or mass: every step of the staircase, each proved.
+package frontier
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/relax"
+	"cartwright/optimize/search"
+)
+
+// Axis is what cost is traded against.
+type Axis string
+
+// The axes of a frontier. AxisBudget is the same staircase as AxisAutonomy, read from the money's side.
+const (
+	AxisAutonomy Axis = "autonomy"
+	AxisMass     Axis = "mass"
+	AxisBudget   Axis = "budget"
+)
+
+// Step is one step of the staircase: the cheapest plan for every value up to At (autonomy, hours), or
+// from At on (mass, kg). The plan may run longer than At where more energy could not be put back in the
+// time that the scenario's recharge allows.
+type Step struct {
+	At   float64   `json:"at"`
+	Cost float64   `json:"cost"` // in currency units
+	Plan plan.Plan `json:"plan"`
+	Knee bool      `json:"knee,omitempty"`
+}
+
+// Staircase is the exact trade-off of cost against an axis.
+type Staircase struct {
+	Axis  Axis   `json:"of"`
+	Unit  string `json:"unit"`
+	Steps []Step `json:"steps"`
+	// Complete says that no step is missing at the end: there is no plan beyond the last.
+	Complete bool `json:"complete"`
+}
+
+// The smallest steps along an axis: plans closer than that count as one step.
+const (
+	autonomyStepH = 1e-6
+	massStepKg    = 0.001
+)
+
+// Find finds every step of the staircase: for each autonomy, or for each mass, the cheapest plan. The
+// budget is left aside, and so is the limit that is the axis; all other limits hold. Each step is one
+// proved ranking; the next starts just beyond what the last plan gives. The watch is told
+// the steps found so far.
+func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch) (*Staircase, error) {
+	s := *p.Scenario
+	s.Limits.Budget = math.MaxInt64
+	out := &Staircase{Axis: of, Unit: "h"}
+	demand, err := energy.DemandOf(&s)
+	if err != nil {
+		return nil, err
+	}
+	value := func(at *plan.Plan) float64 {
+		return servedH(question.Problem{Scenario: &s, Catalog: p.Catalog}, demand, at)
+	}
+	next := func(v float64) { s.AutonomyH = v + autonomyStepH }
+	ahead := autonomyStepH
+	switch of {
+	case AxisAutonomy, AxisBudget:
+		s.AutonomyH = relax.ShortestH
+	case AxisMass:
+		out.Unit = "kg"
+		s.Limits.MassKg = math.Inf(1)
+		next = func(v float64) { s.Limits.MassKg = v - massStepKg }
+		value = func(at *plan.Plan) float64 { return at.MassKg }
+	default:
+		return nil, fmt.Errorf("there is no frontier of %q", of)
+	}
+	before := &bench.Before{}
+	for {
+		scenario := s
+		found, err := search.First(ctx, question.Problem{Scenario: &scenario, Catalog: p.Catalog}, before, question.ByCost, false)
+		if errors.Is(err, question.ErrUnknown) {
+			break
+		}
+		if err != nil {
+			return nil, err
+		}
+		if found == nil {
+			out.Complete = true
+			break
+		}
+		step := Step{At: value(found), Cost: found.Cost.Units(), Plan: *found}
+		if of != AxisMass && step.At < s.AutonomyH {
+			// The plan of the step before once more: so little further is within the rounding of its energy.
+			ahead *= 2
+			s.AutonomyH += ahead
+			continue
+		}
+		ahead = autonomyStepH
+		if n := len(out.Steps); n > 0 && out.Steps[n-1].Cost >= step.Cost {
+			out.Steps[n-1] = step // as cheap and better: the last was no step of its own
+		} else {
+			out.Steps = append(out.Steps, step)
+		}
+		watch.Tell(len(out.Steps), len(out.Steps))
+		if of != AxisMass && step.At >= relax.LongestH {
+			out.Complete = true
+			break
+		}
+		next(step.At)
+	}
+	out.markKnee()
+	return out, nil
+}
+
+// servedH returns the longest autonomy that a plan serves: as long as its energy lasts, and no longer than
+// what the scenario's recharge can put back in time. What has to be put back is in proportion to the energy
+// of the autonomy, so the plan's own figures for the scenario's autonomy tell how much more it could be.
+func servedH(p question.Problem, d *energy.Demand, at *plan.Plan) float64 {
+	share := math.Inf(1) // of the energy of the scenario's autonomy, what could be put back
+	for _, l := range at.Limits {
+		if (l.Name == plan.LimitCharger || l.Name == plan.LimitCharge) && l.Limit > 0 {
+			share = math.Min(share, l.Value/l.Limit)
+		}
+	}
+	inv, ok := inverterOf(p, at.Core.Inverter.Part)
+	if !ok || math.IsInf(share, 1) {
+		return at.AutonomyH
+	}
+	idleW := float64(at.Core.Inverter.Units) * inv.IdleW
+	backWh := share * d.WindowWh(inv.Efficiency, idleW, p.Scenario.AutonomyH)
+	return math.Min(at.AutonomyH, d.AutonomyH(inv.Efficiency, idleW, backWh))
+}
+
+// inverterOf returns an inverter of the catalogue.
+func inverterOf(p question.Problem, id string) (*catalog.Inverter, bool) {
+	for i := range p.Catalog.Inverters {
+		if p.Catalog.Inverters[i].ID == id {
+			return &p.Catalog.Inverters[i], true
+		}
+	}
+	return nil, false
+}
+
+// markKnee marks the step that lies farthest from the straight line between the first and the last, both
+// axes scaled to the same length: before it much is gained for little money, after it little for much.
+//
+// Source: the "kneedle" construction of Satopää, Albrecht, Irwin and Raghavan, "Finding a 'Kneedle' in a
+// Haystack", 2011, without its smoothing; from memory.
+func (f *Staircase) markKnee() {
+	n := len(f.Steps)
+	if n < 3 {
+		return
+	}
+	first, last := f.Steps[0], f.Steps[n-1]
+	knee, farthest := -1, 0.0
+	for i := 1; i < n-1; i++ {
+		x := (f.Steps[i].At - first.At) / (last.At - first.At)
+		y := (f.Steps[i].Cost - first.Cost) / (last.Cost - first.Cost)
+		if d := x - y; d > farthest {
+			knee, farthest = i, d
+		}
+	}
+	if knee >= 0 {
+		f.Steps[knee].Knee = true
+	}
+}

@@ -1,0 +1,210 @@
+// Package market knows what everything costs: articles with their own prices, owned pieces and offers, levels
+// of shipping by vendor, and options, the priced ways to fill a slot.
+package market
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Article is one thing that can be bought: a part, or the crimped end of a cable.
+type Article struct {
+	Id       string
+	Kind     string  // as on the bill
+	Cents    float64 // own price of one (of a metre of cable), where no vendor offers it
+	kg       float64 // of one
+	Whole    bool    // counted, not measured
+	Have     float64
+	Sells    bool    // what is not used of have is sold
+	SellFor  float64 // cents for one
+	Vendor   string  // who sells it at its own price, where the catalogue says
+	Offers   []catalog.Offer
+	Buyable  float64        // how many can be bought at all; +Inf as a rule
+	From     *catalog.Offer // where it is bought at one price; nil: at its own
+	Position int            // in the market
+}
+
+// Special reports whether the price of one more depends on how many there are already.
+func (a *Article) Special() bool {
+	return a.Have > 0 || len(a.Offers) > 0 || !math.IsInf(a.Buyable, 1)
+}
+
+// Available reports whether there are so many to be had at all.
+func (a *Article) Available(quantity float64) bool {
+	const hair = 1e-9 // metres, against the rounding of sums
+	return quantity <= a.Have+a.Buyable+hair
+}
+
+// Unit returns the bill's unit.
+func (a *Article) Unit() string {
+	if a.Whole {
+		return "each"
+	}
+	return "m"
+}
+
+// OfferCents returns the price of one at an offer, in cents.
+func (a *Article) OfferCents(o catalog.Offer) float64 {
+	if a.Whole {
+		return float64(o.Price)
+	}
+	return o.CentsPerM
+}
+
+// boughtCents returns the least price in cents of buying at least quantity, tax and shipping left aside.
+// Buying more than needed is cheaper where a quantity break says so; splitting never is, since all may
+// be bought where one is cheapest.
+func (a *Article) boughtCents(quantity float64) float64 {
+	if quantity <= 0 {
+		return 0
+	}
+	if len(a.Offers) == 0 {
+		if quantity > a.Buyable {
+			return math.Inf(1)
+		}
+		return quantity * a.Cents
+	}
+	least := math.Inf(1)
+	for _, o := range a.Offers {
+		least = math.Min(least, a.OfferCents(o)*math.Max(quantity, o.MinQty))
+	}
+	return least
+}
+
+// LeastCents returns what having quantity of the article costs at the least: bought with tax, or owned
+// and then not sold. Shipping is left aside, so it bounds the true cost from below.
+func (a *Article) LeastCents(quantity, tax float64) float64 {
+	if !a.Special() {
+		return (1 + tax) * quantity * a.Cents
+	}
+	keep := math.Min(a.Have, quantity)
+	least := math.Inf(1)
+	try := func(used float64) {
+		if used < 0 || used > keep {
+			return
+		}
+		least = math.Min(least, used*a.SellFor+(1+tax)*a.boughtCents(quantity-used))
+	}
+	// The cost is piecewise linear in how many owned ones are used, with a kink at each quantity break.
+	try(0)
+	try(keep)
+	for _, o := range a.Offers {
+		try(quantity - o.MinQty)
+		try(math.Floor(quantity - o.MinQty))
+	}
+	return least
+}
+
+// LinearCents bounds from below what quantity of the article costs, by a price for each owned piece that is
+// used and one for each bought: no piece more costs less than that.
+func (a *Article) LinearCents(quantity, tax float64) float64 {
+	bought := a.BoughtFloor(tax)
+	if quantity <= a.Have {
+		return quantity * math.Min(a.SellFor, bought)
+	}
+	return a.Have*math.Min(a.SellFor, bought) + (quantity-a.Have)*bought
+}
+
+// BoughtFloor returns a price in cents below which no unit can be bought, tax included; +Inf where none can.
+func (a *Article) BoughtFloor(tax float64) float64 {
+	if len(a.Offers) == 0 {
+		if a.Buyable == 0 {
+			return math.Inf(1)
+		}
+		return (1 + tax) * a.Cents
+	}
+	floor := math.Inf(1)
+	for _, o := range a.Offers {
+		floor = math.Min(floor, (1+tax)*a.OfferCents(o))
+	}
+	return floor
+}
+
+// FloorCents returns a price in cents below which no unit of the article can be had, tax included.
+func (a *Article) FloorCents(tax float64) float64 {
+	floor := a.BoughtFloor(tax)
+	if a.Have > 0 {
+		floor = math.Min(floor, a.SellFor)
+	}
+	return floor
+}
+
+// Market is everything that can be bought, in the order of a bill.
+type Market struct {
+	Articles []Article
+	byID     map[string]int // parts only
+	endOf    map[string]int // cable id -> its crimped end
+	Tax      float64
+	// credit is what selling every owned part that is for sale would bring, in cents. Using one of them
+	// instead is then a cost like any other.
+	Credit float64
+	Must   int // an article every plan has to have; -1: none
+
+	Vendors []vendor // who ship for money
+	// shipping is what the vendors whose level is decided take for it, in cents.
+	Shipping      float64
+	ShippingFixed bool // no order is left to be decided by the program
+}
+
+// New lists the catalogue's parts with what is owned and offered of each.
+func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
+	m := &Market{byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
+	add := func(a Article) int {
+		a.Position = len(m.Articles)
+		a.Buyable = math.Inf(1)
+		m.Articles = append(m.Articles, a)
+		return a.Position
+	}
+	perM := map[string]*catalog.Cable{}
+	for i := range c.Cables {
+		perM[c.Cables[i].ID] = &c.Cables[i]
+	}
+	for _, e := range c.All() {
+		a := Article{Id: e.ID, Kind: string(e.Kind), Cents: float64(e.Price), kg: e.MassKg, Whole: true, Vendor: e.Vendor}
+		cable := perM[e.ID]
+		if cable != nil {
+			a.Cents, a.kg, a.Whole = cable.CentsPerM, cable.KgPerM, false
+		}
+		m.byID[e.ID] = add(a)
+		if cable != nil {
+			m.endOf[e.ID] = add(Article{Id: e.ID, Kind: plan.KindCableEnd, Cents: float64(cable.EndPrice), Whole: true, Vendor: e.Vendor})
+		}
+	}
+	for _, o := range c.Offers {
+		if i, ok := m.byID[o.PartID]; ok {
+			m.Articles[i].Offers = append(m.Articles[i].Offers, o)
+		}
+	}
+	for _, h := range s.Have {
+		i, ok := m.byID[h.PartID]
+		if !ok {
+			continue // Check has reported it
+		}
+		a := &m.Articles[i]
+		a.Have += h.Count
+		if h.Ends > 0 {
+			m.End(h.PartID).Have += float64(h.Ends)
+		}
+		if h.Sell != nil {
+			a.Sells = true
+			a.SellFor = float64(*h.Sell)
+			if !a.Whole {
+				a.SellFor = h.SellCentsPerM
+			}
+		}
+	}
+	m.listVendors()
+	for i := range m.Articles {
+		m.Credit += m.Articles[i].Have * m.Articles[i].SellFor
+	}
+	return m
+}
+
+// Part returns the article of a part.
+func (m *Market) Part(id string) *Article { return &m.Articles[m.byID[id]] }
+
+// End returns the article of a cable's crimped end.
+func (m *Market) End(cableID string) *Article { return &m.Articles[m.endOf[cableID]] }

@@ -1,0 +1,181 @@
+package market
+
+import (
+	"math"
+	"slices"
+
+	"cartwright/optimize/wiring"
+)
+
+// Use is a quantity of one article.
+type Use struct {
+	Article  int // position in the market
+	Quantity float64
+}
+
+// Option is one way to fill a slot: a wired cable path, a set of casters, a receptacle.
+type Option struct {
+	Wire wiring.Option // of a run; else empty
+	Part string        // of anything else; else ""
+	Uses []Use
+	Kg   float64
+
+	InterruptingA float64 // of a run's device; +Inf where the inverter's own breaker serves
+	RatingA       float64 // bus bars
+	Studs         int     // bus bars
+	CarriesKg     float64 // casters, of each wheel
+	Poles         int     // breaker spaces taken
+	Spaces        int     // breaker spaces offered
+
+	plain float64 // cents with tax of what is bought at one fixed price
+	Floor float64 // cents with tax below which this option cannot be had
+}
+
+// Slot is something a plan needs a number of, each filled by one of several options.
+type Slot struct {
+	Name    string
+	Count   int
+	Options []Option
+}
+
+// Price fills in an option's mass and costs from its uses.
+func (m *Market) Price(o *Option) {
+	o.Kg, o.plain = 0, 0
+	special := 0.0
+	for _, u := range o.Uses {
+		a := &m.Articles[u.Article]
+		o.Kg += u.Quantity * a.kg
+		if a.Special() {
+			special += u.Quantity * a.FloorCents(m.Tax)
+		} else {
+			o.plain += (1 + m.Tax) * u.Quantity * a.Cents
+		}
+	}
+	o.Floor = o.plain + special
+}
+
+// Wire makes an option of a wiring option, its uses in the given scratch space.
+func (m *Market) Wire(d *wiring.Duty, w wiring.Option, scratch []Use) Option {
+	o := Option{Wire: w, Uses: scratch[:0], InterruptingA: math.Inf(1)}
+	o.add(m.Part(w.Cable.ID), d.LineM(w.Sets))
+	o.add(m.End(w.Cable.ID), float64(d.LineEnds(w.Sets)))
+	if w.Ground != nil {
+		o.add(m.Part(w.Ground.ID), d.GroundM())
+		o.add(m.End(w.Ground.ID), float64(d.GroundEnds()))
+	}
+	if w.Device != nil {
+		o.add(m.Part(w.Device.ID), 1)
+		o.InterruptingA = wiring.InterruptingA(*d, w.Device)
+		if w.Device.Type == "breaker" {
+			o.Poles = w.Device.Poles
+		}
+	}
+	m.Price(&o)
+	return o
+}
+
+// add notes that the option uses so much of an article, more of it where it does already.
+func (o *Option) add(a *Article, quantity float64) {
+	for i := range o.Uses {
+		if o.Uses[i].Article == a.Position {
+			o.Uses[i].Quantity += quantity
+			return
+		}
+	}
+	o.Uses = append(o.Uses, Use{a.Position, quantity})
+}
+
+// CanHave reports whether everything an option uses can be had.
+func (m *Market) CanHave(o *Option) bool {
+	for _, u := range o.Uses {
+		if !m.Articles[u.Article].Available(u.Quantity) {
+			return false
+		}
+	}
+	return true
+}
+
+// Single makes an option of one part.
+func (m *Market) Single(id string) Option {
+	o := Option{Part: id, Uses: []Use{{m.Part(id).Position, 1}}}
+	m.Price(&o)
+	return o
+}
+
+// dominates reports whether a serves at least as well as b in every way a plan can tell them apart, so
+// that b can be left out. heavy says that mass at the backboard may help the cart stand: then a lighter
+// option is no better.
+func (m *Market) dominates(a, b *Option, heavy bool) bool {
+	const hair = 1e-9 // against rounding in sums of the same numbers
+	if a.plain > b.plain+hair || a.Kg > b.Kg+hair || (heavy && a.Kg < b.Kg-hair) {
+		return false
+	}
+	if a.InterruptingA < b.InterruptingA || a.RatingA < b.RatingA || a.Studs < b.Studs ||
+		a.CarriesKg < b.CarriesKg || a.Poles > b.Poles || a.Spaces < b.Spaces {
+		return false
+	}
+	if m.Must >= 0 && QuantityOf(a, m.Must) == 0 && QuantityOf(b, m.Must) > 0 {
+		return false
+	}
+	for _, u := range a.Uses {
+		if m.Articles[u.Article].Special() && u.Quantity > QuantityOf(b, u.Article)+hair {
+			return false
+		}
+	}
+	// A quantity break can make more of an article cheaper, but never dearer than what it adds; less of
+	// a special article never costs more, so nothing else has to be compared.
+	return true
+}
+
+// QuantityOf returns how much of an article an option uses.
+func QuantityOf(o *Option, article int) float64 {
+	for _, u := range o.Uses {
+		if u.Article == article {
+			return u.Quantity
+		}
+	}
+	return 0
+}
+
+// Prune returns the options that no other dominates, in their order; of equals the first stays.
+func (m *Market) Prune(options []Option, heavy bool) []Option {
+	var kept []Option
+	for i := range options {
+		kept = m.Keep(kept, &options[i], heavy)
+	}
+	return kept
+}
+
+// Keep adds an option to those kept, unless one of them dominates it, and drops those it dominates. The
+// option's uses are copied where it is kept.
+func (m *Market) Keep(kept []Option, o *Option, heavy bool) []Option {
+	for i := range kept {
+		if m.dominates(&kept[i], o, heavy) {
+			return kept
+		}
+	}
+	survivors := kept[:0]
+	for i := range kept {
+		if !m.dominates(o, &kept[i], heavy) {
+			survivors = append(survivors, kept[i])
+		}
+	}
+	clone := *o
+	clone.Uses = slices.Clone(o.Uses)
+	return append(survivors, clone)
+}
+
+// LeastOf returns the option of least value among those that serve, +Inf where none does.
+func LeastOf(options []Option, serves func(*Option) bool, value func(*Option) float64) float64 {
+	least := math.Inf(1)
+	for i := range options {
+		if serves == nil || serves(&options[i]) {
+			least = math.Min(least, value(&options[i]))
+		}
+	}
+	return least
+}
+
+func FloorOf(o *Option) float64 { return o.Floor }
+
+func MassOf(o *Option) float64 { return o.Kg }

@@ -1,0 +1,262 @@
+// Package model writes the integer program of a space of plans, solves it and reads the choice out of its
+// solution.
+package model
+
+import (
+	"math"
+	"strconv"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/choice"
+	"cartwright/optimize/market"
+	"cartwright/optimize/milp"
+)
+
+// program is an integer linear program over a space, with the variables to read a plan from.
+type program struct {
+	Bench  *bench.Bench
+	Space  space
+	Model  *milp.Model
+	market *market.Market
+
+	one     milp.Var     // 1: what is the same in every plan
+	supply  []milp.Var   // by sp.supplies: this one it is
+	strings []milp.Var   // by sp.strings: how many
+	present []milp.Var   // by sp.strings: any at all; only where it can be in doubt
+	stand   [][]milp.Var // by sp.strings and shelf: modules
+	slots   []slotVars
+	special []int            // articles whose price depends on how many there are
+	bought  map[int]purchase // of these
+
+	Cost milp.Expr // in currency units
+	Mass milp.Expr // in kg
+}
+
+// slotVars is a slot in the program: how many of it each option fills.
+type slotVars struct {
+	slot        market.Slot
+	kind        choice.SlotKind
+	of          int       // index into sp.strings of a string run, into sp.supplies of a main or feeder
+	count       milp.Expr // how many it takes
+	least, most int       // of count
+	filling     []milp.Var
+}
+
+// Write writes the model of a space. Its objective is left to the caller.
+func Write(b *bench.Bench, name string, sp space) *program {
+	p := &program{Bench: b, Space: sp, Model: milp.New(name), market: sp.market, bought: map[int]purchase{}}
+	if p.market == nil {
+		p.market = b.Market
+	}
+	p.one = p.Model.Continuous("one", 1, 1)
+	p.chooseSupply()
+	p.chooseStrings()
+	p.laySlots()
+	p.orderParts()
+	p.fillSlots()
+	p.standModules()
+	p.carryLoads()
+	p.recharge()
+	p.breakFaults()
+	p.haveMust()
+	p.weigh()
+	p.balance()
+	p.payParts()
+	return p
+}
+
+// number names the i-th of several, counting from 1.
+func number(i int) string { return strconv.Itoa(i + 1) }
+
+// sum adds up coefficients times variables.
+func sum(vars []milp.Var, coefficient func(i int) float64) milp.Expr {
+	var e milp.Expr
+	for i, v := range vars {
+		if c := coefficient(i); c != 0 {
+			e.Add(c, v)
+		}
+	}
+	return e
+}
+
+// minus returns a - b.
+func minus(a, b milp.Expr) milp.Expr {
+	var e milp.Expr
+	e.AddExpr(1, a)
+	e.AddExpr(-1, b)
+	return e
+}
+
+func one(int) float64 { return 1 }
+
+// bySupply adds up a figure of the supply that is chosen.
+func (p *program) bySupply(figure func(v *bench.Supply) float64) milp.Expr {
+	return sum(p.supply, func(i int) float64 { return figure(&p.Bench.Supplies[p.Space.supplies[i]]) })
+}
+
+// byString adds up a figure of each string.
+func (p *program) byString(figure func(k *bench.Stack) float64) milp.Expr {
+	return sum(p.strings, func(i int) float64 { return figure(p.stack(i)) })
+}
+
+// stack returns the stack of the i-th string range.
+func (p *program) stack(i int) *bench.Stack { return &p.Bench.Stacks[p.Space.strings[i].stack] }
+
+// largestSupply returns the largest figure among the supplies of the space.
+func (p *program) largestSupply(figure func(v *bench.Supply) float64) float64 {
+	largest := math.Inf(-1)
+	for _, i := range p.Space.supplies {
+		largest = math.Max(largest, figure(&p.Bench.Supplies[i]))
+	}
+	return largest
+}
+
+func (p *program) chooseSupply() {
+	least := 0.0
+	if len(p.Space.supplies) == 1 {
+		least = 1
+	}
+	for _, i := range p.Space.supplies {
+		v := &p.Bench.Supplies[i]
+		p.supply = append(p.supply, p.Model.Integer("supply "+v.Inverter.ID+" x"+strconv.Itoa(v.Units), least, 1))
+	}
+	if len(p.supply) > 1 {
+		p.Model.Row("one supply", sum(p.supply, one), milp.Equal, 1)
+	}
+}
+
+// chooseStrings makes the counts of strings, of which one group only may be present.
+func (p *program) chooseStrings() {
+	group := map[int]int{} // stack -> group
+	for g, members := range p.Bench.Groups {
+		for _, k := range members {
+			group[k] = g
+		}
+	}
+	chosen := map[int]milp.Var{}
+	var groups []milp.Var
+	for i, r := range p.Space.strings {
+		k := p.stack(i)
+		p.strings = append(p.strings, p.Model.Integer("strings "+k.Battery.ID, float64(r.lo), float64(r.hi)))
+		if r.lo > 0 {
+			// Always present: a variable that says so keeps the rows the same in every space.
+			p.present = append(p.present, p.Model.Integer("present "+k.Battery.ID, 1, 1))
+			continue
+		}
+		z := p.Model.Binary("present " + k.Battery.ID)
+		p.present = append(p.present, z)
+		p.Model.Row("strings only if present "+k.Battery.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-float64(r.hi), z)), milp.AtMost, 0)
+		p.Model.Row("present only with strings "+k.Battery.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-1, z)), milp.AtLeast, 0)
+		g := group[r.stack]
+		if _, ok := chosen[g]; !ok {
+			chosen[g] = p.Model.Binary("group " + number(g))
+			groups = append(groups, chosen[g])
+		}
+		p.Model.Row("present only in the group "+k.Battery.ID, milp.Sum(milp.T(1, z), milp.T(-1, chosen[g])), milp.AtMost, 0)
+	}
+	if len(groups) > 0 {
+		p.Model.Row("one group", sum(groups, one), milp.AtMost, 1)
+	}
+	p.Model.Row("some string", sum(p.strings, one), milp.AtLeast, 1)
+}
+
+// standModules puts every module on a shelf.
+func (p *program) standModules() {
+	shelves := p.Bench.Scenario.Cart.Shelves
+	for i, r := range p.Space.strings {
+		k := p.stack(i)
+		var places []milp.Var
+		for s := range shelves {
+			most := min(k.Caps[s], r.hi*k.Series)
+			places = append(places, p.Model.Integer("stand "+k.Battery.ID+" on "+number(s), 0, float64(most)))
+		}
+		p.stand = append(p.stand, places)
+		p.Model.Row("all stand "+k.Battery.ID, minus(sum(places, one), milp.Sum(milp.T(float64(k.Series), p.strings[i]))), milp.Equal, 0)
+	}
+	for s, shelf := range shelves {
+		scale := p.roomScale(s)
+		var room, load milp.Expr
+		for i := range p.Space.strings {
+			if k := p.stack(i); k.Caps[s] > 0 {
+				room.Add(scale/float64(k.Caps[s]), p.stand[i][s])
+				load.Add(k.Battery.MassKg, p.stand[i][s])
+			}
+		}
+		if room.Len() == 0 {
+			continue
+		}
+		p.Model.Row("room on shelf "+number(s), room, milp.AtMost, scale)
+		if !math.IsInf(shelf.MaxMassKg, 1) {
+			p.Model.Row("mass on shelf "+number(s), load, milp.AtMost, shelf.MaxMassKg)
+		}
+	}
+}
+
+// roomScale returns what to multiply a shelf's room by so that its row has whole coefficients: the least
+// common multiple of the numbers of modules that fill it, as long as that stays small; else 1.
+func (p *program) roomScale(shelf int) float64 {
+	const most = 1e6 // beyond it the row would be scaled worse than fractions are
+	scale := 1
+	for i := range p.Space.strings {
+		if c := p.stack(i).Caps[shelf]; c > 0 {
+			scale = scale / gcd(scale, c) * c
+			if scale > most {
+				return 1
+			}
+		}
+	}
+	return float64(scale)
+}
+
+func gcd(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+// recharge asks that the chargers give, and the strings take, the energy of the autonomy in time.
+func (p *program) recharge() {
+	if p.Bench.Scenario.Recharge == nil {
+		return
+	}
+	// The lossiest battery present sets what has to go in.
+	back := func(own *bench.Stack) milp.Expr {
+		return p.bySupply(func(v *bench.Supply) float64 { return p.Bench.RechargeA(v, own) })
+	}
+	charger := p.bySupply(func(v *bench.Supply) float64 { return v.ChargerA })
+	taken := p.byString(func(k *bench.Stack) float64 { return k.ChargeA })
+	for i := range p.Space.strings {
+		own := p.stack(i)
+		most := p.largestSupply(func(v *bench.Supply) float64 { return p.Bench.RechargeA(v, own) })
+		row := func(name string, have milp.Expr) {
+			e := minus(have, back(own))
+			e.Add(-most, p.present[i])
+			p.Model.Row(name+" "+own.Battery.ID, e, milp.AtLeast, -most)
+		}
+		row("recharge by the charger", charger)
+		row("recharge of the batteries", taken)
+	}
+}
+
+// carryLoads asks for the energy of the autonomy and for strings that can share out the bus current.
+func (p *program) carryLoads() {
+	const kilo = 1000
+	p.Model.Row("autonomy", minus(
+		p.byString(func(k *bench.Stack) float64 { return k.UsableWh / kilo }),
+		p.bySupply(func(v *bench.Supply) float64 { return v.NeedWh / kilo })), milp.AtLeast, 0)
+
+	drawn := p.bySupply(func(v *bench.Supply) float64 { return v.DrawA })
+	most := p.largestSupply(func(v *bench.Supply) float64 { return v.DrawA })
+	for i := range p.Space.strings {
+		own := p.stack(i)
+		e := minus(p.byString(func(k *bench.Stack) float64 {
+			if !p.Bench.ShareBus(k, own) {
+				return 0
+			}
+			return k.Conductance / own.Conductance * own.DischargeA
+		}), drawn)
+		e.Add(-most, p.present[i]) // holds only where the battery is present
+		p.Model.Row("share of the bus current "+own.Battery.ID, e, milp.AtLeast, -most)
+	}
+}

@@ -1,0 +1,24 @@
+package model
+
+import (
+	"cartwright/optimize/market"
+	"cartwright/optimize/milp"
+)
+
+// haveMust asks for an option that uses the part every plan has to have.
+func (p *program) haveMust() {
+	switch p.Bench.MustKind() {
+	case "", "battery", "inverter":
+		return
+	}
+	var e milp.Expr
+	for i := range p.slots {
+		v := &p.slots[i]
+		for j, x := range v.filling {
+			if market.QuantityOf(&v.slot.Options[j], p.market.Must) > 0 {
+				e.Add(1, x)
+			}
+		}
+	}
+	p.Model.Row("the part asked for", e, milp.AtLeast, 1)
+}

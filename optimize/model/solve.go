@@ -1,0 +1,88 @@
+package model
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/choice"
+	"cartwright/optimize/market"
+	"cartwright/optimize/milp"
+	"cartwright/optimize/question"
+)
+
+// The smallest differences that matter: a hundredth of a cent, so that of two bills that
+// near the one of fewer whole cents is not passed over; a gram of mass.
+const (
+	centResolution = 0.0001
+	gramResolution = 0.001
+)
+
+// tieSlack is how far above the best a first figure still counts as equal, in currency units or
+// kilograms: the engine's rounding, far below a cent or a gram.
+const tieSlack = 1e-6
+
+// tieTime is how long the solver may look for a tie-break: some are as hard as they are unimportant. A
+// plan that is not broken in that time stands as it is.
+const tieTime = 2 * time.Second
+
+// Ask is what a core is solved for.
+type Ask struct {
+	By     question.By
+	Market *market.Market // at whose prices; nil: with every order to be decided
+	// strict holds the unrounded cost to the budget. Without it the cost may be above by what rounding the
+	// bill line by line could take off, and the finished bill has to be looked at.
+	Strict bool
+	// Patient leaves out the limit of work that a mere tie-break has: the answer decides whether there is a plan.
+	Patient bool
+	// Where tied, the first figure is held to first and the second is made least; only one of at most below
+	// is of interest.
+	Tied         bool
+	First, Below float64
+}
+
+// Answer is what solving a core found.
+type Answer struct {
+	Status  milp.Status
+	Choice  choice.Choice
+	First   float64 // the first figure, unrounded
+	Solves  int
+	Retries []string
+	Err     error
+}
+
+// Solve solves the program of one core.
+func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
+	sp := CoreSpace(b, c)
+	sp.market, sp.strict = k.Market, k.Strict
+	p := Write(b, "core", sp)
+	objective, other, resolution, otherResolution := p.Cost, p.Mass, centResolution, gramResolution
+	if k.By == question.ByMass {
+		objective, other, resolution, otherResolution = p.Mass, p.Cost, gramResolution, centResolution
+	}
+	o := milp.Options{Prove: true, Resolution: resolution}
+	if k.Tied {
+		if cents, kg := k.within(otherResolution); !p.canBeWithin(cents, kg) {
+			return Answer{Status: milp.Infeasible}
+		}
+		p.Model.Row("no more of the first figure", objective, milp.AtMost, k.First+tieSlack)
+		objective = other
+		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.Below - otherResolution, HasCutoff: true}
+		if !k.Patient {
+			o.TrustInfeasible, o.TimeLimit = true, tieTime
+		}
+	}
+	p.Model.Minimize(objective)
+	s, err := p.Model.Solve(ctx, o)
+	a := Answer{Status: s.Status, First: s.Objective, Solves: s.Solves, Retries: s.Retries}
+	if err != nil {
+		a.Err = fmt.Errorf("internal error: %w", err)
+		a.Status = milp.GaveUp
+		return a
+	}
+	if s.Status.HasPoint() {
+		a.Choice = p.Read(s)
+	}
+	return a
+}

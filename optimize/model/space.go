@@ -1,0 +1,45 @@
+package model
+
+import (
+	"cartwright/optimize/bench"
+	"cartwright/optimize/market"
+)
+
+// WholeSpace is the space of every plan there is.
+func WholeSpace(b *bench.Bench) space {
+	sp := space{CannotTip: !b.Tips.Matter()}
+	for i := range b.Supplies {
+		sp.supplies = append(sp.supplies, i)
+	}
+	for i := range b.Stacks {
+		sp.strings = append(sp.strings, stringRange{i, 0, b.Stacks[i].Most})
+	}
+	return sp
+}
+
+// space is the part of the space of plans that a model covers: some supplies, and for some stacks the
+// range of how many strings there may be.
+type space struct {
+	supplies []int
+	strings  []stringRange
+	// settled says that tipping was shown to be impossible in this space: no row for it, and of options
+	// only the lightest and cheapest.
+	CannotTip bool
+	market    *market.Market // nil: the bench's own, with every order to be decided
+	strict    bool           // the unrounded cost is held to the budget
+}
+
+// stringRange bounds the number of strings of a stack.
+type stringRange struct {
+	stack, lo, hi int
+}
+
+// CoreSpace is the space of one core. It is settled where the cart cannot tip whatever the support.
+func CoreSpace(b *bench.Bench, c *bench.Core) space {
+	sp := space{supplies: []int{c.Supply}}
+	for _, h := range c.Strings {
+		sp.strings = append(sp.strings, stringRange{b.Groups[c.Group][h.Member], h.N, h.N})
+	}
+	sp.CannotTip = b.Stands(c)
+	return sp
+}

@@ -1,0 +1,101 @@
+package model
+
+import (
+	"math"
+	"sort"
+
+	"cartwright/optimize/market"
+	"cartwright/optimize/question"
+)
+
+// tieNodes is how many partial supports canBeWithin looks at before it leaves the question to the solver.
+const tieNodes = 50000
+
+// pick is one thing to choose an option for, with the least that this and the later picks cost and weigh.
+type pick struct {
+	options           []market.Option
+	again             bool // another of the same slot: options from the last one's on
+	restCents, restKg float64
+}
+
+// canBeWithin reports whether some support of a single core costs at most so many cents, unrounded and
+// all included, and weighs at most so much together with the core. It looks at sums only, so yes may be
+// too hopeful; no is sure. It answers without a solver the question behind most ties: is there any other
+// plan at all that costs no more and weighs less?
+func (p *program) canBeWithin(cents, kg float64) bool {
+	m := p.market
+	cents += m.Credit - (1+m.Tax)*m.Shipping
+	kg -= p.Bench.FixedKg
+	for i, r := range p.Space.strings {
+		k := p.stack(i)
+		cents -= m.Part(k.Battery.ID).LeastCents(float64(r.lo*k.Series), m.Tax)
+		kg -= float64(r.lo) * k.Kg
+	}
+	v := &p.Bench.Supplies[p.Space.supplies[0]]
+	cents -= m.Part(v.Inverter.ID).LeastCents(float64(v.Units), m.Tax)
+	kg -= float64(v.Units) * v.Inverter.MassKg
+	t := tieSearch{picks: p.picks()}
+	return t.reach(0, 0, cents, kg)
+}
+
+// picks lists what is to be chosen, the slots with most options first: then a wrong turn shows early.
+func (p *program) picks() []pick {
+	slots := make([]market.Slot, 0, len(p.slots))
+	for i := range p.slots {
+		slots = append(slots, p.slots[i].slot)
+	}
+	sort.SliceStable(slots, func(i, j int) bool { return len(slots[i].Options) > len(slots[j].Options) })
+	var picks []pick
+	for _, s := range slots {
+		for n := range s.Count {
+			picks = append(picks, pick{options: s.Options, again: n > 0})
+		}
+	}
+	restCents, restKg := 0.0, 0.0
+	for i := len(picks) - 1; i >= 0; i-- {
+		restCents += market.LeastOf(picks[i].options, nil, market.FloorOf)
+		restKg += market.LeastOf(picks[i].options, nil, market.MassOf)
+		picks[i].restCents, picks[i].restKg = restCents, restKg
+	}
+	return picks
+}
+
+// tieSearch is a depth-first search for a support within a cost and a mass.
+type tieSearch struct {
+	picks []pick
+	nodes int
+}
+
+// reach reports whether the picks from at on fit into what is left of cost and mass; also where too many
+// nodes have been looked at to know.
+func (t *tieSearch) reach(at, from int, cents, kg float64) bool {
+	const hair = 1e-7 // cents and kg, against the rounding of sums
+	if at == len(t.picks) {
+		return cents >= -hair && kg >= -hair
+	}
+	p := &t.picks[at]
+	if p.restCents > cents+hair || p.restKg > kg+hair {
+		return false
+	}
+	if t.nodes++; t.nodes > tieNodes {
+		return true
+	}
+	if !p.again {
+		from = 0
+	}
+	for i := from; i < len(p.options); i++ {
+		if t.reach(at+1, i, cents-p.options[i].Floor, kg-p.options[i].Kg) {
+			return true
+		}
+	}
+	return false
+}
+
+// within turns a tied ask into the cost in cents and the mass that a better plan may have at most.
+func (k *Ask) within(resolution float64) (cents, kg float64) {
+	first, second := k.First+tieSlack, k.Below-resolution
+	if k.By == question.ByMass {
+		return 100 * second, first
+	}
+	return 100 * first, math.Max(0, second)
+}

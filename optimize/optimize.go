@@ -1,0 +1,32 @@
+// Package optimize answers what to buy next: given a catalogue and a scenario it ranks complete,
+// buildable shopping plans by cost, mass or cost per lifetime kilowatt-hour, and proves the ranking.
+//
+// This is the front door: Rank, and what checks or exports the same problem. The questions around a ranking
+// have rooms of their own: why, frontier, next, value and doubt.
+package optimize
+
+import (
+	"context"
+
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/rank"
+)
+
+// What is asked and answered; package question tells more.
+type (
+	Problem = question.Problem // a scenario and the catalogue it is planned from
+	Options = question.Options // how to rank; the zero value will do
+	Result  = question.Result  // ranked plans, or the reasons why there are none
+	Plan    = plan.Plan        // one complete, audited plan
+)
+
+// Rank finds the best plans in their order, each audited. Where none is possible the result says so, with what
+// has to give; that is no error. The context limits the time: what is known when it ends is returned.
+func Rank(ctx context.Context, p Problem, o Options) (*Result, error) { return rank.Plans(ctx, p, o) }
+
+// Check reports everything in which a scenario does not fit its catalogue. Its error is a *problem.Error.
+func Check(p Problem) error { return rank.Check(p) }
+
+// Cautions returns those that go with every plan.
+func Cautions() []string { return rank.Cautions() }

@@ -1,0 +1,72 @@
+// Package rank puts a whole answer together: the ranked plans with their cautions, or where none is possible
+// what has to give and why.
+package rank
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/question"
+	"cartwright/optimize/relax"
+	"cartwright/optimize/search"
+)
+
+// Check reports everything in which a scenario does not fit its catalogue: parts and roles that are not
+// there. Its error is a *problem.Error.
+func Check(p question.Problem) error { return p.Scenario.Check(p.Catalog) }
+
+// Plans finds the best plans in their order. Where none is possible the result says so, with what has to
+// give; that is no error. A plan that fails its audit is a *DisagreementError.
+func Plans(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
+	start := time.Now()
+	if err := o.Check(p); err != nil {
+		return nil, err
+	}
+	o = o.WithDefaults(p)
+	before := &bench.Before{}
+	b, err := bench.Lay(p, o.Must, before)
+	if err != nil {
+		return nil, err
+	}
+	if words := noLife(b, o.By); words != "" {
+		return &question.Result{Solver: question.Solver{Status: question.Infeasible, Seconds: time.Since(start).Seconds()},
+			Reasons: []string{words}, Cautions: cautions(b, nil)}, nil
+	}
+	result, err := search.Run(ctx, b, o)
+	if err != nil {
+		return nil, err
+	}
+	if result.Solver.Status == question.Infeasible {
+		result.Reasons = relax.Obstacles(b)
+	}
+	if result.Solver.Status == question.Infeasible && o.Must == "" {
+		if result.Changes, err = relax.Changes(ctx, p, before); err != nil && !errors.Is(err, question.ErrUnknown) {
+			return nil, err
+		}
+		result.ChangesUnknown = err != nil
+		if len(result.Changes)+len(result.Reasons) == 0 && !result.ChangesUnknown {
+			if result.Reasons, err = relax.Obstruct(ctx, p); err != nil {
+				return nil, err
+			}
+		}
+	}
+	result.Cautions = cautions(b, result.Plans)
+	result.Solver.Seconds = time.Since(start).Seconds()
+	return result, nil
+}
+
+// noLife says, of a ranking by the cost of a lifetime kWh, that no battery that serves states its life: then no
+// plan has such a cost, and no limit is to blame.
+func noLife(b *bench.Bench, by question.By) string {
+	if by != question.ByLife || len(b.Stacks) == 0 {
+		return ""
+	}
+	for i := range b.Stacks {
+		if b.Stacks[i].Battery.CycleLife > 0 {
+			return ""
+		}
+	}
+	return "no battery that fits states its life, so no plan has a cost per lifetime kWh: fill in batteries.csv, cycle_life"
+}

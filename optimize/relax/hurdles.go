@@ -1,0 +1,214 @@
+package relax
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
+	"cartwright/scenarios"
+)
+
+// hurdle is something that is no limit of the scenario and can still keep every plan out. Lifting it changes
+// a copy of the problem.
+type hurdle struct {
+	words string
+	lift  func(s *scenarios.Scenario, c *catalog.Catalog)
+}
+
+// particulars lists what of a scenario's own may be in the way of a problem for which there are parts of
+// every kind.
+func particulars(p question.Problem) []hurdle {
+	var list []hurdle
+	cart := &p.Scenario.Cart
+	if y := cart.Backboard.OffsetM; y != 0 {
+		list = append(list, hurdle{fmt.Sprintf("cart.backboard.offset is %s m: with all that hangs there the cart tips over, whatever is bought", bench.Figure(y)),
+			func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Cart.Backboard.OffsetM = 0 }})
+	}
+	for i := range cart.DeckItems {
+		if item := &cart.DeckItems[i]; item.OffsetM != 0 {
+			list = append(list, hurdle{fmt.Sprintf("the deck item %q of %s kg is %s m off the middle: the cart tips over, whatever is bought", item.Name, bench.Figure(item.MassKg), bench.Figure(item.OffsetM)),
+				func(s *scenarios.Scenario, _ *catalog.Catalog) {
+					s.Cart.DeckItems = slices.Clone(s.Cart.DeckItems)
+					s.Cart.DeckItems[i].OffsetM = 0
+				}})
+		}
+	}
+	for i := range p.Scenario.Needs {
+		if n := &p.Scenario.Needs[i]; n.Count > 1 {
+			list = append(list, hurdle{fmt.Sprintf("%d x %s are needed: what they weigh or cost is more than any plan has room for", n.Count, n.Role),
+				func(s *scenarios.Scenario, _ *catalog.Catalog) {
+					s.Needs = slices.Clone(s.Needs)
+					s.Needs[i].Count = 1
+				}})
+		}
+	}
+	return append(list, receptacleHurdles(p.Scenario)...)
+}
+
+// receptacleHurdles are the circuits with more than one receptacle.
+func receptacleHurdles(s *scenarios.Scenario) []hurdle {
+	var list []hurdle
+	for i := range s.Circuits {
+		if r := s.Circuits[i].Receptacle; r != nil && r.Count > 1 {
+			list = append(list, hurdle{fmt.Sprintf("circuit %q has %d x %s: what they weigh or cost is more than any plan has room for", s.Circuits[i].Name, r.Count, r.Role),
+				func(s *scenarios.Scenario, _ *catalog.Catalog) {
+					s.Circuits = slices.Clone(s.Circuits)
+					one := *r
+					one.Count = 1
+					s.Circuits[i].Receptacle = &one
+				}})
+		}
+	}
+	return list
+}
+
+// generals lists what may be in the way of any problem: the size of the cart, and what the catalogue's parts
+// can do at the most.
+func generals(p question.Problem) []hurdle {
+	s := p.Scenario
+	wheels, breaks := 0.0, 0.0
+	for i := range p.Catalog.Casters {
+		if x := &p.Catalog.Casters[i]; x.SetOf == s.Cart.Casters {
+			wheels = math.Max(wheels, x.RatingKg)
+		}
+	}
+	for i := range p.Catalog.Devices {
+		breaks = math.Max(breaks, p.Catalog.Devices[i].InterruptingDCA)
+	}
+	return []hurdle{
+		{fmt.Sprintf("the cart tips over, whatever is bought: the track is %s m, the wheelbase %s m", bench.Figure(s.Cart.TrackM), bench.Figure(s.Cart.WheelbaseM)),
+			func(s *scenarios.Scenario, _ *catalog.Catalog) {
+				s.Cart.TrackM, s.Cart.WheelbaseM = EndlessM, EndlessM
+			}},
+		{fmt.Sprintf("no set of %d casters of the catalogue carries such a cart: the strongest are rated %s kg each, which is %s kg in all at a caster_factor of %s and one wheel in the air",
+			s.Cart.Casters, bench.Figure(wheels), bench.Figure(math.Floor(wheels*float64(s.Cart.Casters-1)/s.CasterFactor)), bench.Figure(s.CasterFactor)),
+			func(_ *scenarios.Scenario, c *catalog.Catalog) {
+				for i := range c.Casters {
+					c.Casters[i].RatingKg = 100 * AnyMassKg
+				}
+			}},
+		{"no bus bars of the catalogue carry the current of inverters and direct-current loads, or have studs enough for the strings",
+			func(_ *scenarios.Scenario, c *catalog.Catalog) {
+				for i := range c.Busbars {
+					c.Busbars[i].RatingA, c.Busbars[i].Studs = EndlessA, EndlessStuds
+				}
+			}},
+		{fmt.Sprintf("no fuse or breaker of the catalogue breaks the short-circuit current of the strings that are needed; the best breaks %s A of direct current", bench.Figure(breaks)),
+			func(_ *scenarios.Scenario, c *catalog.Catalog) {
+				for i := range c.Devices {
+					c.Devices[i].InterruptingDCA = EndlessA
+				}
+			}},
+		{"no battery, in the number of strings its maker allows, delivers the current of inverters and direct-current loads, or takes up the charge",
+			func(_ *scenarios.Scenario, c *catalog.Catalog) {
+				for i := range c.Batteries {
+					c.Batteries[i].MaxParallel = 0
+				}
+			}},
+		{"the shelves have no room for as many modules as the current of inverters and direct-current loads takes",
+			func(s *scenarios.Scenario, _ *catalog.Catalog) {
+				s.Cart.Shelves = slices.Clone(s.Cart.Shelves)
+				for i := range s.Cart.Shelves {
+					sh := &s.Cart.Shelves[i]
+					sh.LengthM, sh.DepthM, sh.ClearHeightM = EndlessM, EndlessM, EndlessM
+				}
+			}},
+		{"no load centre of the catalogue has spaces enough for the breakers of all circuits",
+			func(_ *scenarios.Scenario, c *catalog.Catalog) {
+				for i := range c.Sundries {
+					c.Sundries[i].Spaces = 0
+				}
+			}},
+		{"no charger of the catalogue's inverters gives current enough",
+			func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Recharge = nil }},
+	}
+}
+
+// Most hurdles are enough, or not, in milliseconds. A reason is a courtesy, and must not take longer than the
+// answer it explains.
+const (
+	hurdleTime = time.Second     // to find out about one
+	reasonTime = 5 * time.Second // and about all
+)
+
+// Obstruct finds what keeps every plan out of a problem that has none however far its limits give: the first
+// hurdle that is enough when lifted, the particulars of the scenario before all others; else a set of hurdles
+// of which none can stay; nothing where not even all of them are enough, or where it takes too long to know.
+func Obstruct(ctx context.Context, p question.Problem) ([]string, error) {
+	open := Opened(p, Levers(p.Scenario))
+	before := &bench.Before{}
+	b, err := bench.Lay(open, "", before)
+	if err != nil {
+		return nil, err
+	}
+	if short := fallsShort(b); len(short) > 0 {
+		return short, nil
+	}
+	ctx, cancel := context.WithTimeout(ctx, reasonTime)
+	defer cancel()
+	possible := func(lifted []hurdle) (bool, error) {
+		ctx, cancel := context.WithTimeout(ctx, hurdleTime)
+		defer cancel()
+		found, err := search.First(ctx, lift(open, lifted), before.OtherParts(), question.ByCost, true)
+		return found != nil, err
+	}
+	own, others := particulars(p), generals(p)
+	kept := append(own, others...)
+	for i := range kept {
+		switch ok, err := possible(kept[i : i+1]); {
+		case errors.Is(err, question.ErrUnknown): // another may be enough, and quicker to see
+		case err != nil:
+			return nil, err
+		case ok:
+			return []string{kept[i].words}, nil
+		}
+	}
+	if ok, err := possible(kept); !ok {
+		return nil, unlessUnknown(err)
+	}
+	for i := len(kept) - 1; i >= 0; i-- {
+		rest := slices.Delete(slices.Clone(kept), i, i+1)
+		switch ok, err := possible(rest); {
+		case err != nil:
+			return nil, unlessUnknown(err)
+		case ok:
+			kept = rest
+		}
+	}
+	var words []string
+	for i := range kept {
+		words = append(words, kept[i].words)
+	}
+	return words, nil
+}
+
+// unlessUnknown returns an error, but nil for one that only says that time ran out.
+func unlessUnknown(err error) error {
+	if errors.Is(err, question.ErrUnknown) {
+		return nil
+	}
+	return err
+}
+
+// lift returns a copy of a problem with some hurdles lifted.
+func lift(p question.Problem, list []hurdle) question.Problem {
+	s, c := *p.Scenario, p.Catalog.Clone()
+	for i := range list {
+		list[i].lift(&s, c)
+	}
+	return question.Problem{Scenario: &s, Catalog: c}
+}
+
+// Sizes that hold back nothing: beyond any cart, and small enough to be reckoned with exactly.
+const (
+	EndlessM     = 100.0 // of a shelf
+	EndlessA     = 1e9   // that a device breaks
+	EndlessStuds = 10000
+)

@@ -1,0 +1,76 @@
+package search
+
+import (
+	"cartwright/optimize/bench"
+	"cartwright/optimize/choice"
+	"cartwright/optimize/plan"
+)
+
+// The search is best first. A node is a set of cores with a score that no plan among them can beat:
+//
+//   - an open node: all cores with at least these strings, further ones of the members from last on;
+//   - a core node: one core, to be solved as an integer program;
+//   - a plan node: a solved core; its score is exact.
+//
+// When a plan node comes first, nothing that is left can hold a better plan: it is the next in rank.
+
+type nodeKind int
+
+const (
+	openNode nodeKind = iota
+	coreNode
+	planNode
+)
+
+type node struct {
+	score float64
+	kind  nodeKind
+	core  bench.Core
+	last  int
+	// levels of shipping that are decided for a core node, by vendor; nil: none yet.
+	levels []int
+	// owed is the vendor to decide next, of a core node that was solved at open vendors; else nobody.
+	owed  int
+	found *found // of a plan node, and of a core node that was solved
+}
+
+// found is a solved core.
+type found struct {
+	plan      plan.Plan
+	choice    choice.Choice
+	first     float64 // the program's own first figure, unrounded
+	second    float64 // what ties are broken by
+	tieBroken bool    // the second figure is the least it can be at the first
+	proved    bool
+}
+
+// nodeHeap has the node of the best score first.
+type nodeHeap []*node
+
+func (f nodeHeap) Len() int { return len(f) }
+
+func (f nodeHeap) Less(i, j int) bool {
+	a, b := f[i], f[j]
+	if a.score != b.score {
+		return a.score < b.score
+	}
+	if a.kind != b.kind {
+		return a.kind < b.kind
+	}
+	if a.kind == planNode && a.found.second != b.found.second {
+		return a.found.second < b.found.second
+	}
+	return a.core.Before(&b.core)
+}
+
+func (f nodeHeap) Swap(i, j int) { f[i], f[j] = f[j], f[i] }
+
+func (f *nodeHeap) Push(x any) { *f = append(*f, x.(*node)) }
+
+func (f *nodeHeap) Pop() any {
+	old := *f
+	n := old[len(old)-1]
+	old[len(old)-1] = nil
+	*f = old[:len(old)-1]
+	return n
+}

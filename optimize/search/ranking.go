@@ -1,0 +1,114 @@
+package search
+
+import (
+	"container/heap"
+	"context"
+	"strings"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/question"
+)
+
+// batch is how many cores are solved before the search looks again which is best. It is fixed, whatever
+// the number of processors, so that the same input solves the same models.
+const batch = 4
+
+// ranking is a search on its way through the ranks.
+type ranking struct {
+	*search
+	o       question.Options
+	ranked  []*found
+	seen    map[string]bool       // cores and battery sets that are ranked
+	best    map[string][2]float64 // by core: the scores of the best plan found for it
+	scores  []float64             // of all plans found, the best first, as many as are asked for
+	models  int
+	retries []string
+	anyPlan bool // the first plan met is enough, be it the best or not
+	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
+	stopped bool
+}
+
+// run ranks plans until there are enough, none is left or time is up.
+func (r *ranking) run(ctx context.Context) error {
+	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
+	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
+		if ctx.Err() != nil {
+			r.stopped = true
+			return nil
+		}
+		cores := r.nextCores(ctx)
+		if len(cores) > 0 {
+			if err := r.solveAll(ctx, cores); err != nil {
+				return err
+			}
+			if r.anyPlan && len(r.scores) > 0 {
+				r.takeRest()
+				return nil
+			}
+			continue
+		}
+		if len(r.nodes) == 0 || r.nodes[0].kind != planNode {
+			continue
+		}
+		n := heap.Pop(&r.nodes).(*node)
+		if r.skipped(&n.core) {
+			continue
+		}
+		if !n.found.tieBroken {
+			if err := r.breakTies(ctx, n); err != nil {
+				return err
+			}
+			heap.Push(&r.nodes, n)
+			continue
+		}
+		n.found.plan.Proven = n.found.proved && !r.gaveUp
+		r.rank(n.found, &n.core)
+	}
+	return nil
+}
+
+// rank takes a plan as the next in rank.
+func (r *ranking) rank(f *found, c *bench.Core) {
+	r.ranked = append(r.ranked, f)
+	r.seen[r.batteries(c)], r.seen[c.Key()] = true, true
+}
+
+// nextCores takes the best cores off the heap, as many as make a batch, expanding open nodes on the way;
+// none where a plan comes first.
+func (r *ranking) nextCores(ctx context.Context) []*node {
+	var cores []*node
+	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil {
+		n := heap.Pop(&r.nodes).(*node)
+		switch {
+		case n.score > r.worst:
+		case n.kind == openNode:
+			r.cells++
+			r.expand(n)
+		case r.skipped(&n.core), r.outdone(n):
+		case r.decideShipping(n):
+			cores = append(cores, n)
+		}
+	}
+	return cores
+}
+
+// skipped reports whether a core is ranked already, or could only repeat a battery set that is, where that
+// matters.
+func (r *ranking) skipped(c *bench.Core) bool {
+	return r.seen[c.Key()] || r.o.Distinct == question.DistinctBattery && r.seen[r.batteries(c)]
+}
+
+// outdone reports whether a core has a plan already that its node cannot beat.
+func (r *ranking) outdone(n *node) bool {
+	known, ok := r.best[n.core.Key()]
+	return ok && n.score >= known[0]
+}
+
+// batteries names the set of batteries of a core.
+func (r *ranking) batteries(c *bench.Core) string {
+	var names []string
+	for _, h := range c.Strings {
+		names = append(names, r.b.Stacks[r.b.Groups[c.Group][h.Member]].Battery.ID)
+	}
+	return strings.Join(names, "\x00")
+}

@@ -1,0 +1,131 @@
+// Package search finds the best plans, one after the other, and proves their order: best first over nodes by
+// their bounds.
+package search
+
+import (
+	"container/heap"
+	"math"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/bound"
+	"cartwright/optimize/choice"
+	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+)
+
+// search looks for the best plans, one after the other.
+type search struct {
+	b     *bench.Bench
+	o     *bound.Bounds // with no order settled
+	by    question.By
+	at    map[string]*bound.Bounds // by settled levels
+	nodes nodeHeap
+	cells int
+	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
+	// different ones are known.
+	worst float64
+}
+
+// newSearch opens all cores of all supplies and groups.
+func newSearch(b *bench.Bench, by question.By) *search {
+	s := &search{b: b, by: by, at: map[string]*bound.Bounds{}, worst: math.Inf(1)}
+	if len(b.Reasons) > 0 {
+		return s
+	}
+	open := make([]int, len(b.Market.Vendors))
+	for i := range open {
+		open[i] = market.Undecided
+	}
+	s.o = s.boundsAt(open)
+	for v := range b.Supplies {
+		if !b.MayServe(&b.Supplies[v]) {
+			continue
+		}
+		for g, members := range b.Groups {
+			c := bench.Core{Supply: v, Group: g}
+			must, ok := b.MustStack(members)
+			if !ok {
+				continue
+			}
+			if must >= 0 {
+				// One string of it is there from the start; the further ones are added in the usual order.
+				c = c.With(must)
+				s.admit(c, s.o.Of(&c))
+			}
+			s.open(c, 0, s.o.Of(&c))
+		}
+	}
+	return s
+}
+
+// open adds the node of all cores with at least the strings of c, unless there can be no plan in it.
+func (s *search) open(c bench.Core, last int, f bound.Figures) {
+	if s.o.Hopeless(f) || s.b.TipsWith(&c, last) { // neither cost nor mass shrinks with further strings
+		return
+	}
+	cents, kg := s.o.Missing(&c, last, s.b.Supplies[c.Supply].NeedWh-f.UsableWh)
+	whole := f
+	whole.Cents = f.OpenCents + cents
+	whole.Kg += kg
+	if s.o.Hopeless(whole) {
+		return
+	}
+	score := s.coreScore(s.o, whole)
+	if s.by == question.ByLife {
+		score = s.o.LifeScore(&c, last, f)
+	}
+	s.add(&node{score: score, kind: openNode, core: c, last: last})
+}
+
+func (s *search) add(n *node) {
+	if n.score <= s.worst {
+		heap.Push(&s.nodes, n)
+	}
+}
+
+// expand replaces an open node by those with one string more.
+func (s *search) expand(n *node) {
+	members := s.b.Groups[n.core.Group]
+	for j := n.last; j < len(members); j++ {
+		if n.core.Count(j) >= s.b.Stacks[members[j]].Most {
+			continue
+		}
+		c := n.core.With(j)
+		f := s.o.Of(&c)
+		if s.o.Hopeless(f) {
+			continue
+		}
+		s.open(c, j, f)
+		s.admit(c, f)
+	}
+}
+
+// admit adds the node of one core if it serves the loads and may stand.
+func (s *search) admit(c bench.Core, f bound.Figures) {
+	if !s.o.Hopeless(f) && s.o.Serves(&c, f) && (s.by != question.ByLife || f.Aged) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
+		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c, owed: nobody})
+	}
+}
+
+// coreScore returns what no plan of one core can be below.
+func (s *search) coreScore(o *bound.Bounds, f bound.Figures) float64 {
+	switch s.by {
+	case question.ByMass:
+		return choice.RoundMass(f.Kg)
+	case question.ByLife:
+		return bound.PerLifetimeKWh(f.Cents-o.Bench.RoundingCents, f.LifeWh)
+	}
+	return f.Cents - o.Bench.RoundingCents
+}
+
+// planScore returns the score of a finished plan.
+func (s *search) planScore(p *plan.Plan) (first, second float64) {
+	switch s.by {
+	case question.ByMass:
+		return choice.RoundMass(p.MassKg), float64(p.Cost)
+	case question.ByLife:
+		return p.CostPerLifetimeKWh, choice.RoundMass(p.MassKg)
+	}
+	return float64(p.Cost), choice.RoundMass(p.MassKg)
+}

@@ -1,0 +1,128 @@
+package search
+
+import (
+	"context"
+	"sync"
+
+	"cartwright/optimize/choice"
+	"cartwright/optimize/market"
+	"cartwright/optimize/milp"
+	"cartwright/optimize/model"
+	"cartwright/optimize/question"
+)
+
+// solveAll solves cores side by side and puts the plans found among the nodes.
+func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
+	answers := make([]model.Answer, len(cores))
+	var wait sync.WaitGroup
+	gate := make(chan struct{}, r.o.Workers)
+	for i, n := range cores {
+		m := r.marketOf(n) // made here: the goroutines only read
+		wait.Add(1)
+		gate <- struct{}{}
+		go func() {
+			defer wait.Done()
+			defer func() { <-gate }()
+			answers[i] = r.solveNode(ctx, n, m)
+		}()
+	}
+	wait.Wait()
+	for i := range answers {
+		if err := r.take(cores[i], &answers[i]); err != nil {
+			return err
+		}
+	}
+	r.o.Watch.Tell(r.cells, len(r.best))
+	return nil
+}
+
+// solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
+// looked for once more with the budget held to the letter; not one that is above by shipping it still
+// owes, since another order may owe less. By mass a point may cost more than its plan has to: then it is
+// made as cheap as its mass allows. Where the bill is above the budget all the same, it is not known whether a
+// dearer point rounds to less.
+func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) model.Answer {
+	var a model.Answer
+	solve := func(k model.Ask) model.Answer {
+		b := model.Solve(ctx, r.b, &n.core, k)
+		b.Solves += a.Solves
+		b.Retries = append(a.Retries, b.Retries...)
+		return b
+	}
+	for _, strict := range []bool{false, true} {
+		k := model.Ask{By: r.by, Market: m, Strict: strict}
+		a = solve(k)
+		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
+			return a
+		}
+		if n.levels != nil && r.mostOwed(&a.Choice, n.levels) != nobody {
+			return a
+		}
+		if r.by != question.ByMass {
+			continue
+		}
+		k.Tied, k.Patient, k.First, k.Below = true, true, a.First, choice.Cost(r.b, &a.Choice).Units()
+		cheaper := solve(k)
+		switch {
+		case cheaper.Err != nil:
+			return cheaper
+		case cheaper.Status.HasPoint():
+			status := a.Status // what is proved of the mass
+			a = cheaper
+			a.Status, a.First = status, k.First
+			if !choice.OverBudget(r.b, &a.Choice) {
+				return a
+			}
+		case cheaper.Status != milp.Infeasible:
+			a = cheaper
+			a.Status = unknown(cheaper.Status)
+			return a
+		default:
+			a.Solves, a.Retries = cheaper.Solves, cheaper.Retries
+		}
+	}
+	a.Status = milp.GaveUp
+	return a
+}
+
+// unknown is the status of a core of which it is not known whether it has a plan: stopped, or given up.
+func unknown(s milp.Status) milp.Status {
+	if s == milp.Stopped {
+		return milp.Stopped
+	}
+	return milp.GaveUp
+}
+
+// breakTies finds, among the plans of a core that have the same first figure, the one with the least
+// second figure.
+func (r *ranking) breakTies(ctx context.Context, n *node) error {
+	n.found.tieBroken = true
+	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first, Below: n.found.plan.MassKg}
+	if r.by == question.ByMass {
+		k.Below = n.found.plan.Cost.Units()
+	}
+	a := model.Solve(ctx, r.b, &n.core, k)
+	r.models += a.Solves
+	r.retries = append(r.retries, a.Retries...)
+	if a.Err != nil {
+		return a.Err
+	}
+	if !a.Status.HasPoint() {
+		return nil // there is none better, or none was found in time: the plan stands
+	}
+	better := choice.Finish(r.b, &a.Choice)
+	first, second := r.planScore(&better)
+	if first < n.score || first == n.score && second < n.found.second {
+		n.found.plan, n.found.choice = better, a.Choice
+		n.score, n.found.second = first, second
+	}
+	return nil
+}
+
+// marketOf returns the market a core node is solved at.
+func (r *ranking) marketOf(n *node) *market.Market {
+	if n.levels == nil {
+		return nil
+	}
+	return r.boundsAt(n.levels).Market
+}

@@ -1,0 +1,89 @@
+package search
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"sort"
+
+	"cartwright/optimize/choice"
+	"cartwright/optimize/milp"
+	"cartwright/optimize/model"
+	"cartwright/optimize/question"
+)
+
+// take notes the answer for a core.
+func (r *ranking) take(n *node, a *model.Answer) error {
+	r.cells++
+	r.models += a.Solves
+	r.retries = append(r.retries, a.Retries...)
+	if a.Err != nil {
+		return a.Err
+	}
+	switch a.Status {
+	case milp.Infeasible:
+		return nil
+	case milp.Stopped:
+		r.stopped = true
+		r.add(n) // it is still open, and bounds what was not reached
+		return nil
+	case milp.GaveUp:
+		r.gaveUp = true
+		return nil
+	case milp.Unbounded:
+		return errors.New("internal error: a plan of unbounded worth")
+	}
+	proved := a.Status == milp.Proved
+	if !proved {
+		r.gaveUp = true // the core may have something better: nothing dearer than its bound is proved
+	}
+	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, proved: proved}
+	if n.levels != nil {
+		if owed := r.mostOwed(&a.Choice, n.levels); owed != nobody {
+			// Its own cost, without what is owed, bounds what the levels of the vendor can bring.
+			open := &node{kind: coreNode, core: n.core, levels: n.levels, owed: owed, found: f}
+			open.score = n.score
+			if proved {
+				open.score = math.Max(n.score, r.priced(open, 0))
+			}
+			r.add(open)
+		}
+	}
+	if choice.OverBudget(r.b, &a.Choice) {
+		return nil // with what is owed for shipping
+	}
+	first, second := r.planScore(&f.plan)
+	f.second = second
+	key := n.core.Key()
+	known, again := r.best[key]
+	if again && (known[0] < first || known[0] == first && known[1] <= second) {
+		return nil // at other orders the core has a plan that is as good
+	}
+	r.best[key] = [2]float64{first, second}
+	r.add(&node{score: first, kind: planNode, core: n.core, levels: n.levels, found: f})
+	if again {
+		r.forget(known[0])
+	}
+	r.tighten(first)
+	return nil
+}
+
+// forget takes a score out of those of the plans found: its core has a better one.
+func (r *ranking) forget(score float64) {
+	if at := sort.SearchFloat64s(r.scores, score); at < len(r.scores) && r.scores[at] == score {
+		r.scores = slices.Delete(r.scores, at, at+1)
+	}
+}
+
+// tighten lowers the score beyond which nothing is kept once enough plans are known.
+func (r *ranking) tighten(score float64) {
+	if r.o.Distinct != question.DistinctCore {
+		return // several of the plans found may have the same batteries and count once
+	}
+	at := sort.SearchFloat64s(r.scores, score)
+	r.scores = slices.Insert(r.scores, at, score)
+	if len(r.scores) >= r.o.Plans {
+		r.scores = r.scores[:r.o.Plans]
+		r.worst = r.scores[r.o.Plans-1]
+	}
+}

@@ -1,0 +1,264 @@
+package value
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"runtime"
+	"sync"
+
+	"cartwright/catalog"
+	"cartwright/optimize/audit"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/bound"
+	"cartwright/optimize/choice"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/milp"
+	"cartwright/optimize/model"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/relax"
+)
+
+// Count is how many strings of a battery a cart takes when it has no other: so many can be built with some
+// inverter, cables, devices, bus bars and casters of the catalogue that meet every limit but autonomy, the
+// loads' peaks, recharge and budget; of one more, or any higher number, no such cart can be built. Both are
+// found by solving, and the cart of that many passes the audit.
+type Count struct {
+	Strings int `json:"strings"`
+	Modules int `json:"modules"`
+	// Limits names what stops the next string: each alone, or where Jointly, all of them together though
+	// none of them alone. "string wiring" and "no cart" say that even without all of these limits none can be
+	// built.
+	Limits  []string `json:"limits"`
+	Jointly bool     `json:"jointly,omitempty"`
+	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
+	Least int `json:"least,omitempty"`
+}
+
+// counter finds out how many strings of each battery a cart takes.
+type counter struct {
+	p       question.Problem
+	mu      sync.Mutex
+	benches map[lifted]*bench.Bench
+	bounds  *bound.Bounds          // with no limit lifted
+	wired   map[bool]*bench.Before // by whether the fault current is lifted: the only limit that options know
+}
+
+// countAll counts the batteries at the given places of the catalogue.
+func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count, []string, error) {
+	c := &counter{p: Unloaded(p), benches: map[lifted]*bench.Bench{}, wired: map[bool]*bench.Before{}}
+	b, err := c.bench(0)
+	if err != nil {
+		return nil, nil, err
+	}
+	counts := make([]Count, len(batteries))
+	errs := make([]error, len(batteries))
+	gate := make(chan struct{}, runtime.GOMAXPROCS(0))
+	var wait sync.WaitGroup
+	for i, at := range batteries {
+		wait.Add(1)
+		gate <- struct{}{}
+		go func() {
+			defer wait.Done()
+			defer func() { <-gate }()
+			counts[i], errs[i] = c.count(ctx, at)
+		}()
+	}
+	wait.Wait()
+	return counts, relax.Obstacles(b), errors.Join(errs...)
+}
+
+// bench lays out the catalogue with some limits lifted. Every battery is a group of its own.
+func (c *counter) bench(l lifted) (*bench.Bench, error) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if b := c.benches[l]; b != nil {
+		return b, nil
+	}
+	fault := l.has(StopsFault)
+	if c.wired[fault] == nil {
+		c.wired[fault] = &bench.Before{}
+	}
+	b, err := bench.New(without(c.p, l), c.wired[fault])
+	if err != nil {
+		return nil, err
+	}
+	b.Partial = true
+	b.LayAll()
+	b.Groups = nil
+	for i := range b.Stacks {
+		b.Groups = append(b.Groups, []int{i})
+	}
+	c.benches[l] = b
+	return b, nil
+}
+
+// groupOf returns which group of a bench the battery at a place of the catalogue is; -1 where there is no
+// room for a single string of it, or no cable and device for one.
+func groupOf(b *bench.Bench, battery int) int {
+	for i := range b.Stacks {
+		if b.Stacks[i].Position == battery {
+			return i
+		}
+	}
+	return -1
+}
+
+// count counts the strings of one battery, from the most that the shelves and the maker allow downward.
+func (c *counter) count(ctx context.Context, battery int) (Count, error) {
+	b, err := c.bench(0)
+	if err != nil {
+		return Count{}, err
+	}
+	bat := &c.p.Catalog.Batteries[battery]
+	series, _ := energy.Fits(c.p.Scenario.Bus, bat)
+	var out Count
+	least := max(1, fewest(b, bat))
+	if least > 1 {
+		out.Least = least
+	}
+	if g := groupOf(b, battery); g >= 0 {
+		for n := b.Stacks[g].Most; n >= least && out.Strings == 0; n-- {
+			if c.outOfBounds(b, g, n) {
+				continue // by mass or room alone; explain confirms the least such number by solving
+			}
+			ok, err := c.possible(ctx, 0, battery, n, true)
+			if err != nil {
+				return Count{}, err
+			}
+			if ok {
+				out.Strings, out.Modules = n, n*series
+			}
+		}
+	}
+	out.Limits, out.Jointly, err = c.explain(ctx, battery, max(out.Strings+1, least))
+	return out, err
+}
+
+// outOfBounds reports whether the least mass of a cart with so many strings, or the room they take, is too
+// much with any supply.
+func (c *counter) outOfBounds(b *bench.Bench, group, n int) bool {
+	c.mu.Lock()
+	if c.bounds == nil {
+		c.bounds = bound.New(b, b.Market)
+	}
+	c.mu.Unlock()
+	for v := range b.Supplies {
+		trial := bench.CoreOf(v, group, []int{n})
+		if !c.bounds.Hopeless(c.bounds.Of(&trial)) {
+			return false
+		}
+	}
+	return true
+}
+
+// fewest returns how many strings of a battery carry the inverter that draws least; 0 where there is none.
+func fewest(b *bench.Bench, bat *catalog.Battery) int {
+	least := math.Inf(1)
+	for i := range b.Supplies {
+		least = math.Min(least, b.Supplies[i].DrawA)
+	}
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return int(plan.Ceil(least / bat.MaxDischargeA))
+}
+
+// explain finds what stops so many strings: each limit that does so by itself, else a smallest set of limits
+// that do so together.
+func (c *counter) explain(ctx context.Context, battery, n int) (limits []string, jointly bool, err error) {
+	stopped := func(held lifted) (bool, error) {
+		ok, err := c.possible(ctx, allLifted()&^held, battery, n, false)
+		return !ok, err
+	}
+	for size := 0; size <= len(stops); size++ {
+		for set := lifted(0); set <= allLifted(); set++ {
+			if set.size() != size {
+				continue
+			}
+			is, err := stopped(set)
+			if err != nil {
+				return nil, false, err
+			}
+			switch {
+			case is && size == 0:
+				return c.hopeless(battery)
+			case is && size == 1:
+				limits = append(limits, set.names()...)
+			case is:
+				return set.names(), true, nil
+			}
+		}
+		if len(limits) > 0 {
+			return limits, false, nil
+		}
+	}
+	return nil, false, fmt.Errorf("internal error: nothing stops %d strings of %s", n, c.p.Catalog.Batteries[battery].ID)
+}
+
+// hopeless tells why a battery has no cart even with all limits lifted.
+func (c *counter) hopeless(battery int) (limits []string, jointly bool, err error) {
+	b, err := c.bench(allLifted())
+	if err != nil {
+		return nil, false, err
+	}
+	if groupOf(b, battery) < 0 {
+		return []string{StopsWiring}, false, nil
+	}
+	return []string{StopsAll}, false, nil
+}
+
+// possible reports whether a cart can be built with so many strings of a battery and no other, with some
+// limits lifted. Supplies are tried one after the other; audited says that the cart found has to pass its
+// audit.
+func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audited bool) (bool, error) {
+	b, err := c.bench(l)
+	if err != nil || len(b.Supplies) == 0 || len(b.Reasons) > 0 {
+		return false, err
+	}
+	bat := &b.Catalog.Batteries[battery]
+	g := groupOf(b, battery)
+	if g < 0 || !l.has(StopsParallel) && bat.MaxParallel > 0 && n > bat.MaxParallel {
+		return false, nil
+	}
+	for v := range b.Supplies {
+		trial := bench.CoreOf(v, g, []int{n})
+		sp := model.CoreSpace(b, &trial)
+		sp.CannotTip = sp.CannotTip || l.has(StopsTilt)
+		p := model.Write(b, "count", sp)
+		s, err := p.Model.Solve(ctx, milp.Options{})
+		if err != nil {
+			return false, fmt.Errorf("internal error: %w", err)
+		}
+		switch s.Status {
+		case milp.Infeasible:
+			continue
+		case milp.Best, milp.Proved:
+			if audited {
+				chosen := p.Read(s)
+				return true, c.audit(choice.Finish(b, &chosen))
+			}
+			return true, nil
+		default:
+			return false, question.ErrUnknown
+		}
+	}
+	return false, nil
+}
+
+// audit recomputes a cart that only has to stand, roll and be safe.
+func (c *counter) audit(p plan.Plan) error {
+	p.Audit = audit.Plan(c.p.Scenario, c.p.Catalog, &p)
+	var failed []plan.Check
+	for _, check := range p.Audit.Checks {
+		if !check.Passed && !bench.Short(check.Name) {
+			failed = append(failed, check)
+		}
+	}
+	if len(failed) > 0 {
+		return &question.DisagreementError{Plan: p, Failed: failed}
+	}
+	return nil
+}

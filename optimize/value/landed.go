@@ -1,0 +1,137 @@
+package value
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring"
+)
+
+// Landed is what one string of a battery costs ready on the bus, when it alone is bought: its modules, its
+// cable with crimped ends and its device, what the vendors take for shipping, and the tax on it all. The
+// device breaks the string's own short circuit; beside other strings it may have to break more.
+type Landed struct {
+	Modules  plan.Money `json:"modules"`
+	Wiring   plan.Money `json:"wiring"`
+	Shipping plan.Money `json:"shipping"`
+	Tax      plan.Money `json:"tax"`
+	Cost     plan.Money `json:"cost"` // of all together
+	// CostPerUsableKWh is Cost over the usable energy of the string; common practice, no source.
+	CostPerUsableKWh float64 `json:"cost_per_usable_kwh"`
+	Vendor           string  `json:"vendor"`          // of the modules
+	Cable            string  `json:"cable,omitempty"` // "" where the scenario lists no string run
+	Device           string  `json:"device,omitempty"`
+}
+
+// buying is one way to come by a quantity of an article: so many of it at one price.
+type buying struct {
+	quantity   float64
+	centsEach  float64
+	vendor     string
+	shipsCents plan.Money     // once for all that is bought there
+	offer      *catalog.Offer // nil: at its own price
+}
+
+// cents returns what is paid for it, to the cent, as on a bill.
+func (b buying) cents() plan.Money { return catalog.RoundCents(b.quantity * b.centsEach) }
+
+// purchases returns every way to buy so much of an article: at each of its offers, at least the offer's
+// least quantity; at its own price where it has none. Splitting a quantity never pays: all of it can be
+// bought where one piece is cheapest.
+func purchases(a *market.Article, quantity float64) []buying {
+	if len(a.Offers) == 0 {
+		return []buying{{quantity: quantity, centsEach: a.Cents, vendor: a.Vendor}}
+	}
+	var ways []buying
+	for i := range a.Offers {
+		o := &a.Offers[i]
+		ways = append(ways, buying{math.Max(quantity, o.MinQty), a.OfferCents(*o), o.Vendor, plan.Money(o.Shipping), o})
+	}
+	return ways
+}
+
+// land finds the cheapest way to put one string of a battery on the bus; nil where there is none.
+func land(b *bench.Bench, bat *catalog.Battery, series int) *Landed {
+	options, ok := b.RunOptions(wiring.StringDuty(b.Scenario, bat))
+	if !ok {
+		return nil
+	}
+	modules := market.Use{Article: b.Market.Part(bat.ID).Position, Quantity: float64(series)}
+	var best *Landed
+	try := func(o *market.Option) {
+		needs := []market.Use{modules}
+		if o != nil {
+			needs = append(needs, o.Uses...)
+		}
+		l := cheapestOrder(b.Market, needs)
+		if best != nil && best.Cost <= l.Cost {
+			return
+		}
+		if o != nil {
+			l.Cable = o.Wire.Cable.ID
+			if o.Wire.Device != nil {
+				l.Device = o.Wire.Device.ID
+			}
+		}
+		best = l
+	}
+	if options == nil { // the scenario lists no string run: none is planned
+		try(nil)
+	}
+	for i := range options {
+		if plan.AtLeast(options[i].InterruptingA, wiring.ShortCircuitA(bat)) {
+			try(&options[i])
+		}
+	}
+	if best != nil {
+		usable := float64(series) * energy.UsableWh(bat, b.Scenario.Limits.Reserve)
+		best.CostPerUsableKWh = energy.CostPerKWh(catalog.Cents(best.Cost), usable)
+	}
+	return best
+}
+
+// cheapestOrder finds the cheapest way to buy some quantities together; the first need is the modules. It
+// looks at every choice of offers, since shipping ties together what is bought at one vendor.
+func cheapestOrder(m *market.Market, needs []market.Use) *Landed {
+	var best *Landed
+	chosen := make([]buying, len(needs))
+	var choose func(at int)
+	choose = func(at int) {
+		if at == len(needs) {
+			if l := order(m, chosen); best == nil || l.Cost < best.Cost {
+				best = l
+			}
+			return
+		}
+		for _, way := range purchases(&m.Articles[needs[at].Article], needs[at].Quantity) {
+			chosen[at] = way
+			choose(at + 1)
+		}
+	}
+	choose(0)
+	return best
+}
+
+// order adds up what some purchases come to, the first of them being the modules.
+func order(m *market.Market, chosen []buying) *Landed {
+	l := &Landed{}
+	ships := map[string]plan.Money{}
+	for i, way := range chosen {
+		if i == 0 {
+			l.Modules, l.Vendor = way.cents(), way.vendor
+		} else {
+			l.Wiring += way.cents()
+		}
+		ships[way.vendor] = max(ships[way.vendor], way.shipsCents)
+	}
+	for _, s := range ships { // a sum of whole cents: its order does not show
+		l.Shipping += s
+	}
+	l.Tax = catalog.RoundCents(m.Tax * float64(l.Modules+l.Wiring+l.Shipping))
+	l.Cost = l.Modules + l.Wiring + l.Shipping + l.Tax
+	return l
+}

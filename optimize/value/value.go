@@ -1,0 +1,141 @@
+// Package value says of every battery what its energy costs on a cart and how many of it fit.
+package value
+
+import (
+	"context"
+	"time"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/scenarios"
+)
+
+// Table says of every battery of a catalogue what its energy costs on a scenario's cart, in the order
+// of the catalogue.
+type Table struct {
+	Batteries []BatteryValue `json:"batteries"`
+	Misfits   []Misfit       `json:"misfits"`
+	// Reasons tells what the catalogue has nothing for, so that no cart can be built from it at all.
+	Reasons []string `json:"reasons,omitempty"`
+}
+
+// BatteryValue is what a battery that fits the bus costs, gives and takes up. All but Landed and Count is of
+// one module.
+//
+// The cost of a kWh is told in three ways. The price over the usable energy is common practice, no source.
+// The landed price counts with one string what it takes to put it on the bus, likewise no source. The price
+// over the lifetime energy is the throughput cost, cost / (quantity * Ah * V * DoD * cycle life), of North
+// American Clean Energy, "Measuring the true costs", part 2; confirmed in 1 text. The fuller definition, the
+// levelised cost of storage, is discounted lifetime cost over discounted lifetime energy, with replacement,
+// operation, charging and the end of life: Schmidt, Melchior, Hawkes and Staffell, Joule 3 (2019) 81-100. It
+// is not computed: nobody knows for a cart what charging costs and how often it will be cycled.
+type BatteryValue struct {
+	Part      string `json:"part"`
+	Name      string `json:"name"`
+	Chemistry string `json:"chemistry"`
+	Series    int    `json:"series"` // modules in a string
+
+	// Price is the least that buys one module, before shipping and tax: the best offer for one, or its own
+	// price where there is no offer. Vendor is whose offer it is, AsOf the day of the price.
+	Price  plan.Money `json:"price"`
+	Vendor string     `json:"vendor"`
+	AsOf   time.Time  `json:"-"`
+
+	UsableKWh        float64 `json:"usable_kwh"`
+	CostPerUsableKWh float64 `json:"price_per_usable_kwh"`
+	// CostPerLifetimeKWh is the throughput cost; 0 where no cycle life is stated.
+	CostPerLifetimeKWh float64 `json:"price_per_lifetime_kwh,omitempty"`
+	KgPerUsableKWh     float64 `json:"kg_per_usable_kwh"`
+	LitresPerUsableKWh float64 `json:"litres_per_usable_kwh"` // of its outer sizes
+
+	Landed *Landed `json:"landed,omitempty"` // nil: no cable and device of the catalogue serve a string
+	Count  Count   `json:"fits"`
+
+	Owned float64 `json:"owned"` // modules
+	// ForSale is what an owned module may be sold for; nil: it is not for sale.
+	ForSale *plan.Money `json:"for_sale,omitempty"`
+}
+
+// Misfit is a battery that does not fit the bus, and why.
+type Misfit struct {
+	Part   string `json:"part"`
+	Reason string `json:"reason"`
+}
+
+// Find looks into every battery of the catalogue: what its energy costs and how many of it the cart takes.
+// What is owned is marked, but prices are those of buying anew. It is an error where time ran out before a
+// count was known; a count whose cart fails its audit is a *DisagreementError.
+func Find(ctx context.Context, p question.Problem) (*Table, error) {
+	bare := *p.Scenario
+	bare.Have = nil
+	b, err := bench.New(question.Problem{Scenario: &bare, Catalog: p.Catalog}, &bench.Before{})
+	if err != nil {
+		return nil, err
+	}
+	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}}
+	var fitting []int
+	for i := range p.Catalog.Batteries {
+		bat := &p.Catalog.Batteries[i]
+		f := b.StandingOf(bat)
+		if c := bench.Unmet(b.BusConditions(), f); c != nil {
+			out.Misfits = append(out.Misfits, Misfit{bat.ID, c.Why(f)})
+			continue
+		}
+		fitting = append(fitting, i)
+		out.Batteries = append(out.Batteries, valueOf(b, bat, f.Series, p.Scenario.Have))
+	}
+	counts, reasons, err := countAll(ctx, p, fitting)
+	if err != nil {
+		return nil, err
+	}
+	for i := range out.Batteries {
+		out.Batteries[i].Count = counts[i]
+	}
+	out.Reasons = reasons
+	return out, nil
+}
+
+// valueOf works out everything about a battery but how many fit.
+func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
+	v := BatteryValue{Part: bat.ID, Name: bat.Name, Chemistry: bat.Chemistry, Series: series, AsOf: bat.AsOf}
+	a := b.Market.Part(bat.ID)
+	one := purchases(a, 1)[0]
+	for _, other := range purchases(a, 1)[1:] {
+		if other.cents() < one.cents() {
+			one = other
+		}
+	}
+	v.Price, v.Vendor = plan.Money(one.cents()), one.vendor
+	if one.offer != nil {
+		v.AsOf = one.offer.AsOf
+	}
+	usableWh := energy.UsableWh(bat, b.Scenario.Limits.Reserve)
+	v.UsableKWh = usableWh / wattHoursPerKWh
+	v.CostPerUsableKWh = energy.CostPerKWh(catalog.Cents(v.Price), usableWh)
+	if bat.CycleLife > 0 {
+		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), energy.LifetimeWh(bat, b.Scenario.Limits.Reserve))
+	}
+	v.KgPerUsableKWh = bat.MassKg / v.UsableKWh
+	v.LitresPerUsableKWh = bat.LengthM * bat.WidthM * bat.HeightM * litresPerCubicMetre / v.UsableKWh
+	v.Landed = land(b, bat, series)
+	for _, h := range have {
+		if h.PartID != bat.ID {
+			continue
+		}
+		v.Owned += h.Count
+		if h.Sell != nil {
+			price := plan.Money(*h.Sell)
+			v.ForSale = &price
+		}
+	}
+	return v
+}
+
+// Conversions by definition.
+const (
+	wattHoursPerKWh     = 1000.0
+	litresPerCubicMetre = 1000.0
+)

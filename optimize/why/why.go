@@ -1,0 +1,133 @@
+// Package why explains a best plan: what each limit costs, and why a part is in it or is not.
+package why
+
+import (
+	"context"
+	"errors"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/relax"
+	"cartwright/optimize/search"
+)
+
+// Effect is what one change of one limit does to the best plan, found by solving again.
+type Effect struct {
+	Limit  string     `json:"limit"`
+	From   float64    `json:"from"`
+	To     float64    `json:"to"`
+	Unit   string     `json:"unit"`
+	Looser bool       `json:"looser"`
+	Plan   *plan.Plan `json:"plan,omitempty"` // nil: no plan is possible then
+	// Saves is how much less the best plan costs, in currency units; negative: how much more.
+	Saves float64 `json:"saves"`
+}
+
+// Explanation says why the best plan is what it is.
+type Explanation struct {
+	Best    *plan.Plan `json:"best,omitempty"` // nil: none is possible
+	Effects []Effect   `json:"effects,omitempty"`
+	// Conflict is, where no plan is possible, a smallest set of limits that contradict each other.
+	Conflict []question.LimitChange `json:"conflict,omitempty"`
+	// WaysOut are the changes that make a plan possible, the cheapest plan first.
+	WaysOut []WayOut `json:"ways_out,omitempty"`
+	Reasons []string `json:"reasons,omitempty"`
+}
+
+// WayOut is a change of limits and the cheapest plan it allows.
+type WayOut struct {
+	Change question.Change `json:"change"`
+	Plan   *plan.Plan      `json:"plan"`
+}
+
+// Explain solves again with each limit a little looser and a little tighter; where no plan is possible it
+// finds the limits that contradict each other and the ways out.
+func Explain(ctx context.Context, p question.Problem) (*Explanation, error) {
+	before := &bench.Before{}
+	best, err := search.First(ctx, p, before, question.ByCost, false)
+	if err != nil {
+		return nil, err
+	}
+	if best == nil {
+		return explainNone(ctx, p, before)
+	}
+	out := &Explanation{Best: best}
+	for _, l := range relax.Levers(p.Scenario) {
+		for _, looser := range []bool{true, false} {
+			e, err := nudge(ctx, p, before, l, looser, best)
+			if err != nil {
+				return nil, err
+			}
+			if e != nil {
+				out.Effects = append(out.Effects, *e)
+			}
+		}
+	}
+	return out, nil
+}
+
+// nudge moves one limit by a step and solves again; nil where the limit cannot move that far.
+func nudge(ctx context.Context, p question.Problem, before *bench.Before, l relax.Lever, looser bool, best *plan.Plan) (*Effect, error) {
+	from := l.Get(p.Scenario)
+	to, ok := l.Moved(from, looser)
+	if !ok {
+		return nil, nil
+	}
+	e := &Effect{Limit: l.Name, From: from, To: to, Unit: l.Unit, Looser: looser}
+	found, err := search.First(ctx, relax.With(p, []relax.Lever{l}, []float64{to}), before, question.ByCost, false)
+	if err != nil {
+		return nil, err
+	}
+	e.Plan = found
+	if found != nil {
+		e.Saves = (best.Cost - found.Cost).Units()
+	}
+	return e, nil
+}
+
+// explainNone explains why no plan is possible.
+func explainNone(ctx context.Context, p question.Problem, before *bench.Before) (*Explanation, error) {
+	b, err := bench.Lay(p, "", before)
+	if err != nil {
+		return nil, err
+	}
+	out := &Explanation{Reasons: relax.Obstacles(b)}
+	conflict, err := relax.Conflict(ctx, p, before)
+	if err != nil {
+		return nil, err
+	}
+	for i := range conflict {
+		out.Conflict = append(out.Conflict, conflict[i].Change(p, conflict[i].Get(p.Scenario)))
+	}
+	list, err := relax.Changes(ctx, p, before)
+	if err != nil {
+		return nil, err
+	}
+	if len(list)+len(out.Reasons) == 0 {
+		if out.Reasons, err = relax.Obstruct(ctx, p); err != nil {
+			return nil, err
+		}
+	}
+	for _, c := range list {
+		found, err := search.First(ctx, relax.Changed(p, c), before, question.ByCost, false)
+		if err != nil {
+			return nil, err
+		}
+		if found == nil {
+			return nil, errors.New("internal error: a change of limits that was found to be enough is not")
+		}
+		out.WaysOut = append(out.WaysOut, WayOut{c, found})
+	}
+	sortWaysOut(out.WaysOut)
+	return out, nil
+}
+
+// sortWaysOut puts the cheapest plan first; of equals the order stays.
+func sortWaysOut(w []WayOut) {
+	for i := 1; i < len(w); i++ {
+		for j := i; j > 0 && w[j].Plan.Cost < w[j-1].Plan.Cost; j-- {
+			w[j], w[j-1] = w[j-1], w[j]
+		}
+	}
+}
