@@ -74,7 +74,7 @@ func (a *app) drawCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return a.writeDrawing(drawing, *out)
+		return a.writeDrawing(p, drawing, *out)
 	}
 	return cmd
 }
@@ -132,7 +132,7 @@ func (a *app) drawing(ctx context.Context, p question.Problem, what string, show
 }
 
 // writeDrawing writes a drawing in the form that its file's ending says, whole or not at all.
-func (a *app) writeDrawing(drawing *scene.Scene, out string) error {
+func (a *app) writeDrawing(p question.Problem, drawing *scene.Scene, out string) error {
 	image := drawing.SVG()
 	if strings.EqualFold(filepath.Ext(out), ".png") {
 		const dots = 2.5 // a unit; 240 an inch, sharp in print
@@ -145,7 +145,7 @@ func (a *app) writeDrawing(drawing *scene.Scene, out string) error {
 	if _, err := os.Stat(out); err == nil {
 		done = "replaced"
 	}
-	err := a.writeFile(out, func(w io.Writer) error {
+	err := a.writeFile(context.Background(), target{path: out, inputs: inputs(p)}, func(w io.Writer) error {
 		_, err := io.Copy(w, bytes.NewReader(image))
 		return err
 	})

@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -68,7 +69,7 @@ func (a *app) frontierCommand() *cobra.Command {
 			return err
 		}
 		answer := view.Frontier{Scenario: p.Scenario, Staircase: f, Cautions: optimize.Cautions()}
-		if err := a.draw(answer, charts); err != nil {
+		if err := a.draw(p, answer, charts); err != nil {
 			return err
 		}
 		if err := a.show(answer, format); err != nil {
@@ -118,7 +119,7 @@ type chart struct {
 
 // checkCharts checks, before long work begins, that the charts can be written where they are to stand.
 func checkCharts(charts []chart) error {
-	for i, c := range charts {
+	for _, c := range charts {
 		if !c.given {
 			continue
 		}
@@ -127,6 +128,8 @@ func checkCharts(charts []chart) error {
 		switch info, err := os.Stat(c.path); {
 		case c.path == "" || c.path == "-":
 			return wrong(example, "%s needs the name of a file, but got %q", flag, c.path)
+		case (err != nil || info.Mode().IsRegular()) && !strings.EqualFold(filepath.Ext(c.path), "."+string(c.form)):
+			return wrong(example, "%s draws a picture of that form, but %s does not end in .%s", flag, c.path, c.form)
 		case err == nil && info.IsDir():
 			return wrong(fmt.Sprintf("give the name of a file in it: %s %s", flag, filepath.Join(c.path, "steps."+string(c.form))),
 				"%s is a folder", c.path)
@@ -134,18 +137,13 @@ func checkCharts(charts []chart) error {
 		if folder, err := os.Stat(filepath.Dir(c.path)); err != nil || !folder.IsDir() {
 			return wrong("make it first, or give another", "there is no folder %s for %s", filepath.Dir(c.path), c.path)
 		}
-		for _, other := range charts[:i] {
-			if other.given && filepath.Clean(other.path) == filepath.Clean(c.path) {
-				return wrong("give each picture a file of its own", "--%s and %s are the same file %s", other.form, flag, c.path)
-			}
-		}
 	}
 	return nil
 }
 
 // draw writes the charts that were asked for, each whole or not at all, and says so. Where there is no step
 // there is nothing to draw.
-func (a *app) draw(answer view.Frontier, charts []chart) error {
+func (a *app) draw(p question.Problem, answer view.Frontier, charts []chart) error {
 	for _, c := range charts {
 		if !c.given || len(answer.Staircase.Steps) == 0 {
 			continue
@@ -158,7 +156,7 @@ func (a *app) draw(answer view.Frontier, charts []chart) error {
 		if _, err := os.Stat(c.path); err == nil {
 			done = "replaced"
 		}
-		err = a.writeFile(c.path, func(w io.Writer) error {
+		err = a.writeFile(context.Background(), target{path: c.path, inputs: inputs(p)}, func(w io.Writer) error {
 			_, err := io.Copy(w, bytes.NewReader(picture))
 			return err
 		})

@@ -16,8 +16,10 @@ import (
 type Bought struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	// Plan is the rank of the plan that is bought, 0 where it is the months up to and with Month.
+	// Plan is the rank of the plan that is bought, 0 where it is the months up to and with Month, or Part by
+	// itself.
 	Plan, Month int
+	Part        string
 
 	Buy, Sell                    []next.Purchase
 	Spend, Shipping, Tax, Credit plan.Money
@@ -37,6 +39,8 @@ func (b Bought) what() string {
 	switch {
 	case b.Plan > 0:
 		return fmt.Sprintf("Plan %d", b.Plan)
+	case b.Part != "":
+		return unitsOf(b.Scenario).purchases(b.Buy)
 	case b.Month == 0:
 		return "Month 0"
 	}

@@ -23,7 +23,7 @@ import (
 // outlay is all that was spent so far less what was sold. A month's cart and the target are whole plans as
 // the plan command has them; the parts of a cart on the way are owned by then, so that only crimped ends
 // cost anything. Cart stands in the months that change it, and not in those that leave it as it was.
-// per_month_within_horizon is what would have to be put aside every month to reach the target within the
+// per_month_within_horizon is what would have to be saved every month to reach the target within the
 // horizon, 0 where that is reached anyway.
 type nextRecord struct {
 	heading
