@@ -1,11 +1,8 @@
 package cli
 
 import (
-	"bytes"
 	"context"
 	"fmt"
-	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -89,13 +86,7 @@ func checkDrawing(out string, show int) error {
 	case show < 1 || show > mostPlans:
 		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 to %d", show, mostPlans)
 	}
-	if info, err := os.Stat(out); err == nil && info.IsDir() {
-		return wrong("give the name of a file in it: --out "+filepath.Join(out, "cart.svg"), "%s is a folder", out)
-	}
-	if folder, err := os.Stat(filepath.Dir(out)); err != nil || !folder.IsDir() {
-		return wrong("make it first, or give another", "there is no folder %s for %s", filepath.Dir(out), out)
-	}
-	return nil
+	return checkPlace(out)
 }
 
 // drawing plans what has to be planned and draws it.
@@ -141,17 +132,5 @@ func (a *app) writeDrawing(drawing *scene.Scene, out string) error {
 			return err
 		}
 	}
-	done := "wrote"
-	if _, err := os.Stat(out); err == nil {
-		done = "replaced"
-	}
-	err := a.writeFile(out, func(w io.Writer) error {
-		_, err := io.Copy(w, bytes.NewReader(image))
-		return err
-	})
-	if err != nil {
-		return err
-	}
-	fmt.Fprintf(a.stderr, "cartwright: %s %s\n", done, out)
-	return nil
+	return a.replace(out, image)
 }
