@@ -124,13 +124,18 @@ func (a *app) drawing(ctx context.Context, p question.Problem, what string, show
 
 // writeDrawing writes a drawing in the form that its file's ending says, whole or not at all.
 func (a *app) writeDrawing(drawing *scene.Scene, out string) error {
-	image := drawing.SVG()
-	if strings.EqualFold(filepath.Ext(out), ".png") {
-		const dots = 2.5 // a unit; 240 an inch, sharp in print
-		var err error
-		if image, err = drawing.PNG(dots); err != nil {
-			return err
-		}
+	drawn, err := drawnAs(drawing, strings.TrimPrefix(strings.ToLower(filepath.Ext(out)), "."))
+	if err != nil {
+		return err
 	}
-	return a.replace(out, image)
+	return a.replace(out, drawn)
+}
+
+// drawnAs returns a drawing as a file of a form, "svg" or "png".
+func drawnAs(drawing *scene.Scene, form string) ([]byte, error) {
+	const dots = 2.5 // a unit; 240 an inch, sharp in print
+	if form == "png" {
+		return drawing.PNG(dots)
+	}
+	return drawing.SVG(), nil
 }
