@@ -167,6 +167,7 @@ type Scenario struct {
 	GridCentsPerKWh float64
 	Savings         *Savings
 	Solver          Solver
+	Sun             *Sun // nil: no modules
 
 	places map[string]problem.Pos // of every value read, by its path in the file
 }
