@@ -2,7 +2,6 @@ package audit
 
 import (
 	"cartwright/catalog"
-	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -18,6 +17,8 @@ func Plan(s *scenarios.Scenario, c *catalog.Catalog, p *plan.Plan) plan.Audit {
 	a.recognise()
 	a.installed()
 	a.figuresOfSupply()
+	a.figuresOfCircuits()
+	a.figuresOfYear()
 	a.figuresOfRuns()
 	a.figuresOfShelves()
 	a.figuresOfBalance()
@@ -38,8 +39,11 @@ type auditor struct {
 	strings  []bank            // of known batteries
 	inverter *catalog.Inverter // nil: not known
 	units    float64
-	demand   *energy.Demand // with the legs as the plan states them; nil: no demand can be had
-	truth    []plan.Limit   // the limits as they should be told
+	array    *array       // nil: none
+	demand   *demand      // with the legs as the plan states them; nil: no demand can be had
+	hooked   hookup       // where the plan hangs the loads
+	year     *year        // of the sun; nil: none
+	truth    []plan.Limit // the limits as they should be told
 }
 
 // bank is a number of equal strings.
@@ -56,8 +60,12 @@ func (b bank) modules() float64 { return b.count * b.series }
 // the plan states.
 func (a *auditor) installed() {
 	a.core()
+	a.circuits()
 	a.supply()
+	a.solar()
+	a.sunYear()
 	a.runs()
+	a.roles()
 	a.busbars()
 	a.shelves()
 	a.balance()

@@ -58,11 +58,11 @@ func (k *cart) drop(part string) {
 var mutations = slices.Concat(onceMutations, pathMutations(), twins(onceMutations))
 
 // onceMutations are those written for one cart; its twin is broken in the same way.
-var onceMutations = slices.Concat(coreMutations, supplyMutations, oddPathMutations,
+var onceMutations = slices.Concat(coreMutations, circuitMutations, supplyMutations, oddPathMutations,
 	cartMutations, needMutations, billMutations, moneyMutations, budgetMutations)
 
 func TestMutations(t *testing.T) {
-	for _, m := range slices.Concat(mutations, harmless, harmlessMoney, twins(harmless), twins(harmlessMoney)) {
+	for _, m := range slices.Concat(mutations, harmless, harmlessCircuits, harmlessMoney, twins(harmless), twins(harmlessCircuits), twins(harmlessMoney)) {
 		t.Run(m.name, func(t *testing.T) {
 			k := m.fresh()
 			m.do(k)
