@@ -1,6 +1,8 @@
 package audit
 
 import (
+	"sync"
+
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
@@ -10,7 +12,30 @@ import (
 // Rules. Scenario and catalogue are as their readers let them in; the plan may be anything: what can't
 // be checked further fails, and nothing panics.
 func Plan(s *scenarios.Scenario, c *catalog.Catalog, p *plan.Plan) plan.Audit {
-	a := &auditor{s: s, stock: stockOf(c), p: p}
+	return For(s, c).Plan(p)
+}
+
+// An Auditor checks plans of one scenario and catalogue. What is the same for all plans, the light of the sun's
+// year, it works out once. It may be used by several goroutines.
+type Auditor struct {
+	s     *scenarios.Scenario
+	stock *stock
+	light func() *light
+}
+
+// For returns an auditor of a scenario and a catalogue, which must not change from then on.
+func For(s *scenarios.Scenario, c *catalog.Catalog) *Auditor {
+	return &Auditor{s: s, stock: stockOf(c), light: sync.OnceValue(func() *light { return lightOf(s.Sun) })}
+}
+
+// of returns an auditor of one plan.
+func (x *Auditor) of(p *plan.Plan) *auditor {
+	return &auditor{s: x.s, stock: x.stock, light: x.light, p: p}
+}
+
+// Plan audits a plan: see the function Plan.
+func (x *Auditor) Plan(p *plan.Plan) plan.Audit {
+	a := x.of(p)
 	if !a.figures() {
 		return a.audit()
 	}
@@ -34,6 +59,7 @@ type auditor struct {
 	findings
 	s     *scenarios.Scenario
 	stock *stock
+	light func() *light
 	p     *plan.Plan
 
 	strings  []bank            // of known batteries

@@ -57,7 +57,7 @@ var coreMutations = append(stated([]mutation{
 		k.s.Recharge = nil
 		k.unlist("inlet")
 		k.p.Runs = append(k.p.Runs[:1], k.p.Runs[3:]...)
-	}, ruleCore, rulePower, ruleSurge),
+	}, ruleCore, rulePower, ruleSurge, ruleSolarInputs),
 	mutated("one in series", newFair, func(k *cart) {
 		k.p.Core.Batteries[0].Strings, k.p.Core.Batteries[0].Series = 4, 1
 		k.run("string", "block").Count, k.run("string", "block").Links, k.run("string", "block").LinkM = 4, 0, 0
@@ -127,6 +127,7 @@ var supplyMutations = []mutation{
 	}, ruleBalanced),
 	mutated("inverter too weak", newFair, func(k *cart) {
 		k.s.Measured.LegA[20] = 2100
+		k.s.Limits.Served = 0
 		k.s.AutonomyH = 1
 	}, rulePower),
 	mutated("leg overload", newBarn, func(k *cart) { k.inverter("split-3").LegW = 599 }, ruleLeg),

@@ -66,6 +66,7 @@ func Installed(s *scenarios.Scenario, c *catalog.Catalog) (Report, error) {
 type installer struct {
 	s       *scenarios.Scenario
 	c       *catalog.Catalog
+	x       *Auditor
 	stock   *stock
 	p       *plan.Plan
 	owned   *tally
@@ -82,7 +83,8 @@ func newInstaller(s *scenarios.Scenario, c *catalog.Catalog) (*installer, error)
 	if _, err := recordOf(s, newHookup(s).legs); err != nil {
 		return nil, fmt.Errorf("audit: %w", err)
 	}
-	in := &installer{s: s, c: c, stock: stockOf(c), p: &plan.Plan{Core: plan.Core{Batteries: []plan.CoreBattery{}, Solar: []plan.CoreSolar{}}, Shelves: []plan.Shelf{}},
+	x := For(s, c)
+	in := &installer{s: s, c: c, x: x, stock: x.stock, p: &plan.Plan{Core: plan.Core{Batteries: []plan.CoreBattery{}, Solar: []plan.CoreSolar{}}, Shelves: []plan.Shelf{}},
 		owned: &tally{}, left: &tally{}, as: map[string][]string{}, missing: []string{},
 		mostMatchings: mostMatchings, mostPlacings: mostPlacings}
 	held := map[string]float64{}
@@ -128,7 +130,7 @@ func (in *installer) lack(format string, args ...any) {
 
 // auditor returns an auditor of what has been put together so far.
 func (in *installer) auditor() *auditor {
-	a := &auditor{s: in.s, stock: in.stock, p: in.p}
+	a := in.x.of(in.p)
 	a.recognise()
 	return a
 }

@@ -100,13 +100,13 @@ var moneyMutations = stated([]mutation{
 		k.p.Spend -= 2
 		k.p.Cost -= 2
 	}, ruleAmount),
-	mutated("spend a cent off", newFair, func(k *cart) { k.p.Spend++; k.p.Cost++ }, ruleSpend, rulePerKWh, rulePerLife),
+	mutated("spend two cents off", newFair, func(k *cart) { k.p.Spend += 2; k.p.Cost += 2 }, ruleSpend, rulePerKWh, rulePerLife, ruleYearFigures),
 	mutated("shipping left out", newBarn, func(k *cart) {
 		k.p.Shipping, k.p.Tax, k.p.Cost = 9000, 32425, k.p.Cost-6000-420
 	}, ruleShipping, rulePerKWh, rulePerLife, ruleLimits),
 	mutated("shipping of each line", newBarn, func(k *cart) { k.c.Offers[3].Shipping = 6500 }, ruleShipping),
 	mutated("tax off a cent", newBarn, func(k *cart) { k.p.Tax--; k.p.Cost-- }, ruleTax),
-	mutated("tax of nothing", newFair, func(k *cart) { k.p.Tax++; k.p.Cost++ }, ruleTax, rulePerKWh, rulePerLife),
+	mutated("tax of nothing", newFair, func(k *cart) { k.p.Tax += 2; k.p.Cost += 2 }, ruleTax, rulePerKWh, rulePerLife, ruleYearFigures),
 	mutated("credit a cent off its lines", newBarn, func(k *cart) { k.p.Credit++; k.p.Cost-- }, ruleCredit),
 	mutated("cost a cent off", newBarn, func(k *cart) { k.p.Cost-- }, ruleCost),
 	mutated("cost per kWh misstated", newBarn, func(k *cart) { k.p.CostPerUsableKWh += 0.01 }, rulePerKWh),

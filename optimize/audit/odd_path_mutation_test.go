@@ -5,7 +5,7 @@ import (
 )
 
 var oddPathMutations = []mutation{
-	mutated("a run of no kind", newFair, func(k *cart) { k.p.Runs = append(k.p.Runs, plan.Run{Run: "solar", Cable: "c35", Count: 1}) }, ruleRunKinds),
+	mutated("a run of no kind", newFair, func(k *cart) { k.p.Runs = append(k.p.Runs, plan.Run{Run: "wind", Cable: "c35", Count: 1}) }, ruleRunKinds),
 	mutated("a run of no path", newFair, func(k *cart) {
 		k.p.Runs = append(k.p.Runs, plan.Run{Run: "main", Cable: "c35", Sets: 1,
 			LengthM: 0.6, BoughtM: 0.6, Conductors: 2})
@@ -75,4 +75,21 @@ var oddPathMutations = []mutation{
 	mutated("neutral not wired", newBarn, func(k *cart) { k.s.Circuits[2].Neutral = true }, "branch conductors"),
 	mutated("string at a stated short circuit", newFair, func(k *cart) { k.battery("block").ShortCircuitA = 10001 }, "string interrupting rating", "dc interrupting rating"),
 	mutated("cable of aluminium under iec", newFair, func(k *cart) { k.ownCable(k.run("main", "")).Material = "aluminium" }, "main cable listed"),
+}
+
+// loneMutations have no twin: under iec insulation of 90 °C at terminals of 70 °C.
+var loneMutations = []mutation{
+	mutated("a feeder's cable too hot for its terminals", newStable, func(k *cart) {
+		k.inverter("split-3").LegW = 2200 // 18.3 A: 1.5 mm2 carries 17.5 A at 70 °C, 23 A at 90 °C
+		k.s.Runs[2].Bundled = 2
+		k.ownCable(k.run("feeder", "")).Size = "1.5 mm2"
+	}, "feeder terminal ampacity"),
+	mutated("a branch's cable too hot for its terminals", newStable, func(k *cart) {
+		k.ownCable(k.run("branch", "bench")).Size = "1.5 mm2" // 17.5 A at 70 °C, 23 A at 90 °C
+	}, "branch terminal ampacity"),
+	mutated("a circuit's cable on the bus too hot for its terminals", newStable, func(k *cart) {
+		k.s.Circuits[3].DeviceA, k.device("fuse-10").RatingA = 20, 20 // 19.5 A at 70 °C, 24 A at 90 °C
+		k.device("fuse-10").Type = breakerType
+		k.ownCable(k.run("dc", "radio")).Size = "1.5 mm2"
+	}, "dc terminal ampacity"),
 }

@@ -45,6 +45,8 @@ var paths = []path{
 		[]string{"device rating", "cable protected", "fuse overload"}, []string{"device rating"}, nil},
 	{"inlet", "", newFair, "gg-10-in", 6, "1 mm2", []string{"cable listed"},
 		[]string{"device rating", "cable protected", "fuse overload"}, []string{"device rating"}, nil},
+	{"solar", "", newFair, "pv-25", 16, "1.5 mm2", []string{"terminal ampacity", "cable protected", "fuse overload", "voltage drop"},
+		[]string{"cable protected", "fuse overload"}, nil, nil},
 
 	// The twins.
 	{"string", "slab", newStable, "fuse-125", 80, "6 mm2",
@@ -64,6 +66,7 @@ var paths = []path{
 	{"branch", "stall", newBooth, "gg-10-b", 15, "18 AWG", []string{"cable listed"}, exactAndWire, exactAndWire, nil},
 	{"dc", "cooler", newBooth, "gg-10-dc", 6, "18 AWG", []string{"cable listed"}, exactAndWire, []string{"device rating"}, nil},
 	{"inlet", "", newBooth, "gg-10-in", 15, "18 AWG", []string{"cable listed"}, exactAndWire, exactAndWire, nil},
+	{"solar", "", newBooth, "pv-25", 20, "14 AWG", bySmall, []string{"cable protected", "small conductor"}, nil, nil},
 }
 
 // ownCable gives a run a cable part of its own, of another id and else the same.
@@ -230,6 +233,7 @@ func breakDevice(x path, w wayToBreak) {
 	}, "interrupting rating")
 	device("fuse of partial range", func(d *catalog.Device) { d.Class = "aR" }, "device class")
 	if x.fresh().s.Rules == scenarios.NEC {
+		device("terminals too cold for any column", func(d *catalog.Device) { d.TerminalC = 50 }, byCurrent...)
 		device("device that is not listed", func(d *catalog.Device) { d.Listed = catalog.No }, "device listed")
 	}
 	if x.kind == "string" || x.kind == "main" {

@@ -13,7 +13,7 @@ import (
 // leans on the auditor's own arithmetic, which the good plans hold to figures worked out elsewhere.
 func (k *cart) restate() {
 	p := k.p
-	a := &auditor{s: k.s, stock: stockOf(k.c), p: p}
+	a := k.auditor().of(p)
 	a.recognise()
 	k.rebill(a)
 	a.installed()
@@ -30,6 +30,10 @@ func (k *cart) restate() {
 	p.CostPerLifetimeKWh = 0
 	if life := a.lifetimeWh(); life > 0 {
 		p.CostPerLifetimeKWh = p.Cost.Units() / (life / 1000)
+	}
+	p.Year = nil
+	if y := a.year; y != nil {
+		p.Year = k.told(y)
 	}
 	if k.s.Limits.Budget != math.MaxInt64 {
 		a.note(plan.LimitBudget, k.s.Currency, p.Cost.Units(), (k.s.Limits.Budget + k.s.Sold).Units(), false)
@@ -127,4 +131,19 @@ func (k *cart) lineOf(a *auditor, x article) *plan.Line {
 	}
 	k.p.Bill = append(k.p.Bill, l)
 	return &k.p.Bill[len(k.p.Bill)-1]
+}
+
+// told returns a year as a plan tells it.
+func (k *cart) told(y *year) *plan.Year {
+	t := &plan.Year{Served: y.served, ShortH: y.shortH, LongestShortH: y.longestH, WallKWh: y.wallWh / 1000,
+		SpilledKWh: y.spilledWh / 1000, ClippedKWh: y.clippedWh / 1000, SunKWh: y.sunWh / 1000, Cycles: y.cycles, Months: y.months[:]}
+	if cents := k.s.GridCentsPerKWh * y.servedLoadWh / 1000; k.s.GridCentsPerKWh > 0 {
+		saved := plan.Money(math.Round(cents))
+		t.Saved = &saved
+		if saved > 0 {
+			years := k.p.Cost.Units() / (cents / 100)
+			t.PaybackYears = &years
+		}
+	}
+	return t
 }

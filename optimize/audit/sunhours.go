@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cartwright/optimize/energy/sun"
+	"cartwright/scenarios"
 	"cartwright/scenarios/sky"
 )
 
@@ -16,42 +17,46 @@ func (a *auditor) sunW() []float64 {
 	if x == nil {
 		return watts
 	}
-	plane, airC := a.lightAndAir()
-	for h, g := range plane {
-		cellC := airC[h] + (x.NOCTC-noctAirC)/noctWm2*g
+	year := a.light()
+	for h, g := range year.plane {
+		cellC := year.airC[h] + (x.NOCTC-noctAirC)/noctWm2*g
 		heat := 1 + x.PowerTempPctPerC/100*(cellC-ratedC)
 		watts[h] = math.Max(0, x.watts()*g/fullSunWm2*heat*(1-s.Losses))
 	}
 	return watts
 }
 
-// lightAndAir returns the light on the plane of the modules, in W/m2, and the temperature of the air, of each
-// hour. Hours of a file are taken to the plane where they are read, with their own tests; those of twelve
-// figures are worked out here once more.
-func (a *auditor) lightAndAir() (plane, airC []float64) {
-	s := a.s.Sun
+// light is a year of hours.
+type light struct {
+	plane []float64 // on the plane of the modules, W/m2
+	airC  []float64
+}
+
+// lightOf returns the light of a scenario's sun. Hours of a file are taken to the plane where they are read, with
+// their own tests; those of twelve figures are worked out here once more.
+func lightOf(s *scenarios.Sun) *light {
 	if s.Hours != nil {
 		y := sun.Of(s)
-		return y.Plane, y.AirC
+		return &light{y.Plane, y.AirC}
 	}
+	y := &light{}
 	n := 1
 	for m, days := range monthDays {
-		for _, dayWh := range a.daysWh(m, n, days) {
-			hours := a.hoursOf(n, dayWh)
-			plane = append(plane, hours[:]...)
+		for _, dayWh := range daysWh(s, m, n, days) {
+			hours := hoursOf(s, n, dayWh)
+			y.plane = append(y.plane, hours[:]...)
 			for range hours {
-				airC = append(airC, s.WarmthC[m])
+				y.airC = append(y.airC, s.WarmthC[m])
 			}
 			n++
 		}
 	}
-	return plane, airC
+	return y
 }
 
 // daysWh returns what a level plane gets on each day of a month that begins on day first of the year, in Wh/m2:
 // of each day its clearness times its own light outside the air, all scaled to the month's figure.
-func (a *auditor) daysWh(month, first, days int) []float64 {
-	s := a.s.Sun
+func daysWh(s *scenarios.Sun, month, first, days int) []float64 {
 	wanted := s.MonthlyKWhM2[month] * 1000
 	day := make([]float64, days)
 	outside := sky.Day(s.LatitudeDeg, sky.MeanDay(month))
@@ -74,8 +79,7 @@ func (a *auditor) daysWh(month, first, days int) []float64 {
 // hoursOf returns the light on the plane of the modules in each hour of day n, in Wh/m2, of a day that has so
 // much on the level. The whole and the diffuse light are each spread by their own curve, at mid-hour, and fill
 // their day.
-func (a *auditor) hoursOf(n int, dayWh float64) (plane [24]float64) {
-	s := a.s.Sun
+func hoursOf(s *scenarios.Sun, n int, dayWh float64) (plane [24]float64) {
 	outside := sky.Day(s.LatitudeDeg, n)
 	if outside <= 0 {
 		return plane
@@ -101,7 +105,7 @@ func (a *auditor) hoursOf(n int, dayWh float64) (plane [24]float64) {
 		}
 		hazy := math.Min(all, diffuseWh*diffuse[h]/diffuseSum)
 		from, to := sky.HourAngle(float64(h)), sky.HourAngle(float64(h+1))
-		plane[h] = a.tilted(all-hazy, hazy, at.Beam(n, from, to), sky.Hour(s.LatitudeDeg, n, from, to))
+		plane[h] = tilted(s, all-hazy, hazy, at.Beam(n, from, to), sky.Hour(s.LatitudeDeg, n, from, to))
 	}
 	return plane
 }
@@ -110,8 +114,7 @@ func (a *auditor) hoursOf(n int, dayWh float64) (plane [24]float64) {
 // a level plane outside the air: Hay and Davies (1980); Duffie and Beckman, section 2.16.
 //
 //	I_T = (I_b + I_d A) R_b + I_d (1 - A)(1 + cos tilt)/2 + I · ground · (1 - cos tilt)/2,   A = I_b / I_0
-func (a *auditor) tilted(beam, diffuse, ratio, outside float64) float64 {
-	s := a.s.Sun
+func tilted(s *scenarios.Sun, beam, diffuse, ratio, outside float64) float64 {
 	straight := 0.0
 	if outside > 0 {
 		straight = math.Min(1, beam/outside)

@@ -26,7 +26,7 @@ func newStable() *cart {
 func newBooth() *cart {
 	k := newFair()
 	k.s.Name, k.s.Rules = "booth", scenarios.NEC
-	k.resize(map[string]catalog.Size{"c50": "1/0 AWG", "c35": "1/0 AWG", "c1.5": "12 AWG"})
+	k.resize(map[string]catalog.Size{"c50": "1/0 AWG", "c35": "1/0 AWG", "c1.5": "12 AWG", "c4": "10 AWG"})
 	for _, id := range []string{"gg-10", "gg-10-b", "gg-10-in"} {
 		k.device(id).RatingA = 20
 	}
@@ -68,6 +68,8 @@ var ofTwin = map[string][]string{
 	"too much on a circuit for hours":          {},
 	"main too thin for what the charger gives": {},
 	"feeder too weak for all on one leg":       {},
+	"three sets of a solar run":                {"solar parallel sets"},
+	"a solar cable in the heat":                {"solar corrected ampacity", "solar cable protected"},
 	// So is the growth of a ground with an enlarged line.
 	"a ground not enlarged with its line": {},
 	// The nec knows no 160 A, and lets a 1/0 AWG of 60 C terminals have 125 A.

@@ -62,7 +62,7 @@ func (a *auditor) pass(flows []flow, start, full float64) *year {
 			net, short, spilled := f.sun-f.load, 0.0, 0.0
 			if net >= 0 {
 				next := math.Min(full, stored+math.Min(net, mostIn)*trip)
-				spilled = net - (next-stored)/trip
+				spilled = math.Max(0, net-(next-stored)/trip)
 				stored = next
 			} else {
 				give := math.Min(-net, stored)
