@@ -64,7 +64,7 @@ func TestPlanGolden(t *testing.T) {
 	for name, k := range map[string]*cart{"barn.golden": newBarn(), "fair.golden": newFair(), "spoilt.golden": spoilt} {
 		t.Run(name, func(t *testing.T) {
 			var b bytes.Buffer
-			printChecks(&b, Plan(k.s, k.c, k.p).Checks)
+			printChecks(&b, k.auditor().Plan(k.p).Checks)
 			golden(t, name, b.Bytes())
 		})
 	}

@@ -15,6 +15,7 @@ const mostMatchings = 1 << 17
 // paths still to come would not be more than the best found.
 type matching struct {
 	counts []int      // paths of each task
+	alike  []bool     // whether all paths of a task are wired the same way
 	ways   [][]choice // of each task, those that pass
 	left   []float64  // of each owned article
 	nodes  int
@@ -38,8 +39,8 @@ type take struct {
 }
 
 // newMatching prepares a search: ways are those that pass, of each task, and taken from what is owned.
-func newMatching(owned *tally, counts []int, ways [][]wired, bound int) *matching {
-	m := &matching{counts: counts, bound: bound, most: -1, chosen: make([][]*wired, len(counts)), best: make([][]*wired, len(counts))}
+func newMatching(owned *tally, counts []int, alike []bool, ways [][]wired, bound int) *matching {
+	m := &matching{counts: counts, alike: alike, bound: bound, most: -1, chosen: make([][]*wired, len(counts)), best: make([][]*wired, len(counts))}
 	number := map[article]int{}
 	for i, x := range owned.order {
 		number[x] = i
@@ -100,7 +101,11 @@ func (m *matching) descend(at, path, firstWay int) {
 		m.descend(at+1, 0, 0)
 		return
 	}
-	for k := firstWay; k < len(m.ways[at]); k++ {
+	last := len(m.ways[at])
+	if m.alike[at] && path > 0 {
+		last = firstWay + 1
+	}
+	for k := firstWay; k < last; k++ {
 		c := &m.ways[at][k]
 		if !m.affords(c) {
 			continue
