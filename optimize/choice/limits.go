@@ -30,11 +30,11 @@ func limits(b *bench.Bench, c *Choice, p *plan.Plan) []plan.Limit {
 		count += c.Strings[i]
 	}
 	atLeast(plan.LimitAutonomy, p.AutonomyH, s.AutonomyH, "h")
-	atLeast(plan.LimitPower, units*v.Inverter.ContinuousW, d.PeakTotalW(), "W")
+	atLeast(plan.LimitPower, units*v.Inverter.ContinuousW, d.PeakTotalVA(), "W")
 	if v.Inverter.ACV == bench.ThreeWire {
-		atLeast(plan.LimitLeg, units*v.Inverter.LegW, d.PeakLegW(), "W")
+		atLeast(plan.LimitLeg, units*v.Inverter.LegW, d.PeakLegVA(), "W")
 	}
-	atLeast(plan.LimitSurge, units*v.Inverter.SurgeW, d.SurgeW(), "W")
+	atLeast(plan.LimitSurge, units*v.Inverter.SurgeW, d.PeakSurgeVA(), "W")
 	atLeast(plan.LimitBusCurrent, energy.CarryA(strings), v.DrawA, "A")
 	if r := s.Recharge; r != nil {
 		need := energy.GridRechargeA(strings, v.NeedWh, s.Bus.NominalV, r.WithinH)

@@ -86,11 +86,11 @@ func (c *candidate) broken(d *energy.Demand, cost plan.Money) []string {
 	dcA := d.PeakBusDCW() / c.s.Bus.LowV
 	needWh := d.WindowWh(c.inv.Efficiency, c.units*c.inv.IdleW, c.s.AutonomyH)
 	need(plan.LimitAutonomy, c.usable, needWh)
-	need(plan.LimitPower, c.units*c.inv.ContinuousW, d.PeakTotalW())
+	need(plan.LimitPower, c.units*c.inv.ContinuousW, d.PeakTotalVA())
 	if c.inv.ACV == bench.ThreeWire {
-		need(plan.LimitLeg, c.units*c.inv.LegW, d.PeakLegW())
+		need(plan.LimitLeg, c.units*c.inv.LegW, d.PeakLegVA())
 	}
-	need(plan.LimitSurge, c.units*c.inv.SurgeW, d.SurgeW())
+	need(plan.LimitSurge, c.units*c.inv.SurgeW, d.PeakSurgeVA())
 	need(plan.LimitBusCurrent, energy.CarryA(c.strings), c.busA+dcA)
 	if r := c.s.Recharge; r != nil {
 		current := energy.GridRechargeA(c.strings, needWh, c.s.Bus.NominalV, r.WithinH)
