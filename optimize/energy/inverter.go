@@ -33,7 +33,7 @@ func InverterServes(s *scenarios.Scenario, d *Demand, inv *catalog.Inverter) boo
 		return false
 	}
 	for i := range s.Circuits {
-		if !Serves(inv.ACV, s.Circuits[i].Volts) {
+		if !s.Circuits[i].DC && !Serves(inv.ACV, s.Circuits[i].Volts) {
 			return false
 		}
 	}
