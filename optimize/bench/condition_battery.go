@@ -114,11 +114,11 @@ func (b *Bench) BatteryConditions() []Condition[*Standing] {
 				return fmt.Sprintf("it has no protocol in common with an inverter that serves: it talks %s (batteries.csv and inverters.csv, protocols; limits.protocols)", spoken(f.Battery.Protocols))
 			}, just("no battery has a protocol in common with an inverter that serves, as limits.protocols asks")},
 		{"string wiring", func(f *Standing) bool {
-			_, ok := b.RunOptions(wiring.StringDuty(s, f.Battery, b.leastBusA(), 1))
+			_, ok := b.RunOptions(wiring.StringDuty(s, f.Battery, b.LeastBusA(), 1))
 			return ok
 		},
 			func(f *Standing) string {
-				d, _ := wiring.StringDuty(s, f.Battery, b.leastBusA(), 1)
+				d, _ := wiring.StringDuty(s, f.Battery, b.LeastBusA(), 1)
 				return b.NoRun(d, "a string of it")
 			},
 			func(left []*Standing) string {
@@ -132,7 +132,7 @@ func (b *Bench) BatteryConditions() []Condition[*Standing] {
 				if len(left) > 1 {
 					of += " (the battery of least current that fits)"
 				}
-				d, _ := wiring.StringDuty(s, least, b.leastBusA(), 1)
+				d, _ := wiring.StringDuty(s, least, b.LeastBusA(), 1)
 				return b.NoRun(d, "a string"+of)
 			}},
 	}...)

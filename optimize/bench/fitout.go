@@ -66,7 +66,7 @@ func (b *Bench) layFixed() {
 func (b *Bench) needed(n *scenarios.Need) []market.Option {
 	serves := AtLeast(n.RatingA)
 	if n.Role == wiring.RoleShunt || n.Role == wiring.RoleDisconnect {
-		least := wiring.ThroughA(b.leastBusA())
+		least := wiring.ThroughA(b.LeastBusA())
 		serves = func(ratingA float64) bool { return AtLeast(n.RatingA)(ratingA) && plan.AtLeast(ratingA, least) }
 	}
 	return b.Sundries(n.Role, serves)
@@ -239,4 +239,11 @@ func (b *Bench) layCasters() {
 func (b *Bench) holds(x *catalog.Casters) bool {
 	s := b.Scenario
 	return s.Limits.Slope <= 0 || plan.AtLeast(chassis.HeldSlope(s.Cart.Grip, x.Brakes, s.Cart.Casters), s.Limits.Slope)
+}
+
+// Bonds reports whether a bond is large enough beside a main of a supply that is built by an option.
+func (b *Bench) Bonds(supply int, bond, main *market.Option) bool {
+	d, _ := wiring.MainDuty(b.Scenario, b.Supplies[supply].UnitA)
+	mm2, ok := wiring.BondMM2(b.Rules, d, main.Wire, bond.Wire.Ground.Material)
+	return ok && plan.AtLeast(bond.Wire.Ground.Size.AreaMM2(), mm2)
 }

@@ -90,8 +90,8 @@ func (b *Bench) laySupplies() {
 	}
 }
 
-// leastBusA returns the least that flows through the whole bus with any supply; +Inf where there is none.
-func (b *Bench) leastBusA() float64 {
+// LeastBusA returns the least that flows through the whole bus with any supply; +Inf where there is none.
+func (b *Bench) LeastBusA() float64 {
 	least := math.Inf(1)
 	for i := range b.Supplies {
 		least = math.Min(least, b.Supplies[i].BusA)
@@ -204,7 +204,7 @@ func (b *Bench) layStacks() {
 		for !b.Market.Part(bat.ID).Available(n * float64(k.Most)) {
 			k.Most--
 		}
-		k.Options, _ = b.RunOptions(wiring.StringDuty(b.Scenario, bat, b.leastBusA(), 1))
+		k.Options, _ = b.RunOptions(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 		group := bat.Group
 		if group == "" {
 			group = "\x00" + bat.ID // shares a bus only with itself

@@ -111,7 +111,7 @@ func (b *Bench) paths() []path {
 	for i := range b.Catalog.Batteries {
 		bat := &b.Catalog.Batteries[i]
 		if Unmet(b.BusConditions(), b.StandingOf(bat)) == nil {
-			add("a string of " + bat.ID)(wiring.StringDuty(b.Scenario, bat, b.leastBusA(), 1))
+			add("a string of " + bat.ID)(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 		}
 	}
 	for i := range b.Catalog.Inverters {

@@ -11,6 +11,7 @@ import (
 	"cartwright/optimize/market"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
 )
 
 // Bounds knows what no plan can be below: least costs and masses of a supply with all that every plan

@@ -153,7 +153,7 @@ func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) e
 		}
 		t.draw(func(i int) (plan.Money, []string) {
 			cost := list[i].costs(dice)
-			return cost, list[i].broken(demands.of[i], cost)
+			return cost, list[i].broken(demands.of[i], demands.drawn[demands.group[i]], cost)
 		})
 	}
 	t.report(d)

@@ -239,7 +239,7 @@ func (p *placer) hang(i int, at spot) (undo func(), fits bool) {
 		p.now.legs[i], p.now.circuits[i], p.now.circuitLegs[c] = "", -1, was
 		p.on[c] = p.on[c][:len(p.on[c])-1]
 	}
-	return undo, plan.AtMost(circuitPeakA(p.s, &p.s.Circuits[c], p.on[c]), p.s.Circuits[c].DeviceA)
+	return undo, plan.AtMost(CircuitPeakA(p.s, &p.s.Circuits[c], p.on[c]), p.s.Circuits[c].DeviceA)
 }
 
 // legPeaks returns the larger leg's peak and surge with what is placed so far.

@@ -178,14 +178,14 @@ func (p *placing) circuitLoads() []CircuitLoad {
 				one.Loads = append(one.Loads, p.s.Loads[i].Name)
 			}
 		}
-		one.CurrentA = circuitPeakA(p.s, x, on)
+		one.CurrentA = CircuitPeakA(p.s, x, on)
 		told = append(told, one)
 	}
 	return told
 }
 
-// circuitPeakA returns the most current on a circuit with some loads on it.
-func circuitPeakA(s *scenarios.Scenario, c *scenarios.Circuit, loads []int) float64 {
+// CircuitPeakA returns the most current on a circuit with some loads on it.
+func CircuitPeakA(s *scenarios.Scenario, c *scenarios.Circuit, loads []int) float64 {
 	lists, most := listOf(s), 0.0
 	// What is on changes only where a load begins; what is on all day is on at any of these, too.
 	for _, at := range loads {

@@ -154,7 +154,7 @@ func (m *Market) dominates(a, b *Option, heavy bool) bool {
 	}
 	if a.InterruptingA < b.InterruptingA || a.RatingA < b.RatingA || a.Studs < b.Studs ||
 		a.CarriesKg < b.CarriesKg || a.Poles > b.Poles || a.spaces() < b.spaces() || a.Mount != b.Mount ||
-		a.FeedsA > b.FeedsA || a.needsMM2() > b.needsMM2() || a.bondsMM2() < b.bondsMM2() {
+		a.FeedsA > b.FeedsA || a.needsMM2() > b.needsMM2() || a.bondsMM2() < b.bondsMM2() || a.bondOf() != b.bondOf() {
 		return false
 	}
 	if m.Must >= 0 && QuantityOf(a, m.Must) == 0 && QuantityOf(b, m.Must) > 0 {
@@ -184,6 +184,14 @@ func (o *Option) needsMM2() float64 {
 		return 0
 	}
 	return o.BondMM2
+}
+
+// bondOf is the material of a bond.
+func (o *Option) bondOf() string {
+	if o.Wire.Cable != nil || o.Wire.Ground == nil {
+		return ""
+	}
+	return o.Wire.Ground.Material
 }
 
 func (o *Option) bondsMM2() float64 {

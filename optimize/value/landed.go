@@ -56,7 +56,7 @@ func purchases(a *market.Article, quantity float64) []buying {
 
 // land finds the cheapest way to put one string of a battery on the bus; nil where there is none.
 func land(b *bench.Bench, bat *catalog.Battery, series int) *Landed {
-	options, ok := b.RunOptions(wiring.StringDuty(b.Scenario, bat))
+	options, ok := b.RunOptions(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 	if !ok {
 		return nil
 	}

@@ -3,6 +3,7 @@ package value
 
 import (
 	"context"
+	"math"
 	"time"
 
 	"cartwright/catalog"
@@ -75,6 +76,7 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
+	b.LayAll()
 	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}}
 	var fitting []int
 	for i := range p.Catalog.Batteries {
@@ -115,8 +117,8 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 	usableWh := energy.UsableWh(bat, b.Scenario.Limits.Reserve)
 	v.UsableKWh = usableWh / wattHoursPerKWh
 	v.CostPerUsableKWh = energy.CostPerKWh(catalog.Cents(v.Price), usableWh)
-	if bat.CycleLife > 0 {
-		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), energy.LifetimeWh(bat, b.Scenario.Limits.Reserve))
+	if energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)) > 0 {
+		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)))
 	}
 	v.KgPerUsableKWh = bat.MassKg / v.UsableKWh
 	v.LitresPerUsableKWh = bat.LengthM * bat.WidthM * bat.HeightM * litresPerCubicMetre / v.UsableKWh
@@ -132,6 +134,21 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 		}
 	}
 	return v
+}
+
+// cycles returns how often a year the modules of a bank are cycled that has just what the autonomy asks for, with the
+// inverter that draws least.
+func cycles(b *bench.Bench) float64 {
+	least := math.Inf(1)
+	for i := range b.Supplies {
+		if v := &b.Supplies[i]; v.NeedWh > 0 {
+			least = math.Min(least, v.YearWh/v.NeedWh)
+		}
+	}
+	if math.IsInf(least, 1) {
+		return b.Scenario.UseDays
+	}
+	return least
 }
 
 // Conversions by definition.
