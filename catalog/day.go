@@ -80,3 +80,12 @@ func serialDay(text string) (time.Time, error) {
 	}
 	return dayZero.AddDate(0, 0, days), nil
 }
+
+// serialText writes a day, given year first, as a spreadsheet keeps it.
+func serialText(text string) string {
+	t, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return text
+	}
+	return strconv.Itoa(int(t.Sub(dayZero).Hours() / 24))
+}

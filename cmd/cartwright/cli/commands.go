@@ -18,6 +18,7 @@ func (a *app) commands() []*cobra.Command {
 		a.whyCommand(),
 		a.frontierCommand(),
 		a.drawCommand(),
+		a.reportCommand(),
 		a.valueCommand(),
 		a.doubtCommand(),
 		a.boughtCommand(),

@@ -1,11 +1,8 @@
 package cli
 
 import (
-	"bytes"
 	"context"
 	"fmt"
-	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -89,13 +86,7 @@ func checkDrawing(out string, show int) error {
 	case show < 1 || show > mostPlans:
 		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 to %d", show, mostPlans)
 	}
-	if info, err := os.Stat(out); err == nil && info.IsDir() {
-		return wrong("give the name of a file in it: --out "+filepath.Join(out, "cart.svg"), "%s is a folder", out)
-	}
-	if folder, err := os.Stat(filepath.Dir(out)); err != nil || !folder.IsDir() {
-		return wrong("make it first, or give another", "there is no folder %s for %s", filepath.Dir(out), out)
-	}
-	return nil
+	return checkPlace(out)
 }
 
 // drawing plans what has to be planned and draws it.
@@ -133,25 +124,18 @@ func (a *app) drawing(ctx context.Context, p question.Problem, what string, show
 
 // writeDrawing writes a drawing in the form that its file's ending says, whole or not at all.
 func (a *app) writeDrawing(p question.Problem, drawing *scene.Scene, out string) error {
-	image := drawing.SVG()
-	if strings.EqualFold(filepath.Ext(out), ".png") {
-		const dots = 2.5 // a unit; 240 an inch, sharp in print
-		var err error
-		if image, err = drawing.PNG(dots); err != nil {
-			return err
-		}
-	}
-	done := "wrote"
-	if _, err := os.Stat(out); err == nil {
-		done = "replaced"
-	}
-	err := a.writeFile(context.Background(), target{path: out, inputs: inputs(p)}, func(w io.Writer) error {
-		_, err := io.Copy(w, bytes.NewReader(image))
-		return err
-	})
+	drawn, err := drawnAs(drawing, strings.TrimPrefix(strings.ToLower(filepath.Ext(out)), "."))
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(a.stderr, "cartwright: %s %s\n", done, out)
-	return nil
+	return a.replace(p, out, drawn)
+}
+
+// drawnAs returns a drawing as a file of a form, "svg" or "png".
+func drawnAs(drawing *scene.Scene, form string) ([]byte, error) {
+	const dots = 2.5 // a unit; 240 an inch, sharp in print
+	if form == "png" {
+		return drawing.PNG(dots)
+	}
+	return drawing.SVG(), nil
 }

@@ -8,12 +8,12 @@ import (
 
 // tradeoff returns a staircase as it is drawn.
 func tradeoff(s *scenarios.Scenario, f *frontier.Staircase) *picture.Tradeoff {
-	t := &picture.Tradeoff{Title: s.Name + ": cost of autonomy", XName: "autonomy at least, h", YName: "cost, " + s.Currency}
+	t := &picture.Tradeoff{Title: "Cost of autonomy for " + s.Name, XName: "autonomy at least, h", YName: "cost, " + s.Currency}
 	switch f.Axis {
 	case frontier.AxisMass:
-		t.Title, t.XName, t.Falls = s.Name+": cost of mass", "mass at most, kg", true
+		t.Title, t.XName, t.Falls = "Cost of mass for "+s.Name, "mass at most, kg", true
 	case frontier.AxisBudget:
-		t.Title, t.CostAlong = s.Name+": autonomy for a budget", true
+		t.Title, t.CostAlong = "Autonomy for a budget, "+s.Name, true
 		t.XName, t.YName = "budget, "+s.Currency, "autonomy, h"
 	}
 	for i := range f.Steps {

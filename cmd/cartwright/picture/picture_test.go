@@ -1,7 +1,9 @@
 package picture
 
 import (
+	"bytes"
 	"encoding/json"
+	"flag"
 	"os"
 	"path/filepath"
 	"testing"
@@ -9,36 +11,62 @@ import (
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/picture/scene"
 	"cartwright/cmd/cartwright/picture/told"
+	"cartwright/optimize"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
-// demo returns a demo with plans that were ranked for it once: testdata holds what
-//
-//	cartwright plan NAME --plans 2 --format json
-//
-// printed, without the audits.
+var update = flag.Bool("update", false, "rank the demos anew and rewrite their plans in testdata")
+
+// demo returns a demo with two plans, as they were ranked for it once.
 func demo(t testing.TB, name string) (*Subject, []plan.Plan) {
 	t.Helper()
 	s, err := scenarios.Demo(name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	text, err := os.ReadFile(filepath.Join("testdata", name+".json"))
+	c, file := catalog.Embedded(), filepath.Join("testdata", name+".json")
+	if *update {
+		rewrite(t, s, c, file)
+	}
+	text, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var plans []plan.Plan
-	if err := json.Unmarshal(text, &plans); err != nil {
-		t.Fatal(err)
-	}
-	c := catalog.Embedded()
-	if s.CatalogDir != "" {
-		if c, err = catalog.ReadDir(s.CatalogDir); err != nil {
-			t.Fatal(err)
-		}
+	d := json.NewDecoder(bytes.NewReader(text))
+	d.DisallowUnknownFields() // a plan of another shape would be drawn without saying so
+	if err := d.Decode(&plans); err != nil {
+		t.Fatalf("%s: %v; rewrite it with -update", file, err)
 	}
 	return &Subject{Scenario: s, Catalog: c, Plan: &plans[0], Units: told.UnitsOf(s)}, plans
+}
+
+// rewrite ranks a demo and writes its plans into a file, a line each and without their audits.
+func rewrite(t testing.TB, s *scenarios.Scenario, c *catalog.Catalog, file string) {
+	t.Helper()
+	r, err := optimize.Rank(t.Context(), question.Problem{Scenario: s, Catalog: c}, question.Options{Plans: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	b.WriteString("[\n")
+	for i, p := range r.Plans {
+		p.Audit = plan.Audit{}
+		line, err := json.Marshal(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if i > 0 {
+			b.WriteString(",\n")
+		}
+		b.Write(line)
+	}
+	b.WriteString("\n]\n")
+	if err := os.WriteFile(file, b.Bytes(), 0o666); err != nil {
+		t.Fatal(err)
+	}
 }
 
 // drawings returns all drawings of a subject by name.

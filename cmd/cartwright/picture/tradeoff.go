@@ -23,7 +23,11 @@ func (t *Tradeoff) draw(s *scene.Scene, y float64) float64 {
 	a := &axes{s: s, box: scene.Box{X: margin + 58, Y: y + 18, W: s.W - 2*margin - 70, H: 320}}
 	a.minX, a.maxX, a.minY, a.maxY = t.bounds()
 	a.rule(ticks(a.minX, a.maxX), ticks(a.minY, a.maxY), t.XName, t.YName)
-	s.Add(t.stairs(a))
+	line := scene.Path{Pen: scene.Pen{Ink: chartInk, Width: 1.6}}
+	for _, corner := range t.stairs() {
+		line.Points = append(line.Points, a.at(math.Max(corner[0], a.minX), corner[1]))
+	}
+	s.Add(line)
 	knee := -1
 	for i, p := range t.Points {
 		at := t.corner(a, p)
@@ -96,25 +100,26 @@ func (t *Tradeoff) bounds() (minX, maxX, minY, maxY float64) {
 	return minX, maxX, minY, maxY
 }
 
-// stairs returns the staircase's line. A plan serves from the corner of the step before it to its own: along
-// the hours it costs the same from a little more than the last plan runs, along the masses from a little less
-// than the last plan weighs, and a budget buys the same until it is enough for the next.
-func (t *Tradeoff) stairs(a *axes) scene.Path {
-	line := scene.Path{Pen: scene.Pen{Ink: chartInk, Width: 1.6}}
+// stairs returns the corners of the staircase's line, in the figures of the axes. A plan serves from the corner
+// of the step before it to its own: along the hours it costs the same from a little more than the last plan
+// runs, along the masses from a little less than the last plan weighs, and a budget buys the same until it is
+// enough for the next.
+func (t *Tradeoff) stairs() [][2]float64 {
+	var line [][2]float64
 	for i, p := range t.Points {
-		to := t.corner(a, p)
+		x, y := t.xy(p)
 		if i == 0 && !t.CostAlong && !t.Falls {
-			line.Points = append(line.Points, scene.Point{X: a.box.X, Y: to.Y}) // from the least on
+			line = append(line, [2]float64{0, y}) // from no hours on
 		}
 		if i > 0 {
-			from := line.Points[len(line.Points)-1]
+			before := line[len(line)-1]
 			if t.CostAlong {
-				line.Points = append(line.Points, scene.Point{X: to.X, Y: from.Y})
+				line = append(line, [2]float64{x, before[1]})
 			} else {
-				line.Points = append(line.Points, scene.Point{X: from.X, Y: to.Y})
+				line = append(line, [2]float64{before[0], y})
 			}
 		}
-		line.Points = append(line.Points, to)
+		line = append(line, [2]float64{x, y})
 	}
 	return line
 }

@@ -133,3 +133,32 @@ func trimmed(x float64, decimals int) string {
 	}
 	return text
 }
+
+// Figure turns a figure in SI into the units that are told: kilograms and newtons into pounds.
+func (u Units) Figure(v float64, unit string) (float64, string) {
+	if u == US {
+		switch unit {
+		case "kg":
+			return v / kgPerLb, "lb"
+		case "N":
+			return v / nPerLbf, "lbf"
+		}
+	}
+	return v, unit
+}
+
+// LengthUnit is the unit that cable is sold by.
+func (u Units) LengthUnit() string {
+	if u == US {
+		return "ft"
+	}
+	return "m"
+}
+
+// PerLength returns a price for a foot or a metre from one for a metre.
+func (u Units) PerLength(perM float64) float64 {
+	if u == US {
+		return perM * 12 * mmPerInch / 1000
+	}
+	return perM
+}
