@@ -167,6 +167,7 @@ type Scenario struct {
 	GridCentsPerKWh float64
 	Savings         *Savings
 	Solver          Solver
+	Sun             *Sun // nil: no modules
 
 	Warnings []problem.Problem // what is possible, but not plausible
 
