@@ -6,7 +6,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cartwright/catalog"
 	"cartwright/optimize"
+	"cartwright/scenarios"
 )
 
 // topic is something that help tells of which is no command. Its text is a README's, which stands beside the code.
@@ -17,6 +19,8 @@ type topic struct {
 // topics lists what help tells of beside the commands.
 func (p Program) topics() []topic {
 	return []topic{
+		{"catalog", "the files of the catalogue, every column", catalog.Manual()},
+		{"scenario", "the scenario, every key", scenarios.Manual()},
 		{"json", "what is printed: formats, exit status, the keys of JSON", p.Manual},
 		{"model", "what a plan has to meet, and how it is proved", optimize.Manual()},
 	}

@@ -17,14 +17,18 @@ const newHelp = `Makes a folder to start from: a scenario.yaml that shows every 
 comment, and a catalogue of one's own, CSV files that open in any spreadsheet.
 --rules says under which rules it is wired: nec with 120 and 240 V, or iec with
 230 V; of the parts that come with the program those for these rules are copied.
+With --xlsx they come as one workbook with a sheet for each kind of part.
 The folder must not exist yet; nothing is ever overwritten.`
 
 const newExample = `  cartwright new my-cart
-  cartwright new our-cart --rules iec
+  cartwright new our-cart --rules iec --xlsx
   cartwright plan my-cart`
 
-// partsFolder is where the starter's scenario.yaml looks for its catalogue.
-const partsFolder = "parts"
+// partsFolder is where the starter's scenario.yaml looks for its catalogue, partsWorkbook what it may be instead.
+const (
+	partsFolder   = "parts"
+	partsWorkbook = "parts.xlsx"
+)
 
 // newCommand makes a folder of one's own.
 func (a *app) newCommand() *cobra.Command {
@@ -42,15 +46,20 @@ func (a *app) newCommand() *cobra.Command {
 		ValidArgsFunction: completeFolder,
 	}
 	rules := addChoice(cmd, "rules", "rule set: nec (120 and 240 V) or iec (230 V)", []string{string(scenarios.NEC), string(scenarios.IEC)})
+	workbook := cmd.Flags().Bool("xlsx", false, "parts as a workbook, instead of CSV files")
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		if err := makeFolder(args[0], scenarios.Rules(rules.value)); err != nil {
+		if err := makeFolder(args[0], scenarios.Rules(rules.value), *workbook); err != nil {
 			return err
 		}
+		parts := "the files of " + filepath.Join(args[0], partsFolder)
+		if *workbook {
+			parts = filepath.Join(args[0], partsWorkbook)
+		}
 		return a.print(fmt.Appendf(nil, `%s is ready for the %s rules, %s. Next:
-  1. put your parts and prices into the files of %s
+  1. put your parts and prices into %s
   2. say in %s what the cart has to do and what you own
   3. run: cartwright plan %s
-`, args[0], rules.value, supplies[scenarios.Rules(rules.value)], filepath.Join(args[0], partsFolder),
+`, args[0], rules.value, supplies[scenarios.Rules(rules.value)], parts,
 			filepath.Join(args[0], scenarios.FileName), args[0]))
 	}
 	return cmd
@@ -64,7 +73,7 @@ var supplies = map[scenarios.Rules]string{
 
 // makeFolder writes the starter of a rule set and its parts to a folder beside dir and then gives it the name dir,
 // so that there is a whole folder or none.
-func makeFolder(dir string, rules scenarios.Rules) error {
+func makeFolder(dir string, rules scenarios.Rules, workbook bool) error {
 	if dir == "" {
 		return wrong("name the folder to make: cartwright new my-cart", "the folder has no name")
 	}
@@ -87,10 +96,16 @@ func makeFolder(dir string, rules scenarios.Rules) error {
 	}
 	defer os.RemoveAll(temporary)
 	whole := filepath.Join(temporary, "whole")
+	parts := func() error {
+		return copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder), partsFor(rules))
+	}
+	if workbook {
+		parts = func() error { return startWorkbook(whole, rules) }
+	}
 	if err := errors.Join(
 		os.Mkdir(whole, 0o777),
 		copyFiles(scenarios.Starter(rules), whole, nil),
-		copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder), partsFor(rules)),
+		parts(),
 	); err != nil {
 		return unchanged(dir, err)
 	}

@@ -1,6 +1,10 @@
 package cli
 
 import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -58,4 +62,33 @@ func keptLines(data []byte, keep func(line string) bool) []byte {
 		}
 	}
 	return out
+}
+
+// startWorkbook writes the parts of a rule set as a workbook into a folder, and has its scenario name it.
+func startWorkbook(dir string, rules scenarios.Rules) error {
+	var parts bytes.Buffer
+	if err := domestic(rules).WriteWorkbook(&parts); err != nil {
+		return err
+	}
+	name := filepath.Join(dir, scenarios.FileName)
+	text, err := os.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	key := []byte("\ncatalog: " + partsFolder)
+	text = bytes.Replace(text, key, append(key, filepath.Ext(partsWorkbook)...), 1)
+	return errors.Join(os.WriteFile(name, text, 0o666), createFile(filepath.Join(dir, partsWorkbook), parts.Bytes()))
+}
+
+// domestic returns the embedded catalogue without the parts that cannot serve under a rule set.
+func domestic(rules scenarios.Rules) *catalog.Catalog {
+	c := catalog.Embedded()
+	foreign := foreignParts(c, rules)
+	c.Inverters = slices.DeleteFunc(c.Inverters, func(v catalog.Inverter) bool { return foreign[v.ID] })
+	c.Cables = slices.DeleteFunc(c.Cables, func(one catalog.Cable) bool { return foreign[one.ID] })
+	c.Conduits = slices.DeleteFunc(c.Conduits, func(one catalog.Conduit) bool { return foreign[one.ID] })
+	c.Devices = slices.DeleteFunc(c.Devices, func(d catalog.Device) bool { return foreign[d.ID] })
+	c.Sundries = slices.DeleteFunc(c.Sundries, func(s catalog.Sundry) bool { return foreign[s.ID] })
+	c.Offers = slices.DeleteFunc(c.Offers, func(o catalog.Offer) bool { return foreign[o.PartID] })
+	return c
 }

@@ -13,9 +13,9 @@ import (
 	"cartwright/scenarios"
 )
 
-const partsHelp = `Checks a catalogue, a folder of CSV files, and lists its parts by kind. Without
-a folder the catalogue that comes with the program is listed; its parts are
-invented. Prices that are too old are marked.`
+const partsHelp = `Checks a catalogue, a folder of CSV files or a workbook, and lists its parts by
+kind. Without one the catalogue that comes with the program is listed; its parts
+are invented. Prices that are too old are marked.`
 
 const partsExample = `  cartwright parts
   cartwright parts --kind battery`
@@ -47,6 +47,7 @@ func (a *app) partsCommand() *cobra.Command {
 		if err != nil {
 			return elsewhere(dir, err)
 		}
+		a.warn(c.Warnings)
 		answer.Catalog = c
 		if kind.value != allKinds {
 			answer.Kind = catalog.Kind(kind.value)

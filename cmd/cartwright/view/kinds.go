@@ -34,6 +34,10 @@ var partKinds = []kindTable{
 		number("work\nA"), number("kg"), number("price ")}, Parts.solar},
 	{catalog.KindSundry, "Sundries", []column{text("id"), text("role"), number("A"), number("spaces"), number("kg"), number("price ")},
 		Parts.sundries},
+	{catalog.KindConduit, "Conduits, a metre", []column{text("id"), text("trade\nsize"), text("type"), number("inside\nmm2"), number("kg/m"),
+		number("price/m "), number("one end")}, Parts.conduits},
+	{catalog.KindSection, "Sections for frames and rails, a metre", []column{text("id"), text("shape"), number("width\nmm"), number("height\nmm"),
+		number("wall\nmm"), number("yield\nMPa"), number("kg/m"), number("price/m ")}, Parts.sections},
 }
 
 // common returns mass and price, the last columns of every table.
@@ -106,12 +110,32 @@ func (p Parts) sundries(t *table) {
 	}
 }
 
+func (p Parts) conduits(t *table) {
+	for i := range p.Catalog.Conduits {
+		c := &p.Catalog.Conduits[i]
+		t.row(c.ID, c.TradeSize, c.Type, short(c.InsideMM2, 0), fixed(c.KgPerM, 2), price(fixed(c.CentsPerM/100, 2), c.Stale(p.AsOf)),
+			fixed(c.EndPrice.Units(), 2))
+	}
+}
+
+func (p Parts) sections(t *table) {
+	for i := range p.Catalog.Sections {
+		s := &p.Catalog.Sections[i]
+		each := none + " "
+		if s.CentsPerM > 0 {
+			each = price(fixed(s.CentsPerM/100, 2), s.Stale(p.AsOf))
+		}
+		t.row(s.ID, string(s.Shape), short(1000*s.WidthM, 1), stated(1000*s.HeightM, 1), stated(1000*s.WallM, 1),
+			short(s.YieldPa/1e6, 0), fixed(s.KgPerM, 2), each)
+	}
+}
+
 // offers lists the prices of vendors.
 func (p Parts) offers() section {
 	t := &table{columns: []column{text("part"), text("vendor"), number("from"), text("unit"), number("price "), number("shipping")}}
 	for _, o := range p.Catalog.Offers {
 		each, unit := o.Price.Units(), "each"
-		if e, ok := p.Catalog.Find(o.PartID); ok && e.Kind == catalog.KindCable {
+		if byLength(p.Catalog, o.PartID) {
 			each, unit = o.CentsPerM/100, "m"
 		}
 		t.row(o.PartID, o.Vendor, short(o.MinQty, 2), unit, price(fixed(each, 2), o.Stale(p.AsOf)), fixed(o.Shipping.Units(), 2))

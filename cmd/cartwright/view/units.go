@@ -47,7 +47,7 @@ func (u units) line(l plan.Line) plan.Line {
 // byLength reports whether a part is bought by the metre.
 func byLength(c *catalog.Catalog, id string) bool {
 	e, ok := c.Find(id)
-	return ok && (e.Kind == catalog.KindCable || e.Kind == catalog.KindConduit || e.Kind == catalog.KindSection)
+	return ok && e.Kind.ByLength()
 }
 
 // countedIn returns the SI unit that a part is counted in: "each", or "m".
