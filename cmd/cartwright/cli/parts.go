@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/picture/told"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/scenarios"
 )
@@ -35,10 +36,11 @@ func (a *app) partsCommand() *cobra.Command {
 		kinds = append(kinds, string(k))
 	}
 	kind := addChoice(cmd, "kind", "kind of part to list", kinds)
+	units := addChoice(cmd, "units", "what masses and lengths are told in", []string{string(told.Metric), string(told.US)})
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		answer := view.Parts{Where: "the catalogue that comes with the program", AsOf: asOf.or(a.today)}
+		answer := view.Parts{Where: "the catalogue that comes with the program", AsOf: asOf.or(a.today), Units: told.Units(units.value)}
 		dir := ""
 		if len(args) > 0 {
 			dir, answer.Where = args[0], args[0]

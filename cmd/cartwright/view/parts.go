@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/picture/told"
 )
 
 // Parts shows what a catalogue holds.
@@ -15,7 +16,10 @@ type Parts struct {
 	Catalog *catalog.Catalog
 	Kind    catalog.Kind // only this kind; "" for all and the offers
 	AsOf    time.Time    // day that the age of prices is counted to
+	Units   told.Units   // what masses and lengths are told in
 }
+
+func (p Parts) units() units { return units{p.Units} }
 
 // staleMark follows a price that is too old.
 const staleMark = "*"
@@ -37,7 +41,7 @@ func price(amount string, stale bool) string {
 // sheet has a table for each kind of part that there is, and one of the offers.
 func (p Parts) sheet() sheet {
 	var out sheet
-	for _, k := range partKinds {
+	for _, k := range partKinds(p.units()) {
 		if p.Kind != "" && p.Kind != k.kind {
 			continue
 		}
