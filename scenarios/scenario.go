@@ -169,6 +169,8 @@ type Scenario struct {
 	Solver          Solver
 	Sun             *Sun // nil: no modules
 
+	Warnings []problem.Problem // what is possible, but not plausible
+
 	places map[string]problem.Pos // of every value read, by its path in the file
 }
 

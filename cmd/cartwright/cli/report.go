@@ -1,0 +1,146 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	paper "cartwright/cmd/cartwright/report"
+	"cartwright/optimize/frontier"
+	"cartwright/optimize/question"
+)
+
+const reportHelp = `Writes a plan as one HTML file to print and take to the shop: what to buy, the
+cart and its wiring drawn, the shopping list by vendor with boxes to tick, what
+to cut, labels for the cables, limits, alternatives, costs, cautions, sources.
+The file needs no network and no script and prints on A4 and on Letter; what
+stands there is replaced.
+
+The scenario is a demo's name, a folder, or a scenario.yaml; without one the
+current folder is meant.`
+
+const reportExample = `  cartwright report cider-shed --out cider-shed.html
+  cartwright report star-party --show 2 --out second.html`
+
+// reportCommand writes a plan to print.
+func (a *app) reportCommand() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:               "report [scenario]",
+		Short:             "Write a plan as one file to print",
+		Long:              reportHelp,
+		Example:           reportExample,
+		Args:              oneArgument("scenario"),
+		ValidArgsFunction: completeScenario,
+	}
+	out := cmd.Flags().String("out", "", "`file` to write, ending in .html")
+	show := cmd.Flags().Int("show", 1, "`rank` of the plan to write in full")
+	limit := addTimeLimit(cmd)
+	asOf := addAsOf(cmd)
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if err := checkReport(*out, *show); err != nil {
+			return err
+		}
+		p, err := a.open(args)
+		if err != nil {
+			return err
+		}
+		ctx, cancel, err := limit.context(cmd, p)
+		if err != nil {
+			return err
+		}
+		defer cancel()
+		r, err := a.reportOf(ctx, p, *show)
+		if err != nil {
+			return err
+		}
+		r.AsOf = asOf.or(a.today)
+		text, err := r.HTML()
+		if err != nil {
+			return err
+		}
+		return a.replace(p, *out, text)
+	}
+	return cmd
+}
+
+// checkReport checks, before long work begins, that a report can be written and of which plan.
+func checkReport(out string, show int) error {
+	switch ending := strings.ToLower(filepath.Ext(out)); {
+	case out == "":
+		return wrong("write for example --out cart.html", "--out has to name a file to write")
+	case ending != ".html" && ending != ".htm":
+		return wrong("end it in .html, for example --out cart.html", "--out is %s, which does not say HTML", out)
+	case show < 1 || show > mostPlans:
+		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 to %d", show, mostPlans)
+	}
+	return checkPlace(out)
+}
+
+// checkPlace checks that a file can stand at a path.
+func checkPlace(out string) error {
+	if info, err := os.Stat(out); err == nil && info.IsDir() {
+		return wrong("give the name of a file in it", "%s is a folder", out)
+	}
+	if folder, err := os.Stat(filepath.Dir(out)); err != nil || !folder.IsDir() {
+		return wrong("make it first, or give another", "there is no folder %s for %s", filepath.Dir(out), out)
+	}
+	return nil
+}
+
+// reportOf plans what has to be planned and gathers what a report says.
+func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (*paper.Report, error) {
+	plans := max(show, p.Scenario.Solver.Plans)
+	r, err := a.rank(ctx, p, question.Options{Plans: plans})
+	if err != nil {
+		return nil, err
+	}
+	if len(r.Plans) == 0 {
+		return nil, ending(p, r)
+	}
+	if show > len(r.Plans) {
+		return nil, wrong(fmt.Sprintf("give --show a rank from 1 to %d", len(r.Plans)), "there is no plan %d", show)
+	}
+	f, err := a.staircase(ctx, p, frontier.AxisAutonomy)
+	if err != nil {
+		return nil, err
+	}
+	out := &paper.Report{
+		Scenario: p.Scenario, Catalog: p.Catalog, Plans: r.Plans, Show: show - 1, Proof: proofOf(r), Cautions: r.Cautions,
+		Tradeoff: tradeoff(p.Scenario, f),
+	}
+	for _, room := range allSources() {
+		out.Sources = append(out.Sources, room.Sources...)
+	}
+	return out, nil
+}
+
+// proofOf says how far a ranking is proved.
+func proofOf(r *question.Result) []string {
+	by := fmt.Sprintf("Solved by %s %s: %d integer programs.", r.Solver.Name, r.Solver.Version, r.Solver.Models)
+	if r.Solver.Status == question.Optimal {
+		return []string{"Proved: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
+	}
+	return []string{"Not proved: the search was stopped. Ranks so marked are the best found so far.", by}
+}
+
+// replace writes a file whole or not at all, and says so.
+func (a *app) replace(p question.Problem, path string, text []byte) error {
+	done := "wrote"
+	if _, err := os.Stat(path); err == nil {
+		done = "replaced"
+	}
+	err := a.writeFile(context.Background(), target{path: path, inputs: inputs(p)}, func(w io.Writer) error {
+		_, err := w.Write(text)
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(a.stderr, "cartwright: %s %s\n", done, path)
+	return nil
+}

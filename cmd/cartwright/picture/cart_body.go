@@ -1,0 +1,170 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+
+	"cartwright/cmd/cartwright/picture/scene"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Sizes that a scenario does not state; what has them is dashed.
+const (
+	plankM     = 0.018 // a shelf's thickness
+	boardHighM = 0.4   // the board that carries inverter and gear
+	boardLongM = 0.6
+	boardDeepM = 0.08
+)
+
+// frame draws the outline of the frame: posts at the ends of the longest shelf, from the wheels to the
+// highest shelf. How the frame is built is not stated, so it stands back.
+func (v *elevation) frame() {
+	c := &v.Scenario.Cart
+	top, half := 0.0, 0.0
+	for i := range c.Shelves {
+		sh := &c.Shelves[i]
+		top = math.Max(top, sh.ElevationM)
+		half = math.Max(half, v.reach(sh)/2)
+	}
+	top = math.Max(top, c.Backboard.ElevationM)
+	low := v.wheelM()
+	if top > low {
+		for _, x := range []float64{-half, half} {
+			v.s.Add(scene.Line(v.at(x, low), v.at(x, top), post()))
+		}
+		v.s.Add(scene.Line(v.at(-half, low), v.at(half, low), post()))
+	}
+	words := fmt.Sprintf("frame, %s, its weight %s above the floor; only its outline is known", v.Units.Mass(c.Frame.MassKg), v.Units.Length(c.Frame.HeightM))
+	if v.side {
+		mark(v.s, v.at(half, (low+top)/2), v.keys.add(words))
+	}
+}
+
+// reach returns how far a shelf reaches in this view: its length from the side, its depth from the end.
+func (v *elevation) reach(sh *scenarios.Shelf) float64 {
+	if v.side {
+		return sh.LengthM
+	}
+	return sh.DepthM
+}
+
+// shelves draws each shelf with the modules on it, and how high they may be.
+func (v *elevation) shelves() {
+	c := &v.Scenario.Cart
+	for i := range c.Shelves {
+		sh := &c.Shelves[i]
+		w := v.reach(sh)
+		v.s.Add(scene.Rect(v.box(-w/2, sh.ElevationM-plankM, w, plankM), thin(), scene.Shade),
+			scene.Line(v.at(-w/2, sh.ElevationM+sh.ClearHeightM), v.at(w/2, sh.ElevationM+sh.ClearHeightM), dotted()))
+		v.modules(sh, v.standing(sh))
+	}
+}
+
+// standing returns the modules that stand on a shelf.
+func (q *Subject) standing(sh *scenarios.Shelf) []standing {
+	var modules []plan.ShelfModules
+	for _, s := range q.Plan.Shelves {
+		if s.Shelf == sh.Name {
+			modules = append(modules, s.Batteries...)
+		}
+	}
+	return stand(q.Catalog, sh, modules)
+}
+
+// modules draws those modules of a shelf that are seen, each with the letter of its kind.
+func (v *elevation) modules(sh *scenarios.Shelf, all []standing) {
+	var seen []scene.Box
+	for _, m := range all {
+		x, w := m.x-sh.LengthM/2, m.l
+		if !v.side {
+			x, w = m.y-sh.DepthM/2, m.w
+		}
+		b := v.box(x, sh.ElevationM+m.z, w, m.h)
+		hidden := false
+		for _, other := range seen {
+			hidden = hidden || other.Grow(0.5).Holds(b) || other.Overlaps(b)
+		}
+		if hidden {
+			continue
+		}
+		seen = append(seen, b)
+		drawModule(v.s, v.keys, m.part, b)
+	}
+}
+
+// drawModule draws a module: a box with the hatching and the letter of its kind.
+func drawModule(s *scene.Scene, k *keys, part string, b scene.Box) {
+	kind := k.battery(part)
+	inks := []scene.Ink{scene.Blue, scene.Orange, scene.Green, scene.Purple, scene.Vermilion}
+	pen := scene.Pen{Ink: inks[kind%len(inks)], Width: 1}
+	s.Add(scene.Rect(b, outline(), scene.Paper))
+	s.Add(scene.Hatch(b, scene.HatchingOf(kind+1), pen)...)
+	t := scene.Text{Words: letter(kind), Size: textSize, Bold: true, Align: scene.Middle, Clear: true}
+	ascent, descent := scene.Rise(textSize)
+	t.At = scene.Point{X: b.Middle().X, Y: b.Middle().Y + (ascent-descent)/2}
+	if box := t.Box(); s.Free(box) && box.W <= b.W {
+		s.Write(t)
+	}
+}
+
+// board draws the backboard: seen as a surface from the side, and on its edge from the end.
+func (v *elevation) board() {
+	c := &v.Scenario.Cart.Backboard
+	w, x := boardLongM, 0.0
+	if !v.side {
+		w, x = boardDeepM, c.OffsetM
+	}
+	b := v.box(x-w/2, c.ElevationM-boardHighM/2, w, boardHighM)
+	v.s.Add(scene.Rect(b, dashed(), scene.None))
+	core := v.Plan.Core.Inverter
+	words := fmt.Sprintf("board with %d x %s, %s; bus bars, fuses, breakers, load centre, cables: %s, its middle %s above the floor and %s to one side",
+		core.Units, core.Part, v.name(core.Part), v.Units.Mass(v.boardKg()), v.Units.Length(c.ElevationM), v.Units.Length(math.Abs(c.OffsetM)))
+	if v.side {
+		n := max(1, core.Units)
+		each := b.W / float64(n)
+		for i := range core.Units {
+			unit := scene.Box{X: b.X + (float64(i)+0.2)*each, Y: b.Y + b.H*0.2, W: each * 0.6, H: b.H * 0.5}
+			v.s.Add(scene.Rect(unit, dashed(), scene.None))
+		}
+	}
+	mark(v.s, scene.Point{X: b.Middle().X, Y: b.Y + 9}, v.keys.add(words))
+}
+
+// items draws what else is on the cart, each as its weight where it is.
+func (v *elevation) items() {
+	for _, d := range v.Scenario.Cart.DeckItems {
+		x := 0.0
+		if !v.side {
+			x = d.OffsetM
+		}
+		p := v.at(x, d.HeightM)
+		v.s.Add(scene.Path{Points: []scene.Point{{X: p.X, Y: p.Y - 5}, {X: p.X + 5, Y: p.Y}, {X: p.X, Y: p.Y + 5}, {X: p.X - 5, Y: p.Y}},
+			Closed: true, Pen: outline(), Fill: scene.Paper})
+		mark(v.s, scene.Point{X: p.X + 16, Y: p.Y}, v.keys.add(fmt.Sprintf("%s, %s, its weight %s above the floor",
+			d.Name, v.Units.Mass(d.MassKg), v.Units.Length(d.HeightM))))
+	}
+}
+
+// roof draws the array where it is on the cart.
+func (v *elevation) roof() {
+	l, w, h, ok := v.array()
+	if !ok {
+		return
+	}
+	span := l
+	if !v.side {
+		span = w
+	}
+	v.s.Add(scene.Rect(v.box(-span/2, h, span, 0.035), outline(), scene.Shade))
+	if v.side {
+		sun := v.Plan.Core.Solar[0]
+		n := sun.Series * sun.Parallel * sun.Inputs
+		mark(v.s, v.at(-span/4, h+0.02), v.keys.add(fmt.Sprintf("%d x %s, %s, %s above the floor; tie it down against wind", n, sun.Part, v.name(sun.Part), v.Units.Length(h))))
+	}
+}
+
+// array returns the length, width and height of an array on the cart, and whether there is one.
+func (q *Subject) array() (lengthM, widthM, heightM float64, ok bool) {
+	return 0, 0, 0, false
+}

@@ -1,0 +1,79 @@
+package picture
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// standing is where one module stands on its shelf: its near lower left corner from the shelf's, and its
+// sizes along the shelf, across it and upwards. All in metres.
+type standing struct {
+	part    string
+	x, y, z float64
+	l, w, h float64
+}
+
+// stand sets the modules of a shelf down: each kind in whole columns across the depth, turned the way that
+// takes the least of the shelf's length. A column stands in the middle of the depth, and all of them so that
+// their weight is in the middle of the length, as far as there is room: the balance takes both to be so.
+func stand(c *catalog.Catalog, sh *scenarios.Shelf, modules []plan.ShelfModules) []standing {
+	var list []standing
+	x, kg, moment := 0.0, 0.0, 0.0
+	for _, m := range modules {
+		b := batteryOf(c, m.Part)
+		if b == nil || m.Modules == 0 {
+			continue
+		}
+		l, w, rows, columns := columnsOf(b, sh, m.Modules)
+		for n := range m.Modules {
+			column, row := n/rows, n%rows
+			full := min(rows, m.Modules-column*rows) // modules in this column
+			deep := float64(full)*(w+sh.GapM) - sh.GapM
+			one := standing{part: m.Part, x: x + float64(column)*(l+sh.GapM), l: l, w: w, h: b.HeightM}
+			one.y = (sh.DepthM-deep)/2 + float64(row)*(w+sh.GapM)
+			kg, moment = kg+b.MassKg, moment+b.MassKg*(one.x+l/2)
+			list = append(list, one)
+		}
+		x += float64(columns) * (l + sh.GapM)
+	}
+	if kg > 0 {
+		shift := math.Max(0, math.Min(sh.LengthM/2-moment/kg, sh.LengthM-(x-sh.GapM)))
+		for i := range list {
+			list[i].x += shift
+		}
+	}
+	return list
+}
+
+// columnsOf returns how a number of modules stand: how long and wide each is as turned, how many stand in a
+// column across the depth, and how many columns there are.
+func columnsOf(b *catalog.Battery, sh *scenarios.Shelf, modules int) (l, w float64, rows, columns int) {
+	const exact = 1e-9 // relative; a limit met exactly is met
+	least := math.Inf(1)
+	for _, turned := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
+		k := int((sh.DepthM + sh.GapM) / (turned[1] + sh.GapM) * (1 + exact))
+		if k == 0 {
+			continue
+		}
+		n := (modules + k - 1) / k
+		if takes := float64(n) * (turned[0] + sh.GapM); takes < least*(1-exact) {
+			least, l, w, rows, columns = takes, turned[0], turned[1], k, n
+		}
+	}
+	if rows == 0 { // it does not fit; it is drawn all the same, so that one sees it
+		return b.LengthM, b.WidthM, 1, modules
+	}
+	return l, w, rows, columns
+}
+
+func batteryOf(c *catalog.Catalog, id string) *catalog.Battery {
+	for i := range c.Batteries {
+		if c.Batteries[i].ID == id {
+			return &c.Batteries[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,95 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"cartwright/catalog"
+	"cartwright/cmd/cartwright/picture/harness"
+	"cartwright/cmd/cartwright/picture/told"
+)
+
+// cutList is what to cut from one kind of cable.
+type cutList struct {
+	Cable, Size string
+	Pieces      []cutPiece
+	Length      string // of all together
+	Ends        int
+}
+
+// cutPiece is a number of equal pieces.
+type cutPiece struct {
+	Count       int
+	Length, For string
+}
+
+// cuts lists what to cut, cable by cable.
+func (r *Report) cuts(cables []harness.Cable, u told.Units) []cutList {
+	var list []cutList
+	sum := 0.0
+	for _, c := range harness.Cuts(cables) {
+		if len(list) == 0 || list[len(list)-1].Cable != c.Cable {
+			list, sum = append(list, cutList{Cable: c.Cable, Size: r.size(c.Cable)}), 0
+		}
+		last := &list[len(list)-1]
+		last.Pieces = append(last.Pieces, cutPiece{Count: c.Count, Length: u.Cut(c.LengthM), For: strings.Join(c.For, ", ")})
+		sum += c.LengthM * float64(c.Count)
+		last.Length, last.Ends = u.Cut(sum), last.Ends+2*c.Count
+	}
+	return list
+}
+
+// size words a cable's size and what it is made of.
+func (r *Report) size(id string) string {
+	for i := range r.Catalog.Cables {
+		if c := &r.Catalog.Cables[i]; c.ID == id {
+			words := fmt.Sprintf("%s %s, %s °C", size(c), c.Material, told.Number(c.InsulationC, 0))
+			if c.GroundOnly {
+				words += ", green: ground only"
+			}
+			return words
+		}
+	}
+	return ""
+}
+
+func size(c *catalog.Cable) string { return strings.Replace(string(c.Size), "mm2", "mm²", 1) }
+
+// label is stuck on one end of a conductor.
+type label struct{ Tag, Wire, Route, What string }
+
+// labels returns two labels for each piece, one for each end.
+func (r *Report) labels(cables []harness.Cable, u told.Units) []label {
+	var list []label
+	for _, c := range cables {
+		for _, p := range c.Pieces {
+			what := u.Cut(p.LengthM)
+			for i := range r.Catalog.Cables {
+				if x := &r.Catalog.Cables[i]; x.ID == p.Cable {
+					what = size(x) + ", " + what
+				}
+			}
+			if c.Run.DeviceA > 0 {
+				what += ", " + told.Amps(c.Run.DeviceA)
+			}
+			one := label{Tag: c.Tag, Wire: p.Name, Route: c.From + " → " + c.To, What: what}
+			list = append(list, one, one)
+		}
+	}
+	return list
+}
+
+// framePiece is a piece of the frame.
+type framePiece struct {
+	Count                int
+	Section, Length, Sum string
+}
+
+// frame lists the pieces of the frame, where the scenario states them.
+func (r *Report) frame(u told.Units) []framePiece {
+	var list []framePiece
+	for _, p := range r.Scenario.Cart.Pieces {
+		list = append(list, framePiece{Count: p.Count, Section: p.Section, Length: u.Length(p.LengthM), Sum: u.Length(p.LengthM * float64(p.Count))})
+	}
+	return list
+}

@@ -1,0 +1,60 @@
+package report
+
+import (
+	"fmt"
+
+	"cartwright/cmd/cartwright/picture/told"
+	"cartwright/optimize/plan"
+)
+
+// headline is what stands on top: what this plan is, and what to buy for it first of all.
+type headline struct {
+	Rank, Of int
+	Proven   bool
+	Cost     string
+	Figures  []figure
+	Buy      []string // batteries, inverter and modules that are bought
+	Have     []string // those of them that are owned already
+	Audit    string
+}
+
+// figure is a number with its name.
+type figure struct{ Name, Value string }
+
+func (r *Report) headline(p *plan.Plan, u told.Units) headline {
+	h := headline{Rank: p.Rank, Of: len(r.Plans), Proven: p.Proven, Cost: p.Cost.String() + " " + r.Scenario.Currency}
+	h.Figures = []figure{
+		{"usable energy", told.Fixed(p.UsableKWh, 2) + " kWh"},
+		{"runs the loads for", told.Fixed(p.AutonomyH, 1) + " h"},
+		{"weighs", u.Mass(p.MassKg)},
+		{"costs for a usable kWh", told.Fixed(p.CostPerUsableKWh, 2) + " " + r.Scenario.Currency},
+	}
+	if y := p.Year; y != nil {
+		h.Figures = append(h.Figures, figure{"served by the sun", told.Fixed(100*y.Served, 1) + " % of the year"})
+	}
+	for _, l := range p.Bill {
+		if l.Kind != "battery" && l.Kind != "inverter" && l.Kind != "solar" {
+			continue
+		}
+		words := l.Part
+		if e, ok := r.Catalog.Find(l.Part); ok && e.Name != "" {
+			words += ", " + e.Name
+		}
+		if l.Buy > 0 {
+			h.Buy = append(h.Buy, fmt.Sprintf("%s x %s", told.Number(l.Buy, 3), words))
+		}
+		if l.Have > 0 {
+			h.Have = append(h.Have, fmt.Sprintf("%s x %s", told.Number(l.Have, 3), words))
+		}
+	}
+	passed := 0
+	for _, c := range p.Audit.Checks {
+		if c.Passed {
+			passed++
+		}
+	}
+	if n := len(p.Audit.Checks); n > 0 {
+		h.Audit = fmt.Sprintf("%d of %d checks passed, recomputed from the parts", passed, n)
+	}
+	return h
+}

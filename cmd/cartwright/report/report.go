@@ -1,0 +1,127 @@
+// Package report writes a plan as one HTML file to print and take to the shop: what to buy, the drawings,
+// the shopping list, what to cut, labels for the cables, limits, alternatives, cautions and sources. The
+// file needs no network and no script. All text of the user's goes through html/template.
+package report
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+	"time"
+
+	"cartwright/catalog"
+	"cartwright/catalog/source"
+	"cartwright/cmd/cartwright/picture"
+	"cartwright/cmd/cartwright/picture/harness"
+	"cartwright/cmd/cartwright/picture/scene"
+	"cartwright/cmd/cartwright/picture/told"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// Report is what is written.
+type Report struct {
+	Scenario *scenarios.Scenario
+	Catalog  *catalog.Catalog
+	Plans    []plan.Plan // ranked, each audited
+	Show     int         // place in Plans of the plan that is written in full
+	Proof    []string    // how far the ranking is proved, in sentences
+	Cautions []string
+	Sources  []source.Source
+	Tradeoff *picture.Tradeoff // nil: none
+	AsOf     time.Time         // the day that prices are judged by
+}
+
+//go:embed html
+var files embed.FS
+
+// contents is what the templates are given.
+type contents struct {
+	Title, Language string
+	Style           template.CSS
+	Headline        headline
+	Drawings        []drawing // of the cart and its wiring
+	Shops           []shop
+	Totals          []total
+	Owned           []owned
+	Cuts            []cutList
+	Frame           []framePiece
+	Labels          []label
+	Limits          []limit
+	Alternatives    []alternative
+	Charts          []drawing // of the day, the year and the costs
+	Months          []month
+	Proof, Cautions []string
+	Sources         []source.Source
+	Habits          int // sources that name no text
+	Currency        string
+	AsOf            string
+}
+
+// drawing is a picture within the page.
+type drawing struct {
+	Name string
+	SVG  template.HTML
+}
+
+// HTML returns the report.
+func (r *Report) HTML() ([]byte, error) {
+	if r.Show < 0 || r.Show >= len(r.Plans) {
+		return nil, fmt.Errorf("report: there is no plan %d of %d", r.Show+1, len(r.Plans))
+	}
+	c, err := r.contents()
+	if err != nil {
+		return nil, err
+	}
+	t, err := template.ParseFS(files, "html/*.html")
+	if err != nil {
+		return nil, fmt.Errorf("report: %w", err)
+	}
+	var b bytes.Buffer
+	if err := t.ExecuteTemplate(&b, "report.html", c); err != nil {
+		return nil, fmt.Errorf("report: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+// contents gathers all that is written.
+func (r *Report) contents() (*contents, error) {
+	p, u := &r.Plans[r.Show], told.UnitsOf(r.Scenario)
+	q := &picture.Subject{Scenario: r.Scenario, Catalog: r.Catalog, Plan: p, Units: u}
+	day, err := picture.Day(q)
+	if err != nil {
+		return nil, err
+	}
+	style, err := files.ReadFile("html/style.css")
+	if err != nil {
+		return nil, fmt.Errorf("report: %w", err)
+	}
+	cables := harness.Of(r.Scenario, p)
+	c := &contents{
+		Title: r.Scenario.Name, Currency: r.Scenario.Currency, AsOf: r.AsOf.Format(time.DateOnly),
+		Style:    template.CSS(string(style) + scene.CSS()), // our own file, and our own palette
+		Headline: r.headline(p, u), Shops: r.shops(p, u), Totals: totals(p), Owned: r.owned(p, u),
+		Cuts: r.cuts(cables, u), Frame: r.frame(u), Labels: r.labels(cables, u), Limits: limits(p, u),
+		Alternatives: r.alternatives(u), Months: months(p), Proof: r.Proof, Cautions: r.Cautions,
+	}
+	for _, s := range r.Sources {
+		if s.Source == "none" {
+			c.Habits++
+			continue
+		}
+		c.Sources = append(c.Sources, s)
+	}
+	c.Drawings = append(c.Drawings, inline("The cart", picture.Cart(q)))
+	for _, s := range picture.Sheets(q) {
+		c.Drawings = append(c.Drawings, inline("Wiring", s))
+	}
+	c.Charts = append(c.Charts, inline("The day", day),
+		inline("Costs", picture.Costs(r.Scenario.Name, r.Scenario.Currency, r.Plans, r.Tradeoff)))
+	return c, nil
+}
+
+// inline returns a drawing as part of the page. Its texts were escaped where it was drawn.
+func inline(name string, s *scene.Scene) drawing {
+	return drawing{Name: name, SVG: template.HTML(s.Inline())}
+}
