@@ -140,8 +140,8 @@ func (k *cart) told(y *year) *plan.Year {
 	if cents := k.s.GridCentsPerKWh * y.servedLoadWh / 1000; k.s.GridCentsPerKWh > 0 {
 		saved := plan.Money(math.Round(cents))
 		t.Saved = &saved
-		if saved > 0 {
-			years := k.p.Cost.Units() / (cents / 100)
+		if cents > 0 {
+			years := float64(k.p.Cost) / cents
 			t.PaybackYears = &years
 		}
 	}

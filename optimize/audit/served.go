@@ -74,12 +74,10 @@ func (a *auditor) savings(told *plan.Year) {
 		a.exactly(ruleYearFigures, answered(told.PaybackYears != nil), 0, "payback is told where something is saved")
 		return
 	}
-	a.cents(ruleYearFigures, *told.Saved, grid*a.year.servedLoadWh/1000, "saved")
-	pays := *told.Saved > 0
-	a.exactly(ruleYearFigures, answered(told.PaybackYears != nil), answered(pays), "payback is told where something is saved")
-	if pays && told.PaybackYears != nil {
-		saved := grid * a.year.servedLoadWh / 1000 / 100
-		same := tells(*told.PaybackYears, a.p.Cost.Units()/saved) || tells(*told.PaybackYears, a.p.Cost.Units()/told.Saved.Units())
-		a.tell(ruleYearFigures, *told.PaybackYears, a.p.Cost.Units()/saved, same, -math.Abs(*told.PaybackYears-a.p.Cost.Units()/saved), "payback")
+	saved := grid * a.year.servedLoadWh / 1000 // cents, not rounded
+	a.cents(ruleYearFigures, *told.Saved, saved, "saved")
+	a.exactly(ruleYearFigures, answered(told.PaybackYears != nil), answered(saved > 0), "payback is told where something is saved")
+	if saved > 0 && told.PaybackYears != nil {
+		a.truly(ruleYearFigures, *told.PaybackYears, math.Max(0, float64(a.p.Cost))/saved, "payback")
 	}
 }

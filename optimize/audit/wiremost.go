@@ -7,21 +7,18 @@ import (
 )
 
 // installRuns wires the cable paths of the core from the owned cables and devices: first as many as can
-// pass, then those left with what comes nearest, the nearest of them first. The bond comes last, as it goes by
-// the mains.
+// pass, then those left with what comes nearest, the nearest of them first.
 func (in *installer) installRuns() {
-	in.installPaths(func(t *task) bool { return t.kind != scenarios.RunBond })
-	in.installPaths(func(t *task) bool { return t.kind == scenarios.RunBond })
-}
-
-// installPaths wires the cable paths that are asked for.
-func (in *installer) installPaths(wanted func(*task) bool) {
 	a := in.auditor()
-	tasks := slices.DeleteFunc(a.tasks(), func(t task) bool { return !wanted(&t) })
+	tasks := a.tasks()
 	counts, alike, passing := make([]int, len(tasks)), make([]bool, len(tasks)), make([][]wired, len(tasks))
 	for i := range tasks {
-		counts[i], alike[i] = int(tasks[i].count), tasks[i].kind == scenarios.RunString
-		for _, w := range in.waysToWire(a, &tasks[i], in.left, false) {
+		t := &tasks[i]
+		counts[i], alike[i] = int(t.count), t.kind == scenarios.RunString
+		if t.kind == scenarios.RunBond {
+			in.boundBond(t, tasks, passing)
+		}
+		for _, w := range in.waysToWire(a, t, in.left, false) {
 			if len(w.failed) == 0 {
 				passing[i] = append(passing[i], w)
 			}
@@ -53,6 +50,9 @@ func (in *installer) installPaths(wanted func(*task) bool) {
 		if w.run.Ground == "" && t.ground {
 			in.lack("a ground for %s", t.name())
 		}
+		if w.run.StringFuse == "" && t.stringFuses > 0 {
+			in.lack("%d x fuse for the strings of modules", t.stringFuses)
+		}
 		if w.run.Conduit == "" && t.conduit != "" {
 			in.lack("%.4g m of conduit %s for %s", t.lengthM, t.conduit, t.name())
 		}
@@ -60,6 +60,21 @@ func (in *installer) installPaths(wanted func(*task) bool) {
 	for i, n := range open {
 		if n > 0 {
 			in.lackPath(a, &tasks[i], n)
+		}
+	}
+}
+
+// boundBond sets what a bond goes by to the largest that the mains may be wired with, as they are not wired yet.
+func (in *installer) boundBond(bond *task, tasks []task, passing [][]wired) {
+	for i := range passing {
+		if tasks[i].kind != scenarios.RunMain {
+			continue
+		}
+		bond.groundDevice = max(bond.groundDevice, tasks[i].ownBreakerA)
+		for k := range passing[i] {
+			r := &passing[i][k].run
+			bond.groundDevice = max(bond.groundDevice, r.DeviceA)
+			bond.groundLine = max(bond.groundLine, float64(r.Sets)*in.stock.cables[r.Cable].Size.AreaMM2())
 		}
 	}
 }
@@ -80,6 +95,9 @@ func (in *installer) nearest(a *auditor, tasks []task, open []int) (at int, best
 	for i := range tasks {
 		if open[i] == 0 {
 			continue
+		}
+		if tasks[i].kind == scenarios.RunBond {
+			tasks[i] = in.auditor().bondTask()[0] // by the mains as they are wired
 		}
 		ways := in.waysToWire(a, &tasks[i], in.left, true)
 		for k := range ways {

@@ -45,7 +45,7 @@ func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) 
 	}
 	if !t.ground {
 		grounds = []string{""}
-	} else if partial {
+	} else if partial && t.kind != scenarios.RunBond {
 		grounds = append(slices.Clip(grounds), "")
 	}
 	for _, cable := range cables {
