@@ -73,7 +73,7 @@ func (a *app) scenario(where string) (*scenarios.Scenario, error) {
 	return scenarios.Open(where)
 }
 
-// readCatalog returns the catalogue in the folder dir, which is relative to base, or the embedded one where
+// readCatalog returns the catalogue in the folder or workbook dir, which is relative to base, or the embedded one where
 // dir is empty.
 func readCatalog(dir, base string) (*catalog.Catalog, error) {
 	if dir == "" {
@@ -82,5 +82,5 @@ func readCatalog(dir, base string) (*catalog.Catalog, error) {
 	if !filepath.IsAbs(dir) {
 		dir = filepath.Join(base, dir)
 	}
-	return catalog.ReadDir(dir)
+	return catalog.Open(dir)
 }

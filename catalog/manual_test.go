@@ -9,10 +9,10 @@ import (
 	"cartwright/catalog"
 )
 
-// tableUnder returns the cells of the tables below a heading of the help, without their heads.
+// tableUnder returns the cells of the tables below a heading of the manual, without their heads.
 func tableUnder(t *testing.T, heading string) [][]string {
 	t.Helper()
-	_, text, found := strings.Cut(catalog.Help(), "\n## "+heading+"\n")
+	_, text, found := strings.Cut(catalog.Manual(), "\n## "+heading+"\n")
 	if !found {
 		t.Fatalf("there is no heading %q", heading)
 	}
@@ -32,9 +32,9 @@ func tableUnder(t *testing.T, heading string) [][]string {
 	return rows
 }
 
-// The help lists every column of every file as the reader has it: both names, whether it is required, what is to be
+// The manual lists every column of every file as the reader has it: both names, whether it is required, what is to be
 // written and what an empty cell stands for.
-func TestHelpListsEveryColumn(t *testing.T) {
+func TestManualListsEveryColumn(t *testing.T) {
 	every, priced := tableUnder(t, "In every file"), tableUnder(t, "In every file but cables.csv, conduits.csv and sections.csv")
 	for _, k := range catalog.Kinds() {
 		told := slices.Concat(every, tableUnder(t, k.File()))
@@ -69,12 +69,12 @@ func compareColumns(t *testing.T, file string, told [][]string, columns []catalo
 	}
 	for _, x := range got {
 		if !slices.Contains(want, x) {
-			t.Errorf("%s: the help tells of what there is not: %s", file, x)
+			t.Errorf("%s: the manual tells of what there is not: %s", file, x)
 		}
 	}
 	for _, x := range want {
 		if !slices.Contains(got, x) {
-			t.Errorf("%s: the help lacks: %s", file, x)
+			t.Errorf("%s: the manual lacks: %s", file, x)
 		}
 	}
 }
