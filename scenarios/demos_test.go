@@ -93,8 +93,15 @@ func TestDemoUnknown(t *testing.T) {
 
 // The starter is read as it stands beside a copy of the catalogue, and shows every key there is.
 func TestStarter(t *testing.T) {
+	for _, rules := range []scenarios.Rules{scenarios.NEC, scenarios.IEC} {
+		t.Run(string(rules), func(t *testing.T) { testStarter(t, rules) })
+	}
+}
+
+func testStarter(t *testing.T, rules scenarios.Rules) {
+	t.Helper()
 	dir := filepath.Join(t.TempDir(), "cart")
-	if err := os.CopyFS(dir, scenarios.Starter()); err != nil {
+	if err := os.CopyFS(dir, scenarios.Starter(rules)); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.Mkdir(filepath.Join(dir, "parts"), 0o777); err != nil {

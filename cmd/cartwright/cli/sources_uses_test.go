@@ -149,6 +149,27 @@ var uses = map[string][]string{
 	"planning: doubt: standard error of a share p of n draws, sqrt(p (1 - p) / n)":                                                         {"optimize/doubt.Default"},
 	"planning: knee of a staircase: the step farthest from the straight line between its ends":                                             {"optimize/frontier.Staircase.markKnee"},
 	"planning: next: the earliest month, of these the least outlay, of these the most energy on the way; what is bought is not sold again": {"optimize/next.Find"},
+
+	"sky: the sun's declination":                                                                {"scenarios/sky.Declination"},
+	"sky: equation of time, solar time of a clock":                                              {"scenarios/sky.EquationOfTime", "scenarios/sky.SolarHour", "scenarios/sky.HourAngle"},
+	"sky: zenith angle and hour angle of sunset":                                                {"scenarios/sky.CosZenith", "scenarios/sky.SunsetHourAngle"},
+	"sky: sunshine outside the air: H0 of a day and I0 of an hour, 1367 W/m2":                   {"scenarios/sky.Normal", "scenarios/sky.Day", "scenarios/sky.Hour"},
+	"sky: the day that stands for its month":                                                    {"scenarios/sky.MeanDay"},
+	"sun: share of a month's days below a clearness":                                            {"optimize/energy/sun.ClearnessOf", "optimize/energy/sun.Clearness.Share", "optimize/energy/sun.Clearness.Day", "optimize/energy/sun.Days"},
+	"sun: order of a month's days":                                                              {"optimize/energy/sun.Order", "optimize/energy/sun.darkOrder"},
+	"sun: a month's clearness is held between 0.10 and 0.80; its days are scaled to its figure": {"optimize/energy/sun.leastMean", "optimize/energy/sun.leastClearness"},
+	"sun: diffuse share of a day":                                                               {"optimize/energy/sun.DiffuseShare"},
+	"sun: a day's light in its hours":                                                           {"optimize/energy/sun.HourShare", "optimize/energy/sun.DiffuseHourShare"},
+	"sun: angle between the sun and a plane, R_b":                                               {"optimize/energy/sun.Plane.incidence", "optimize/energy/sun.Plane.Beam"},
+	"sun: light on a tilted plane":                                                              {"optimize/energy/sun.Plane.On"},
+	"sun: temperature of a module's cells":                                                      {"optimize/energy/sun.CellC"},
+	"sun: watts of a module, linear in light and cell temperature":                              {"optimize/energy/sun.ModuleW", "optimize/energy/sun.labelLight"},
+	"year: served share: 1 - energy short / energy asked for, in energy and not in hours":       {"optimize/energy/year.Figures"},
+	"year: store through the hours: charge min(surplus, limit, room), give min(need, store)":    {"optimize/energy/year.Simulate", "optimize/energy/year.Load.BusW"},
+	"year: least store: Newton's method on what is short; lossless it is the sequent peak":      {"optimize/energy/year.LeastStorage"},
+	"year: cycles: energy drawn over usable capacity":                                           {"optimize/energy/year.Figures"},
+	"year: a year of hours goes round: its store ends as it began":                              {"optimize/energy/year.Simulate"},
+	"year: saved is what the wall's energy would have cost for what is served; payback is cost over saved, at unchanged prices": {"optimize/energy/year.Figures.Saved", "optimize/energy/year.PaybackYears"},
 }
 
 // noUse are declarations whose comments name sources without using one.
