@@ -32,7 +32,7 @@ func TestDeals(t *testing.T) {
 		short   catalog.Cents
 		written []string // lines that are new
 	}{
-		{"from what is in hand", false, read("lfp-rack-5", "1", "1090"), 0, []string{"count: 2}", "sold: 60"}},
+		{"from what is in hand", false, read("lfp-rack-5", "1", "1090"), 0, []string{"count: 2, keep: true}", "sold: 60"}},
 		{"from savings too", false, read("lfp-rack-10", "1", "$1,190.50"), 0, []string{"{part: lfp-rack-10, count: 1}", "sold: 0", "now: 859.50"}},
 		{"from elsewhere", false, read("lfp-floor-16", "1", "2590"), 54000, []string{"{part: lfp-floor-16, count: 1}"}},
 		{"cable", false, read("flex-2-0", "6 ft", "30"), 0, []string{"count: 20 ft", "sold: 1120"}},
