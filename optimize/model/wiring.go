@@ -3,6 +3,7 @@ package model
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"cartwright/optimize/bench"
 	"cartwright/optimize/choice"
@@ -243,17 +244,34 @@ func describe(b *bench.Bench, o *market.Option) string {
 	if o.Part != "" {
 		return o.Part
 	}
-	name := o.Wire.Cable.ID
-	if o.Wire.Sets > 1 {
-		name += " x" + strconv.Itoa(o.Wire.Sets)
+	var words []string
+	add := func(id string) { words = append(words, id) }
+	w := &o.Wire
+	if w.Cable != nil {
+		add(w.Cable.ID)
 	}
-	if o.Wire.Device != nil {
-		name += " " + o.Wire.Device.ID
+	if w.Sets > 1 {
+		add("x" + strconv.Itoa(w.Sets))
 	}
-	if o.Wire.Ground != nil {
-		name += " " + o.Wire.Ground.ID
+	if w.BuiltIn {
+		add("own")
 	}
-	return name
+	if w.Device != nil {
+		add(w.Device.ID)
+	}
+	if w.Devices > 1 {
+		add("x" + strconv.Itoa(w.Devices))
+	}
+	if w.Ground != nil {
+		add(w.Ground.ID)
+	}
+	if w.Conduit != nil {
+		add(w.Conduit.ID)
+	}
+	if len(words) == 0 {
+		add("stock")
+	}
+	return strings.Join(words, " ")
 }
 
 // breakFaults sees that no device is asked to break more than it can, that all which the whole bus current flows
