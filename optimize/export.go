@@ -27,6 +27,8 @@ func FullModel(p question.Problem, o question.Options) (*milp.Model, error) {
 	switch o.By {
 	case question.ByLife:
 		return nil, errors.New("cost per lifetime kWh is a ratio, not a linear objective; write the model by cost or by mass")
+	case question.ByEnergy:
+		full.Model.Minimize(full.Shortfall())
 	case question.ByMass:
 		full.Model.Minimize(full.Mass)
 	default:

@@ -1,5 +1,7 @@
 package bench
 
+import "cartwright/catalog"
+
 // A part that every plan has to have is a battery or inverter, which bounds the cores, or any other part,
 // which is a row in every program.
 
@@ -41,4 +43,39 @@ func (b *Bench) MustStack(members []int) (member int, ok bool) {
 		}
 	}
 	return -1, false
+}
+
+// Keeps reports whether a core has the batteries, inverters and modules that are to be kept. All else that is kept is a
+// row in every program.
+func (b *Bench) Keeps(c *Core) bool {
+	v := &b.Supplies[c.Supply]
+	for i := range b.Market.Articles {
+		a := &b.Market.Articles[i]
+		if a.Keep == 0 {
+			continue
+		}
+		has := 0.0
+		switch a.Kind {
+		case string(catalog.KindBattery):
+			for _, h := range c.Strings {
+				if k := &b.Stacks[b.Groups[c.Group][h.Member]]; k.Battery.ID == a.ID {
+					has = float64(h.N * k.Series)
+				}
+			}
+		case string(catalog.KindInverter):
+			if v.Inverter.ID == a.ID {
+				has = float64(v.Units)
+			}
+		case string(catalog.KindSolar):
+			if v.Array != nil && v.Array.Module.ID == a.ID {
+				has = float64(v.Array.Modules())
+			}
+		default:
+			continue
+		}
+		if has < a.Keep {
+			return false
+		}
+	}
+	return true
 }

@@ -46,6 +46,7 @@ type Bounds struct {
 	ownedMembers [][]int   // by group: members of which strings are owned
 
 	perUsableCents, perUsableKg dearth // of bought strings, for a Wh of usable energy
+	perUsableRoom               dearth // floor of a Wh of usable energy
 	perLifeRoom, perLifeKg      dearth // for a Wh of lifetime energy
 
 	lightestCastersKg float64
@@ -188,6 +189,7 @@ func (o *Bounds) boundStrings() {
 	}
 	o.perUsableCents = o.dearthOf(func(at int) float64 { return o.boughtCents[at] / o.Bench.Stacks[at].UsableWh })
 	o.perUsableKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.Bench.Stacks[at].UsableWh })
+	o.perUsableRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.Bench.Stacks[at].UsableWh })
 	o.perLifeRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.lifeWh[at] })
 	o.perLifeKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.lifeWh[at] })
 	o.ownedMembers = make([][]int, len(o.Bench.Groups))

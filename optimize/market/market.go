@@ -18,6 +18,7 @@ type Article struct {
 	kg       float64 // of one
 	Whole    bool    // counted, not measured
 	Have     float64
+	Keep     float64 // so much of it has to be installed
 	Sells    bool    // what is not used of have is sold
 	SellFor  float64 // cents for one
 	Vendor   string  // who sells it at its own price, where the catalogue says
@@ -182,6 +183,9 @@ func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
 		}
 		a := &m.Articles[i]
 		a.Have += h.Count
+		if h.Keep {
+			a.Keep += h.Count
+		}
 		if h.Ends > 0 {
 			m.End(h.PartID).Have += float64(h.Ends)
 		}

@@ -160,6 +160,11 @@ func (m *Market) dominates(a, b *Option, heavy bool) bool {
 	if m.Must >= 0 && QuantityOf(a, m.Must) == 0 && QuantityOf(b, m.Must) > 0 {
 		return false
 	}
+	for _, u := range b.Uses {
+		if m.Articles[u.Article].Keep > 0 && QuantityOf(a, u.Article) < u.Quantity-hair {
+			return false
+		}
+	}
 	for _, u := range a.Uses {
 		if m.Articles[u.Article].Special() && u.Quantity > QuantityOf(b, u.Article)+hair {
 			return false

@@ -274,3 +274,9 @@ func (p *program) carryLoads() {
 		p.shareOut("share of the peak current", func(k *bench.Stack) float64 { return k.PeakA }, func(v *bench.Supply) float64 { return v.PeakA })
 	}
 }
+
+// Shortfall is the usable energy in kWh, less than nothing: what is made least where most energy is wanted.
+func (p *program) Shortfall() milp.Expr {
+	const kilo = 1000
+	return p.byString(func(k *bench.Stack) float64 { return -k.UsableWh / kilo })
+}

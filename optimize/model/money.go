@@ -138,6 +138,7 @@ func (p *program) payParts() {
 			}
 		}
 	}
+	p.keep(needs)
 	orders := orders{p: p, cents: &cents, lines: map[string][]orderLine{}}
 	for _, article := range p.special {
 		p.pay(&m.Articles[article], p.bought[article], *needs[article], &cents)
@@ -219,5 +220,21 @@ func (o *orders) ship() {
 			o.p.Model.Row("shipping of vendor "+number(i)+" line "+number(j),
 				milp.Sum(milp.T(1, v), milp.T(-l.shipping, l.ordered)), milp.AtLeast, 0)
 		}
+	}
+}
+
+// keep asks that so much of what is to be kept is installed.
+func (p *program) keep(needs map[int]*milp.Expr) {
+	for i := range p.market.Articles {
+		a := &p.market.Articles[i]
+		if a.Keep == 0 {
+			continue
+		}
+		var e milp.Expr
+		if needs[i] != nil {
+			e.AddExpr(1, *needs[i])
+		}
+		e.Add(0, p.one)
+		p.Model.Row("keep "+a.Kind+" "+a.ID, e, milp.AtLeast, a.Keep)
 	}
 }

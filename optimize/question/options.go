@@ -17,11 +17,13 @@ func (by By) OrCost() By {
 // By is what a plan is ranked by.
 type By string
 
-// The three objectives. ByLife is cost over lifetime kilowatt-hours: cycle life times usable energy.
+// The objectives. ByLife is cost over lifetime kilowatt-hours; ByEnergy is the most usable energy within the budget and
+// all limits, of equals the cheaper.
 const (
-	ByCost By = "cost"
-	ByMass By = "mass"
-	ByLife By = "life"
+	ByCost   By = "cost"
+	ByMass   By = "mass"
+	ByLife   By = "life"
+	ByEnergy By = "energy"
 )
 
 // Distinct says when two plans count as different.
@@ -76,7 +78,7 @@ func (o Options) Check(p Problem) error {
 		return fmt.Errorf("there is no part %q in the catalogue", o.Must)
 	}
 	switch o.By.OrCost() {
-	case ByCost, ByMass, ByLife:
+	case ByCost, ByMass, ByLife, ByEnergy:
 	default:
 		return fmt.Errorf("plans are not ranked by %q", o.By)
 	}

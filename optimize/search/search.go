@@ -72,8 +72,11 @@ func (s *search) open(c bench.Core, last int, f bound.Figures) {
 		return
 	}
 	score := s.coreScore(s.o, whole)
-	if s.by == question.ByLife {
+	switch s.by {
+	case question.ByLife:
 		score = s.o.LifeScore(&c, last, f)
+	case question.ByEnergy:
+		score = -s.o.MostUsableWh(&c, last, f)
 	}
 	s.add(&node{score: score, kind: openNode, core: c, last: last})
 }
@@ -101,9 +104,9 @@ func (s *search) expand(n *node) {
 	}
 }
 
-// admit adds the node of one core if it serves the loads and may stand.
+// admit adds the node of one core if it serves the loads, has what is to be kept and may stand.
 func (s *search) admit(c bench.Core, f bound.Figures) {
-	if !s.o.Hopeless(f) && s.o.Serves(&c, f) && (s.by != question.ByLife || f.Aged) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
+	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && (s.by != question.ByLife || f.Aged) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
 		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c, owed: nobody})
 	}
 }
@@ -113,6 +116,8 @@ func (s *search) coreScore(o *bound.Bounds, f bound.Figures) float64 {
 	switch s.by {
 	case question.ByMass:
 		return choice.RoundMass(f.Kg)
+	case question.ByEnergy:
+		return -roundWh(f.UsableWh)
 	case question.ByLife:
 		return bound.PerLifetimeKWh(f.Cents-o.Bench.RoundingCents, f.LifeWh)
 	}
@@ -124,6 +129,8 @@ func (s *search) planScore(p *plan.Plan) (first, second float64) {
 	switch s.by {
 	case question.ByMass:
 		return choice.RoundMass(p.MassKg), float64(p.Cost)
+	case question.ByEnergy:
+		return -roundWh(1000 * p.UsableKWh), float64(p.Cost)
 	case question.ByLife:
 		return p.CostPerLifetimeKWh, choice.RoundMass(p.MassKg)
 	}
@@ -138,3 +145,6 @@ func (s *search) needWh(c *bench.Core) float64 {
 	}
 	return s.b.StoreWh(c.Supply)
 }
+
+// roundWh takes the rounding of sums out of energies that are compared: a thousandth of a Wh.
+func roundWh(wh float64) float64 { return math.Round(wh*1000) / 1000 }

@@ -16,7 +16,7 @@ import (
 // shipping of the vendor that its point left most to pay to.
 func (s *search) decideShipping(n *node) bool {
 	m := s.b.Market
-	if s.by == question.ByMass || len(m.Vendors) > mostDecided {
+	if s.by == question.ByMass || s.by == question.ByEnergy || len(m.Vendors) > mostDecided {
 		return true // the orders are left to the program
 	}
 	if n.levels == nil {

@@ -97,6 +97,9 @@ func unknown(s milp.Status) milp.Status {
 // second figure.
 func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	n.found.tieBroken = true
+	if r.by == question.ByEnergy {
+		return nil // equal energy goes by cost, which is the least already
+	}
 	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first, Below: n.found.plan.MassKg}
 	if r.by == question.ByMass {
 		k.Below = n.found.plan.Cost.Units()

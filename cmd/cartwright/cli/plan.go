@@ -62,7 +62,7 @@ func (a *app) planCommand() *cobra.Command {
 		ValidArgsFunction: completeScenario,
 	}
 	by := addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
-		[]string{string(question.ByCost), string(question.ByMass), string(question.ByLife)})
+		[]string{string(question.ByCost), string(question.ByMass), string(question.ByLife), string(question.ByEnergy)})
 	vary := addChoice(cmd, "vary", "what each rank has to have of its own: a core, or kinds of battery", []string{varyCore, varyKinds})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
 	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show (default 1)")
