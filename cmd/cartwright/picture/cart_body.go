@@ -100,10 +100,9 @@ func drawModule(s *scene.Scene, k *keys, part string, b scene.Box) {
 	pen := scene.Pen{Ink: inks[kind%len(inks)], Width: 1}
 	s.Add(scene.Rect(b, outline(), scene.Paper))
 	s.Add(scene.Hatch(b, scene.HatchingOf(kind+1), pen)...)
-	t := scene.Text{Words: letter(kind), Size: textSize, Bold: true, Align: scene.Middle, Clear: true}
-	ascent, descent := scene.Rise(textSize)
-	t.At = scene.Point{X: b.Middle().X, Y: b.Middle().Y + (ascent-descent)/2}
-	if box := t.Box(); s.Free(box) && box.W <= b.W {
+	// Low in a corner: the marks of weights are mostly in the middle.
+	t := scene.Text{At: scene.Point{X: b.X + 5, Y: b.Bottom() - 6}, Words: letter(kind), Size: textSize, Bold: true, Clear: true}
+	if box := t.Box(); s.Free(box) && b.Holds(box) {
 		s.Write(t)
 	}
 }
