@@ -37,6 +37,12 @@ sun,Module,120,20,400,37.2,31.2,13.6,12.8,-0.27
 	"sundries.csv": `id,name,price,mass_kg,role
 shunt,Shunt,39,0.4,shunt
 `,
+	"conduits.csv": `id,name,price_per_m,mass_kg_per_m,trade_size,type,inside_mm2
+pipe,Pipe,4,0.7,3/4,EMT,343
+`,
+	"sections.csv": `id,name,shape,width_mm,wall_mm
+tube,Tube,square-tube,40,3
+`,
 	"offers.csv": `part,vendor,price
 pack,shop,950
 wire,shop,8
@@ -93,6 +99,8 @@ func unplaced(c *catalog.Catalog) *catalog.Catalog {
 		Casters:   append([]catalog.Casters(nil), c.Casters...),
 		Solar:     append([]catalog.Solar(nil), c.Solar...),
 		Sundries:  append([]catalog.Sundry(nil), c.Sundries...),
+		Conduits:  append([]catalog.Conduit(nil), c.Conduits...),
+		Sections:  append([]catalog.Section(nil), c.Sections...),
 		Offers:    append([]catalog.Offer(nil), c.Offers...),
 	}
 	for _, e := range d.All() {

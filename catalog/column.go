@@ -24,11 +24,23 @@ type column[T any] struct {
 	sometimes bool   // of a needed column: a cell may be empty where another column stands in for it
 	fill      string // what an empty cell stands for, as if written there
 	derive    func(*T)
-	derived   string // what an empty cell stands for, in words, where derive computes it
-	expected  string // what to write, for messages: "volts, for example 51.2"
+	derived   string   // what an empty cell stands for, in words, where derive computes it
+	expected  string   // what to write, for messages: "volts, for example 51.2"
+	words     []string // the cells there can be, where they are few
+	format    format   // what a spreadsheet takes the cells for
 	read      func(*T, entry) *flaw
 	write     func(*T) string
 }
+
+// format is what a spreadsheet takes the cells of a column for.
+type format int
+
+// The formats.
+const (
+	isText format = iota
+	isNumber
+	isDay
+)
 
 // must marks a column as required.
 func (c column[T]) must() column[T] {

@@ -33,6 +33,17 @@ func each[T any](part func(*T) *Part) []column[T] {
 	}
 }
 
+// perMetre returns the columns of price and mass of a part that is bought by length.
+func perMetre[T any](cents, low, high, kg func(*T) *float64) []column[T] {
+	guessed := func(v *T) bool { return *low(v) != 0 || *high(v) != 0 }
+	return []column[T]{
+		number("price_per_m", currencyPerMetre, zeroToo, cents).must(),
+		number("price_low_per_m", currencyPerMetre, zeroToo, low).onlyIf(guessed),
+		number("price_high_per_m", currencyPerMetre, zeroToo, high).onlyIf(guessed),
+		number("mass_kg_per_m", kilogramsPerMetre, zeroToo, kg).must(),
+	}
+}
+
 // eachRange is the rule for a guessed price of a part that is bought by the piece.
 func eachRange[T any](part func(*T) *Part) []rule[T] {
 	return priceRange("", func(v *T) (low, price, high float64) {

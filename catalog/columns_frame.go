@@ -41,6 +41,8 @@ var sundryTable = table[Sundry]{
 			func(s *Sundry) *string { return &s.Role }).must(),
 		number("rating_a", amperes, zeroToo, func(s *Sundry) *float64 { return &s.RatingA }).blankZero(),
 		count("spaces", 0, maxCount, func(s *Sundry) *int { return &s.Spaces }).blankZero(),
+		word("mount", mountWords, func(s *Sundry) *string { return &s.Mount }),
+		number("volume_ml", millilitres, positive, func(s *Sundry) *float64 { return &s.VolumeM3 }).blankZero(),
 	),
 	rules: eachRange(sundryPart),
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // offerTable is the format of offers.csv beside a catalogue of parts. What a price and a quantity are of
-// hangs on the part: for a cable, "price" is that of a metre and "min_qty" counts metres; the columns
+// hangs on the part: for what is bought by length, "price" is that of a metre and "min_qty" counts metres; the columns
 // price_per_m|price_per_ft and min_m|min_ft say so in their headers and take either unit.
 //
 // A table holds the offers seen so far and is good for one file. Where partial, the catalogue lacks parts
@@ -19,8 +19,8 @@ func offerTable(c *Catalog, partial bool) table[Offer] {
 	for _, e := range c.All() {
 		kinds[e.ID] = e.Kind
 	}
-	cable := func(o *Offer) bool { return kinds[o.PartID] == KindCable }
-	piece := func(o *Offer) bool { return kinds[o.PartID] != "" && !cable(o) }
+	long := func(o *Offer) bool { return kinds[o.PartID].ByLength() }
+	piece := func(o *Offer) bool { return kinds[o.PartID] != "" && !long(o) }
 	pieces := money("price", func(o *Offer) *Cents { return &o.Price })
 	length := number("price_per_m", currencyPerMetre, zeroToo, func(o *Offer) *float64 { return &o.CentsPerM })
 	byPiece := number("min_qty", quantities, positive, func(o *Offer) *float64 { return &o.MinQty }).or("1")
@@ -31,23 +31,23 @@ func offerTable(c *Catalog, partial bool) table[Offer] {
 		columns: []column[Offer]{
 			identity("part", func(o *Offer) *string { return &o.PartID }).must(),
 			text("vendor", "the seller's name", func(o *Offer) *string { return &o.Vendor }).must(),
-			eachOrMetre(pieces, length, piece).onlyIf(func(o *Offer) bool { return !cable(o) }).mayBeEmpty(),
-			length.onlyIf(cable),
-			byPiece.onlyIf(func(o *Offer) bool { return !cable(o) }),
-			byLength.onlyIf(cable),
+			eachOrMetre(pieces, length, piece).onlyIf(func(o *Offer) bool { return !long(o) }).mayBeEmpty(),
+			length.onlyIf(long),
+			byPiece.onlyIf(func(o *Offer) bool { return !long(o) }),
+			byLength.onlyIf(long),
 			money("shipping", func(o *Offer) *Cents { return &o.Shipping }).or("0"),
 			day("as_of", func(o *Offer) *time.Time { return &o.AsOf }),
 			text("notes", "words", func(o *Offer) *string { return &o.Notes }),
 		},
 		rules: []rule[Offer]{
 			knownPart(c, kinds, partial),
-			oneOf("price", "price_per_m", cable),
-			notBoth("min_qty", "min_m", cable),
-			wholePieces(cable),
+			oneOf("price", "price_per_m", long),
+			notBoth("min_qty", "min_m", long),
+			wholePieces(long),
 			firstOfItsKind(),
 		},
 		finish: func(o *Offer) {
-			if cable(o) {
+			if long(o) {
 				o.Price = 0
 			} else {
 				o.CentsPerM = 0
@@ -85,13 +85,13 @@ func knownPart(c *Catalog, kinds map[string]Kind, partial bool) rule[Offer] {
 }
 
 // notBoth is the rule that a quantity is stated once, and that of a length only for cable.
-func notBoth(each, length string, cable func(*Offer) bool) rule[Offer] {
+func notBoth(each, length string, long func(*Offer) bool) rule[Offer] {
 	return rule[Offer]{length, []string{"part", each}, func(o *Offer, at func(string) entry) *flaw {
 		switch e, l := at(each), at(length); {
 		case l.text == "":
 			return nil
-		case !cable(o):
-			return &flaw{fmt.Sprintf("%s is for cables, %s is none", l.header, quote(o.PartID)), "use " + e.header}
+		case !long(o):
+			return &flaw{fmt.Sprintf("%s is for what is bought by length, %s is not", l.header, quote(o.PartID)), "use " + e.header}
 		case e.text != "":
 			return &flaw{fmt.Sprintf("both %s and %s are stated", e.header, l.header), "keep one of them"}
 		}
@@ -100,8 +100,8 @@ func notBoth(each, length string, cable func(*Offer) bool) rule[Offer] {
 }
 
 // oneOf is notBoth, and that one of the two is stated.
-func oneOf(each, length string, cable func(*Offer) bool) rule[Offer] {
-	r := notBoth(each, length, cable)
+func oneOf(each, length string, long func(*Offer) bool) rule[Offer] {
+	r := notBoth(each, length, long)
 	both := r.broken
 	r.broken = func(o *Offer, at func(string) entry) *flaw {
 		e, l := at(each), at(length)
@@ -115,9 +115,9 @@ func oneOf(each, length string, cable func(*Offer) bool) rule[Offer] {
 }
 
 // wholePieces is the rule that what is not cable is bought in whole pieces.
-func wholePieces(cable func(*Offer) bool) rule[Offer] {
+func wholePieces(long func(*Offer) bool) rule[Offer] {
 	return rule[Offer]{"min_qty", []string{"part"}, func(o *Offer, at func(string) entry) *flaw {
-		if cable(o) || at("min_qty").text == "" || o.MinQty == math.Trunc(o.MinQty) {
+		if long(o) || at("min_qty").text == "" || o.MinQty == math.Trunc(o.MinQty) {
 			return nil
 		}
 		return &flaw{fmt.Sprintf("min_qty %s is not a whole number of pieces", at("min_qty").text), "write 1 or more"}

@@ -25,8 +25,13 @@ var batteryTable = table[Battery]{
 		number("short_circuit_a", shortCircuit, positive, func(b *Battery) *float64 { return &b.ShortCircuitA }).
 			orElse("max_v / resistance", func(b *Battery) { b.ShortCircuitA = b.MaxV / b.ResistanceOhm }),
 		number("cycle_life", cycles, positive, func(b *Battery) *float64 { return &b.CycleLife }).blankZero(),
+		number("calendar_years", years, positive, func(b *Battery) *float64 { return &b.CalendarYears }).blankZero(),
 		count("max_parallel", 1, maxCount, func(b *Battery) *int { return &b.MaxParallel }).blankZero(),
 		count("max_series", 1, maxCount, func(b *Battery) *int { return &b.MaxSeries }).or("1"),
+		number("max_fuse_a", amperes, positive, func(b *Battery) *float64 { return &b.MaxFuseA }).blankZero(),
+		number("own_device_a", amperes, positive, func(b *Battery) *float64 { return &b.OwnDeviceA }).blankZero(),
+		number("own_interrupting_a", amperes, positive, func(b *Battery) *float64 { return &b.OwnInterruptingA }).blankZero(),
+		list("protocols", protocolWords, func(b *Battery) *[]string { return &b.Protocols }),
 		number("length_mm", millimetres, positive, func(b *Battery) *float64 { return &b.LengthM }).must(),
 		number("width_mm", millimetres, positive, func(b *Battery) *float64 { return &b.WidthM }).must(),
 		number("height_mm", millimetres, positive, func(b *Battery) *float64 { return &b.HeightM }).must(),
@@ -40,8 +45,18 @@ var batteryTable = table[Battery]{
 			func(b *Battery) (float64, float64) { return b.PeakDischargeA, b.MaxDischargeA }),
 		notBelow("short_circuit_a", "max_discharge_a", "write amperes, or leave it empty for max_v / resistance",
 			func(b *Battery) (float64, float64) { return b.ShortCircuitA, b.MaxDischargeA }),
+		rule[Battery]{"own_interrupting_a", []string{"own_device_a"}, func(b *Battery, at func(string) entry) *flaw {
+			if b.OwnInterruptingA == 0 || b.OwnDeviceA != 0 {
+				return nil
+			}
+			return &flaw{"own_interrupting_a is stated and own_device_a is not", "write the rating of the module's own device, or neither"}
+		}},
 	),
+	doubts: doubtBatteries,
 }
+
+// protocolWords says what to write of protocols.
+const protocolWords = "words, for example can rs485"
 
 func inverterPart(i *Inverter) *Part { return &i.Part }
 
@@ -56,9 +71,14 @@ var inverterTable = table[Inverter]{
 		number("surge_w", watts, positive, func(i *Inverter) *float64 { return &i.SurgeW }).must(),
 		number("leg_w", watts, positive, func(i *Inverter) *float64 { return &i.LegW }).
 			orElse("120/240: half of continuous_w, else continuous_w", defaultLeg),
+		number("leg_surge_w", watts, positive, func(i *Inverter) *float64 { return &i.LegSurgeW }).
+			orElse("120/240: half of surge_w, else surge_w", defaultLegSurge),
 		number("efficiency", fraction, positive, func(i *Inverter) *float64 { return &i.Efficiency }).must(),
 		number("idle_w", watts, zeroToo, func(i *Inverter) *float64 { return &i.IdleW }).must(),
 		number("charger_a", amperes, zeroToo, func(i *Inverter) *float64 { return &i.ChargerA }).or("0"),
+		choice("charger_ac_v", []string{"120", "230", "240", "120/240"}, func(i *Inverter) *string { return &i.ChargerACV }).
+			orElse("ac_v", func(i *Inverter) { i.ChargerACV = i.ACV }),
+		list("protocols", protocolWords, func(i *Inverter) *[]string { return &i.Protocols }),
 		number("solar_max_w", watts, zeroToo, func(i *Inverter) *float64 { return &i.SolarMaxW }).or("0"),
 		number("solar_max_voc_v", volts, zeroToo, func(i *Inverter) *float64 { return &i.SolarMaxVocV }).or("0"),
 		number("mppt_min_v", volts, zeroToo, func(i *Inverter) *float64 { return &i.MPPTMinV }).or("0"),
@@ -75,6 +95,10 @@ var inverterTable = table[Inverter]{
 			func(i *Inverter) (float64, float64) { return i.SurgeW, i.ContinuousW }),
 		notBelow("continuous_w", "leg_w", "leg_w is what one leg can carry, a part of continuous_w",
 			func(i *Inverter) (float64, float64) { return i.ContinuousW, i.LegW }),
+		notBelow("surge_w", "leg_surge_w", "leg_surge_w is what one leg can start, a part of surge_w",
+			func(i *Inverter) (float64, float64) { return i.SurgeW, i.LegSurgeW }),
+		notBelow("leg_surge_w", "leg_w", "repeat leg_w where no surge of a leg is known",
+			func(i *Inverter) (float64, float64) { return i.LegSurgeW, i.LegW }),
 		notBelow("mppt_max_v", "mppt_min_v", "the window runs from mppt_min_v to mppt_max_v",
 			func(i *Inverter) (float64, float64) { return i.MPPTMaxV, i.MPPTMinV }),
 	),
@@ -85,6 +109,14 @@ func defaultLeg(i *Inverter) {
 	i.LegW = i.ContinuousW
 	if i.ACV == "120/240" {
 		i.LegW = i.ContinuousW / 2
+	}
+}
+
+// defaultLegSurge fills LegSurgeW likewise.
+func defaultLegSurge(i *Inverter) {
+	i.LegSurgeW = i.SurgeW
+	if i.ACV == "120/240" {
+		i.LegSurgeW = i.SurgeW / 2
 	}
 }
 
@@ -107,11 +139,23 @@ var solarTable = table[Solar]{
 		number("isc_a", amperes, positive, func(s *Solar) *float64 { return &s.IscA }).must(),
 		number("imp_a", amperes, positive, func(s *Solar) *float64 { return &s.ImpA }).must(),
 		number("voc_temp_pct_per_c", percentPerC, eitherSign, func(s *Solar) *float64 { return &s.VocTempPctPerC }).must(),
+		number("power_temp_pct_per_c", percentPerC, eitherSign, func(s *Solar) *float64 { return &s.PowerTempPctPerC }).or("-0.35"),
+		number("noct_c", degreesC, positive, func(s *Solar) *float64 { return &s.NOCTC }).or("45"),
+		number("max_fuse_a", amperes, positive, func(s *Solar) *float64 { return &s.MaxFuseA }).blankZero(),
+		number("max_system_v", volts, positive, func(s *Solar) *float64 { return &s.MaxSystemV }).or("600"),
+		number("length_mm", millimetres, positive, func(s *Solar) *float64 { return &s.LengthM }).blankZero(),
+		number("width_mm", millimetres, positive, func(s *Solar) *float64 { return &s.WidthM }).blankZero(),
 	),
 	rules: append(eachRange(solarPart),
 		notBelow("voc_v", "vmp_v", "the open-circuit voltage is the higher one",
 			func(s *Solar) (float64, float64) { return s.VocV, s.VmpV }),
 		notBelow("isc_a", "imp_a", "the short-circuit current is the higher one",
 			func(s *Solar) (float64, float64) { return s.IscA, s.ImpA }),
+		rule[Solar]{"width_mm", []string{"length_mm"}, func(s *Solar, at func(string) entry) *flaw {
+			if (s.LengthM == 0) == (s.WidthM == 0) {
+				return nil
+			}
+			return &flaw{"only one of length and width is stated", "state both or neither"}
+		}},
 	),
 }

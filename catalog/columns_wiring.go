@@ -7,26 +7,24 @@ func cablePart(c *Cable) *Part { return &c.Part }
 var cableTable = table[Cable]{
 	file: "cables.csv",
 	pos:  posOf(cablePart),
-	columns: common(cablePart, []column[Cable]{
-		number("price_per_m", currencyPerMetre, zeroToo, func(c *Cable) *float64 { return &c.CentsPerM }).must(),
-		number("price_low_per_m", currencyPerMetre, zeroToo, func(c *Cable) *float64 { return &c.LowCentsPerM }).onlyIf(guessedPerM),
-		number("price_high_per_m", currencyPerMetre, zeroToo, func(c *Cable) *float64 { return &c.HighCentsPerM }).onlyIf(guessedPerM),
-		number("mass_kg_per_m", kilogramsPerMetre, zeroToo, func(c *Cable) *float64 { return &c.KgPerM }).must(),
-	},
+	columns: common(cablePart, perMetre(
+		func(c *Cable) *float64 { return &c.CentsPerM },
+		func(c *Cable) *float64 { return &c.LowCentsPerM },
+		func(c *Cable) *float64 { return &c.HighCentsPerM },
+		func(c *Cable) *float64 { return &c.KgPerM }),
 		conductor("size").must(),
 		choice("material", []string{"copper", "aluminium"}, func(c *Cable) *string { return &c.Material }).must(),
 		grade("insulation_c", []float64{60, 70, 75, 90, 105}, func(c *Cable) *float64 { return &c.InsulationC }).must(),
 		money("end_price", func(c *Cable) *Cents { return &c.EndPrice }).or("0"),
 		// A green conductor may be a ground and nothing else.
 		marked("use", [2]string{"any", "ground"}, func(c *Cable) *bool { return &c.GroundOnly }).or("any"),
+		marked("strand", [2]string{"building", "fine"}, func(c *Cable) *bool { return &c.Fine }).or("building"),
+		number("outer_mm", millimetres, positive, func(c *Cable) *float64 { return &c.OuterM }).blankZero(),
 	),
 	rules: priceRange("_per_m", func(c *Cable) (low, price, high float64) {
 		return c.LowCentsPerM, c.CentsPerM, c.HighCentsPerM
 	}),
 }
-
-// guessedPerM reports whether a cable states a range of prices.
-func guessedPerM(c *Cable) bool { return c.LowCentsPerM != 0 || c.HighCentsPerM != 0 }
 
 // The thinnest and thickest conductor that is read, in mm2: beyond any table of ampacities, which run
 // from 18 AWG (0.8 mm2) to 2000 kcmil (1013 mm2) in NEC 310.16 and chapter 9, and to 630 mm2 in
@@ -73,9 +71,15 @@ var deviceTable = table[Device]{
 		number("max_ac_v", volts, zeroToo, func(d *Device) *float64 { return &d.MaxACV }).or("0"),
 		number("interrupting_ac_a", amperes, zeroToo, func(d *Device) *float64 { return &d.InterruptingACA }).or("0"),
 		grade("terminal_c", []float64{60, 75, 90}, func(d *Device) *float64 { return &d.TerminalC }).or("75"),
+		answer("polarised", func(d *Device) *Answer { return &d.Polarised }),
+		word("mount", mountWords, func(d *Device) *string { return &d.Mount }),
+		answer("listed", func(d *Device) *Answer { return &d.Listed }),
 	),
 	rules: eachRange(devicePart),
 }
+
+// mountWords says what to write of a mount.
+const mountWords = "a word, for example plug-in, rail or bolted"
 
 func busbarPart(b *Busbar) *Part { return &b.Part }
 
@@ -87,4 +91,24 @@ var busbarTable = table[Busbar]{
 		count("studs", 1, maxCount, func(b *Busbar) *int { return &b.Studs }).must(),
 	),
 	rules: eachRange(busbarPart),
+}
+
+func conduitPart(c *Conduit) *Part { return &c.Part }
+
+var conduitTable = table[Conduit]{
+	file: "conduits.csv",
+	pos:  posOf(conduitPart),
+	columns: common(conduitPart, perMetre(
+		func(c *Conduit) *float64 { return &c.CentsPerM },
+		func(c *Conduit) *float64 { return &c.LowCentsPerM },
+		func(c *Conduit) *float64 { return &c.HighCentsPerM },
+		func(c *Conduit) *float64 { return &c.KgPerM }),
+		text("trade_size", "a size, for example 3/4 or 20 mm", func(c *Conduit) *string { return &c.TradeSize }).must(),
+		word("type", "a word, for example emt, pvc-40 or flexible", func(c *Conduit) *string { return &c.Type }).must(),
+		number("inside_mm2", squareMillimetres, positive, func(c *Conduit) *float64 { return &c.InsideMM2 }).must(),
+		money("end_price", func(c *Conduit) *Cents { return &c.EndPrice }).or("0"),
+	),
+	rules: priceRange("_per_m", func(c *Conduit) (low, price, high float64) {
+		return c.LowCentsPerM, c.CentsPerM, c.HighCentsPerM
+	}),
 }

@@ -3,6 +3,7 @@ package catalog_test
 import (
 	"fmt"
 	"io/fs"
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -71,6 +72,13 @@ func TestEmbeddedIsRich(t *testing.T) {
 		{"casters", len(c.Casters), 8},
 		{"solar modules", len(c.Solar), 3},
 		{"offers", len(c.Offers), 5},
+		{"conduits", len(c.Conduits), 12},
+		{"sections", len(c.Sections), 8},
+		{"modules that talk", count(c.Batteries, func(b catalog.Battery) bool { return len(b.Protocols) > 0 }), 6},
+		{"modules with a device of their own", count(c.Batteries, func(b catalog.Battery) bool { return b.OwnInterruptingA > 0 }), 2},
+		{"dc devices for small circuits", count(c.Devices, func(d catalog.Device) bool { return d.MaxDCV > 0 && d.RatingA <= 20 }), 8},
+		{"fine strand", count(c.Cables, func(x catalog.Cable) bool { return x.Fine }), 10},
+		{"modules with a size", count(c.Solar, func(s catalog.Solar) bool { return s.LengthM > 0 }), 5},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			if test.got < test.atLeast {
@@ -108,7 +116,7 @@ func TestEmbeddedIsPlausible(t *testing.T) {
 		}
 	}
 	for _, e := range c.All() {
-		if e.Kind != catalog.KindCable {
+		if !e.Kind.ByLength() {
 			within(e.ID, "price", e.Price.Units(), 1, 5000)
 			within(e.ID, "kg", e.MassKg, 0.05, 200)
 		}
@@ -125,7 +133,18 @@ func TestEmbeddedIsPlausible(t *testing.T) {
 		}
 		within(b.ID, "C rate", b.MaxDischargeA*b.NominalV/b.CapacityWh, 0.2, 1.1)
 	}
+	for _, s := range c.Sections {
+		within(s.ID, "kg of a metre", s.KgPerM, 0.5, 6)
+		within(s.ID, "price of a metre", s.CentsPerM/100, 2, 20)
+	}
+	if len(c.Warnings) > 0 || len(c.Own) > 0 {
+		t.Errorf("warnings %v, own columns %v", c.Warnings, c.Own)
+	}
 	for _, cable := range c.Cables {
+		if cable.OuterM > 0 { // the conductor inside, and a wall of insulation
+			bare := math.Sqrt(cable.Size.AreaMM2()*4/math.Pi) / 1000
+			within(cable.ID, "outer diameter over that of a solid conductor", cable.OuterM/bare, 1.2, 2.6)
+		}
 		const copper = 8.96e-3 // kg per metre of 1 mm2: density of copper 8.96 g/cm3
 		a := cable.Size.AreaMM2()
 		within(cable.ID, "mass over that of its copper", cable.KgPerM/(a*copper), 1, 3.2)

@@ -6,16 +6,13 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 	"unicode"
 	"unicode/utf8"
-
-	"cartwright/catalog/problem"
 )
 
 // number is a column of a quantity; the field is in SI units (for money, in cents and not rounded).
 func number[T any](name string, s *scale, allow signs, field func(*T) *float64) column[T] {
-	c := column[T]{name: name, expected: fmt.Sprintf("%s, for example %s", s.metric.name, s.metric.example)}
+	c := column[T]{name: name, format: isNumber, expected: fmt.Sprintf("%s, for example %s", s.metric.name, s.metric.example)}
 	if s.us != nil {
 		c.us = strings.TrimSuffix(name, s.metric.suffix) + s.us.suffix
 		c.expected = fmt.Sprintf("%s (or %s under %s)", c.expected, s.us.name, c.us)
@@ -35,6 +32,7 @@ func number[T any](name string, s *scale, allow signs, field func(*T) *float64) 
 func money[T any](name string, field func(*T) *Cents) column[T] {
 	return column[T]{
 		name:     name,
+		format:   isNumber,
 		expected: fmt.Sprintf("%s, for example %s", currency.metric.name, currency.metric.example),
 		read: func(v *T, in entry) *flaw {
 			x, bad := currency.read(in, zeroToo)
@@ -57,6 +55,7 @@ func count[T any](name string, low, high int, field func(*T) *int) column[T] {
 	right := fmt.Sprintf("a whole number from %d to %d", low, high)
 	return column[T]{
 		name:     name,
+		format:   isNumber,
 		expected: right,
 		read: func(v *T, in entry) *flaw {
 			n, err := strconv.Atoi(in.text)
@@ -96,56 +95,6 @@ func text[T any](name, example string, field func(*T) *string) column[T] {
 	}
 }
 
-// choice is a column of one of some words, free in case and inner space.
-func choice[T any](name string, known []string, field func(*T) *string) column[T] {
-	return column[T]{
-		name:     name,
-		expected: anyOf(known),
-		read: func(v *T, in entry) *flaw {
-			word, wrong := knownWord(in, known)
-			if wrong == nil {
-				*field(v) = word
-			}
-			return wrong
-		},
-		write: func(v *T) string { return *field(v) },
-	}
-}
-
-// marked is a column of two words, the second of which marks the part.
-func marked[T any](name string, words [2]string, field func(*T) *bool) column[T] {
-	return column[T]{
-		name:     name,
-		expected: anyOf(words[:]),
-		read: func(v *T, in entry) *flaw {
-			word, wrong := knownWord(in, words[:])
-			*field(v) = word == words[1]
-			return wrong
-		},
-		write: func(v *T) string {
-			if *field(v) {
-				return words[1]
-			}
-			return words[0]
-		},
-	}
-}
-
-// knownWord returns the one of some words that a cell holds.
-func knownWord(in entry, known []string) (string, *flaw) {
-	word := strings.ReplaceAll(in.text, " ", "")
-	for _, k := range known {
-		if strings.EqualFold(word, k) {
-			return k, nil
-		}
-	}
-	right := "write " + anyOf(known)
-	if near := problem.Nearest(word, known); near != "" {
-		right = fmt.Sprintf("did you mean %q? Write %s", near, anyOf(known))
-	}
-	return "", &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), right}
-}
-
 // grade is a column of one of some numbers, degrees for example.
 func grade[T any](name string, known []float64, field func(*T) *float64) column[T] {
 	words := make([]string, len(known))
@@ -154,6 +103,8 @@ func grade[T any](name string, known []float64, field func(*T) *float64) column[
 	}
 	return column[T]{
 		name:     name,
+		words:    words,
+		format:   isNumber,
 		expected: anyOf(words),
 		read: func(v *T, in entry) *flaw {
 			x, err := unit{}.toSI(in.text)
@@ -164,29 +115,6 @@ func grade[T any](name string, known []float64, field func(*T) *float64) column[
 			return nil
 		},
 		write: func(v *T) string { return strconv.FormatFloat(*field(v), 'f', -1, 64) },
-	}
-}
-
-// day is a column of a calendar day, written year first.
-func day[T any](name string, field func(*T) *time.Time) column[T] {
-	return column[T]{
-		name:     name,
-		expected: "a day, for example 2026-03-14",
-		read: func(v *T, in entry) *flaw {
-			t, err := time.Parse(time.DateOnly, in.text)
-			if err != nil || t.Year() < 1900 {
-				return &flaw{fmt.Sprintf("%s %s is not a day of the calendar", in.header, quote(in.text)),
-					"write year, month and day, for example 2026-03-14"}
-			}
-			*field(v) = t
-			return nil
-		},
-		write: func(v *T) string {
-			if field(v).IsZero() {
-				return ""
-			}
-			return field(v).Format(time.DateOnly)
-		},
 	}
 }
 

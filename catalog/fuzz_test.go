@@ -57,6 +57,8 @@ func FuzzBusbars(f *testing.F)   { fuzzFile(f, "busbars.csv") }
 func FuzzCasters(f *testing.F)   { fuzzFile(f, "casters.csv") }
 func FuzzSolar(f *testing.F)     { fuzzFile(f, "solar.csv") }
 func FuzzSundries(f *testing.F)  { fuzzFile(f, "sundries.csv") }
+func FuzzConduits(f *testing.F)  { fuzzFile(f, "conduits.csv") }
+func FuzzSections(f *testing.F)  { fuzzFile(f, "sections.csv") }
 func FuzzOffers(f *testing.F)    { fuzzFile(f, "offers.csv") }
 
 // Sizes that are read are spelt one way only, and that way reads back.

@@ -15,7 +15,7 @@ func TestFileOfAKind(t *testing.T) {
 		got = append(got, string(k)+" "+k.File())
 	}
 	want := []string{"battery batteries.csv", "inverter inverters.csv", "cable cables.csv", "device devices.csv",
-		"busbar busbars.csv", "casters casters.csv", "solar solar.csv", "sundry sundries.csv"}
+		"busbar busbars.csv", "casters casters.csv", "solar solar.csv", "sundry sundries.csv", "conduit conduits.csv", "section sections.csv"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q", got)
 	}
@@ -31,18 +31,25 @@ func TestColumns(t *testing.T) {
 	for kind, want := range map[catalog.Kind]string{
 		catalog.KindBattery: each + "chemistry* parallel_group nominal_v* min_v* max_v* capacity_kwh* usable_fraction* round_trip(1) " +
 			"max_discharge_a* peak_discharge_a(max_discharge_a) max_charge_a* resistance_mohm* short_circuit_a(max_v / resistance) " +
-			"cycle_life max_parallel max_series(1) length_mm/length_in* width_mm/width_in* height_mm/height_in* notes",
+			"cycle_life calendar_years max_parallel max_series(1) max_fuse_a own_device_a own_interrupting_a protocols length_mm/length_in* width_mm/width_in* height_mm/height_in* notes",
 		catalog.KindInverter: each + "dc_min_v* dc_max_v* ac_v* continuous_w* surge_w* leg_w(120/240: half of continuous_w, else continuous_w) " +
-			"efficiency* idle_w* charger_a(0) solar_max_w(0) solar_max_voc_v(0) mppt_min_v(0) mppt_max_v(0) mppt_max_a(0) " +
+			"leg_surge_w(120/240: half of surge_w, else surge_w) efficiency* idle_w* charger_a(0) charger_ac_v(ac_v) protocols solar_max_w(0) solar_max_voc_v(0) mppt_min_v(0) mppt_max_v(0) mppt_max_a(0) " +
 			"mppt_inputs(1 where solar_max_w is stated, else 0) max_units(1) notes",
 		catalog.KindCable: "id* name* price_per_m/price_per_ft* price_low_per_m/price_low_per_ft price_high_per_m/price_high_per_ft " +
-			"mass_kg_per_m/mass_lb_per_ft* vendor as_of size* material* insulation_c* end_price(0) use(any) notes",
+			"mass_kg_per_m/mass_lb_per_ft* vendor as_of size* material* insulation_c* end_price(0) use(any) " +
+			"strand(building) outer_mm/outer_in notes",
 		catalog.KindDevice: each + "type* class rating_a* poles(1) max_dc_v(0) interrupting_dc_a(0) max_ac_v(0) interrupting_ac_a(0) " +
-			"terminal_c(75) notes",
+			"terminal_c(75) polarised mount listed notes",
 		catalog.KindBusbar:  each + "rating_a* studs* notes",
 		catalog.KindCasters: each + "set_of(4) rating_kg/rating_lb* brakes(0) swivel(0) wheel_mm/wheel_in(0) notes",
-		catalog.KindSolar:   each + "watts* voc_v* vmp_v* isc_a* imp_a* voc_temp_pct_per_c* notes",
-		catalog.KindSundry:  each + "role* rating_a spaces notes",
+		catalog.KindSolar: each + "watts* voc_v* vmp_v* isc_a* imp_a* voc_temp_pct_per_c* power_temp_pct_per_c(-0.35) noct_c(45) max_fuse_a " +
+			"max_system_v(600) length_mm/length_in width_mm/width_in notes",
+		catalog.KindSundry: each + "role* rating_a spaces mount volume_ml/volume_in3 notes",
+		catalog.KindConduit: "id* name* price_per_m/price_per_ft* price_low_per_m/price_low_per_ft price_high_per_m/price_high_per_ft " +
+			"mass_kg_per_m/mass_lb_per_ft* vendor as_of trade_size* type* inside_mm2/inside_in2* end_price(0) notes",
+		catalog.KindSection: "id* name* price_per_m/price_per_ft price_low_per_m/price_low_per_ft price_high_per_m/price_high_per_ft " +
+			"mass_kg_per_m/mass_lb_per_ft(of steel, from its sides) vendor as_of shape* width_mm/width_in height_mm/height_in wall_mm/wall_in " +
+			"yield_mpa(235) notes",
 	} {
 		t.Run(string(kind), func(t *testing.T) {
 			if got := spelt(catalog.Columns(kind)); got != want {
@@ -111,7 +118,7 @@ func TestFind(t *testing.T) {
 	if _, ok := c.Find("none"); ok {
 		t.Error("a part that is none is found")
 	}
-	if got := strings.Join(c.IDs(), " "); got != "bars fuse inv pack shunt sun wheels wire" {
+	if got := strings.Join(c.IDs(), " "); got != "bars fuse inv pack pipe shunt sun tube wheels wire" {
 		t.Errorf("ids %q", got)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -52,6 +53,10 @@ func per(name string, d quantity.Dimension) *big.Rat {
 // quotient returns a / b, for units such as pounds per foot.
 func quotient(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
 
+// square and cube return powers, for units of areas and volumes.
+func square(a *big.Rat) *big.Rat { return new(big.Rat).Mul(a, a) }
+func cube(a *big.Rat) *big.Rat   { return new(big.Rat).Mul(square(a), a) }
+
 // Units of a header that come alone. The bounds behind each are in SI units.
 var (
 	volts         = &scale{unit{"volts", "", "51.2", 0, nil}, nil, 1e-3, 1e4}
@@ -61,6 +66,9 @@ var (
 	kilowattHours = &scale{unit{"kilowatt-hours", "", "5.12", 3, nil}, nil, 1e-3, 1e7}
 	milliohms     = &scale{unit{"milliohms", "", "22", -3, nil}, nil, 1e-6, 1e3}
 	fraction      = &scale{unit{"a fraction", "", "0.93 for 93 %", 0, nil}, nil, 1e-3, 1}
+	years         = &scale{unit{"years", "", "15", 0, nil}, nil, 0.1, 100}
+	degreesC      = &scale{unit{"degrees Celsius", "", "45", 0, nil}, nil, 20, 100}
+	megapascals   = &scale{unit{"megapascals", "", "235", 6, nil}, nil, 1e6, 1e10}
 	cycles        = &scale{unit{"cycles", "", "4000", 0, nil}, nil, 1, 1e6}
 	percentPerC   = &scale{unit{"percent per degree", "", "-0.28", 0, nil}, nil, -5, 5}
 	currency      = &scale{unit{"units of currency", "", "1290.50", 2, nil}, nil, 0, maxCents}
@@ -77,6 +85,10 @@ var (
 		&unit{"pounds", "_lb", "99", 0, per("lb", quantity.Mass)}, 1e-6, 1e5}
 	millimetres = &scale{unit{"millimetres", "_mm", "442", -3, nil},
 		&unit{"inches", "_in", "17.4", 0, per("in", quantity.Length)}, 1e-6, 100}
+	millilitres = &scale{unit{"millilitres", "_ml", "295", -6, nil},
+		&unit{"cubic inches", "_in3", "18", 0, cube(per("in", quantity.Length))}, 1e-9, 10}
+	squareMillimetres = &scale{unit{"square millimetres", "_mm2", "343", 0, nil}, // areas stay in mm2, as conductors' do
+		&unit{"square inches", "_in2", "0.533", 0, square(quotient(per("in", quantity.Length), per("mm", quantity.Length)))}, 1, 1e6}
 	metres = &scale{unit{"metres", "_m", "10", 0, nil},
 		&unit{"feet", "_ft", "30", 0, per("ft", quantity.Length)}, 1e-3, 1e6}
 	kilogramsPerMetre = &scale{unit{"kilograms per metre", "_kg_per_m", "0.35", 0, nil},
@@ -88,9 +100,18 @@ var (
 // maxNumber is the longest number read, in bytes: more digits than a float64 holds.
 const maxNumber = 64
 
-// toSI reads a decimal number of the unit and returns it in SI units (money: in cents), rounded once. No
-// units, thousands separators or currency signs are taken. The error is strconv.ErrSyntax or ErrRange.
+// fractions reports whether a tape measure in the unit has fractions.
+func (u unit) fractions() bool { return u.suffix == "_in" || u.suffix == "_ft" }
+
+// toSI reads a decimal number of the unit and returns it in SI units (money: in cents), rounded once; of inches and
+// feet a fraction as well. No units, thousands separators or currency signs are taken. The error is strconv.ErrSyntax or ErrRange.
 func (u unit) toSI(text string) (float64, error) {
+	if u.factor != nil {
+		if x, rest, ok := quantity.Fraction(text); ok && rest == "" && u.fractions() {
+			si, _ := x.Mul(x, u.factor).Float64()
+			return si, nil
+		}
+	}
 	if len(text) > maxNumber || strings.Trim(text, "0123456789+-.eE") != "" {
 		return 0, strconv.ErrSyntax
 	}
@@ -132,10 +153,30 @@ const (
 	eitherSign              // the bounds only, which may be negative
 )
 
+// grouped matches an amount of money as a spreadsheet shows it: with a currency sign, or with commas between thousands
+// and a point behind them. Without either "1,249" might be a little more than one.
+var grouped = regexp.MustCompile(`^([$€£]?) ?([0-9]{1,3}(?:,[0-9]{3})+|[0-9]+)(\.[0-9]+)? ?([€£]?)$`)
+
+// plain takes currency sign and thousands separators off an amount of money that is unmistakable, and returns any other
+// text as it is.
+func (s *scale) plain(text string) string {
+	if s != currency && s != currencyPerMetre {
+		return text
+	}
+	m := grouped.FindStringSubmatch(text)
+	if m == nil || m[1] != "" && m[4] != "" {
+		return text
+	}
+	if m[1] == "" && m[4] == "" && m[3] == "" && s != currency { // a part of a cent is no price of a piece
+		return text
+	}
+	return strings.ReplaceAll(m[2], ",", "") + m[3]
+}
+
 // read returns the number in a cell in SI units (money: in cents), rounded once.
 func (s *scale) read(in entry, allow signs) (float64, *flaw) {
 	u := s.in(in.us)
-	v, err := u.toSI(in.text)
+	v, err := u.toSI(s.plain(in.text))
 	if err != nil {
 		wrong := "is not a number"
 		if errors.Is(err, strconv.ErrRange) {

@@ -64,11 +64,11 @@ func TestWrongOffers(t *testing.T) {
 		{"same again", "", "pack,shop,950\npack,shop,940", []string{
 			`3:1: shop has offered pack from that quantity on already, at cart/offers.csv:2:1; keep one, or give the quantity break a higher min_qty`}},
 		{"price per metre of a pack", "part,vendor,price,price_per_m", "pack,shop,,9", []string{
-			`2:11: price_per_m is for cables, "pack" is none; use price`}},
+			`2:11: price_per_m is for what is bought by length, "pack" is not; use price`}},
 		{"two prices of a cable", "part,vendor,price,price_per_ft", "wire,shop,8,9", []string{
 			`2:11: both price and price_per_ft are stated; keep one of them`}},
 		{"length of a pack", "part,vendor,price,min_ft", "pack,shop,950,9", []string{
-			`2:15: min_ft is for cables, "pack" is none; use min_qty`}},
+			`2:15: min_ft is for what is bought by length, "pack" is not; use min_qty`}},
 		{"two quantities of a cable", "part,vendor,price,min_qty,min_m", "wire,shop,8,9,9", []string{
 			`2:15: both min_qty and min_m are stated; keep one of them`}},
 	} {

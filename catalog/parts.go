@@ -1,21 +1,10 @@
 package catalog
 
 import (
-	"math"
 	"time"
 
 	"cartwright/catalog/problem"
 )
-
-// Cents is an amount of money in hundredths of the scenario's currency. Money is never a float once it
-// is a sum on a bill.
-type Cents int64
-
-// CentsFrom returns the nearest whole cent to an amount in currency units, halves away from zero.
-func CentsFrom(amount float64) Cents { return Cents(math.Round(amount * 100)) }
-
-// Units returns the amount in currency units.
-func (c Cents) Units() float64 { return float64(c) / 100 }
 
 // A Kind is one of the ten kinds of part, named as in the bill: "battery", "inverter", "cable",
 // "device", "busbar", "casters", "solar", "sundry", "conduit", "section".
@@ -89,4 +78,7 @@ type Catalog struct {
 	Conduits  []Conduit
 	Sections  []Section
 	Offers    []Offer
+
+	Own      []OwnColumn       // columns of a person's own, which were read past
+	Warnings []problem.Problem // what is possible, but not plausible
 }

@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"errors"
 	"fmt"
 	"io/fs"
 	"os"
@@ -17,7 +16,7 @@ func ReadDir(dir string) (*Catalog, error) { return Read(os.DirFS(dir), ".", dir
 
 // expectedFiles says what a catalogue's folder holds.
 const expectedFiles = "name a folder with batteries.csv, inverters.csv, cables.csv, devices.csv, busbars.csv, " +
-	"casters.csv and, where wanted, solar.csv, sundries.csv and offers.csv"
+	"casters.csv and, where wanted, solar.csv, sundries.csv, conduits.csv, sections.csv and offers.csv"
 
 // Read reads a catalogue: the CSV files in folder dir of fsys. Errors and positions name the files as
 // display and the file's name.
@@ -30,27 +29,7 @@ func Read(fsys fs.FS, dir, display string) (*Catalog, error) {
 	if err := isFolder(fsys, dir, display); err != nil {
 		return nil, err
 	}
-	l := &loader{fsys: fsys, dir: dir, display: display}
-	c := &Catalog{
-		Batteries: load(l, batteryTable, true),
-		Inverters: load(l, inverterTable, true),
-		Cables:    load(l, cableTable, false),
-		Devices:   load(l, deviceTable, false),
-		Busbars:   load(l, busbarTable, true),
-		Casters:   load(l, castersTable, true),
-		Solar:     load(l, solarTable, false),
-		Sundries:  load(l, sundryTable, false),
-	}
-	c.Offers = load(l, offerTable(c, l.lost), false)
-	if l.found == 0 {
-		return nil, noCatalogue(display, "there is no catalogue in this folder")
-	}
-	l.strayFiles()
-	l.twice(c)
-	if err := l.list.Err(); err != nil {
-		return nil, err
-	}
-	return c, nil
+	return readAll(&folder{fsys: fsys, dir: dir, display: display})
 }
 
 // isFolder says what is wrong with a folder as a whole.
@@ -72,88 +51,48 @@ func noCatalogue(display, wrong string) error {
 	return list.Err()
 }
 
-// loader reads the files of one folder.
-type loader struct {
+// folder is a folder of CSV files.
+type folder struct {
 	fsys         fs.FS
 	dir, display string
-	list         problem.List
-	found        int      // files
-	missing      []string // files that are not there
-	lost         bool     // there are parts whose ids are not known
 }
 
 // shown returns how a file is named in messages.
-func (l *loader) shown(file string) string {
-	if l.display == "" || strings.HasSuffix(l.display, "/") {
-		return l.display + file
+func (f *folder) shown(file string) string {
+	if f.display == "" || strings.HasSuffix(f.display, "/") {
+		return f.display + file
 	}
-	return l.display + "/" + file
+	return f.display + "/" + file
 }
 
-// load reads one file; needed says that it must be there and have a row.
-func load[T any](l *loader, t table[T], needed bool) []T {
-	to := &report{file: l.shown(t.file)}
-	defer func() {
-		l.list.AddAll(&to.list)
-		l.lost = l.lost || to.lost
-	}()
-	data, err := readFile(l.fsys, path.Join(l.dir, t.file), to)
-	if errors.Is(err, fs.ErrNotExist) {
-		l.missing = append(l.missing, t.file)
-		if needed {
-			to.add(problem.Pos{File: to.file}, "the file is missing",
-				"write it; its columns are at least "+strings.Join(t.names(true), ","))
-		}
-		return nil
-	}
-	l.found++
+func (f *folder) none() error { return noCatalogue(f.display, "there is no catalogue in this folder") }
+
+func (f *folder) report(file string) *report { return &report{file: f.shown(file)} }
+
+func (f *folder) open(file string, to *report) (rows, error) {
+	data, err := readFile(f.fsys, path.Join(f.dir, file), to)
 	if err != nil {
-		return nil
+		return nil, err
 	}
 	s, ok := openSheet(data, to)
 	if !ok {
 		to.lost = true
-		return nil
+		return nil, errTold
 	}
-	rows := t.read(s)
-	if needed && len(rows) == 0 && to.list.Len() == 0 {
-		to.add(problem.Pos{File: to.file}, "the file has no parts in it", "no cart can do without; add a row")
-	}
-	return rows
+	return s, nil
 }
 
-// strayFiles reports a file whose name is nearly that of a missing one: its parts would be lost silently.
-func (l *loader) strayFiles() {
-	entries, err := fs.ReadDir(l.fsys, l.dir)
+// strays reports a file whose name is nearly that of a missing one: its parts would be lost silently.
+func (f *folder) strays(missing []string, list *problem.List) {
+	entries, err := fs.ReadDir(f.fsys, f.dir)
 	if err != nil {
 		return // the files themselves could be read
 	}
-	var stems []string
-	for _, file := range l.missing {
-		stems = append(stems, strings.TrimSuffix(file, ".csv"))
-	}
 	for _, e := range entries {
 		stem, isCSV := strings.CutSuffix(strings.ToLower(e.Name()), ".csv")
-		if near := problem.Nearest(stem, stems); isCSV && near != "" && !slices.Contains(files, e.Name()) {
-			l.list.Add(problem.Pos{File: l.shown(e.Name())}, "no file of a catalogue is called so",
+		if near := problem.Nearest(stem, missing); isCSV && near != "" && !slices.Contains(files, e.Name()) {
+			list.Add(problem.Pos{File: f.shown(e.Name())}, "no file of a catalogue is called so",
 				fmt.Sprintf("call it %s.csv, or keep it in another folder", near))
 		}
 	}
-}
-
-// twice reports an id that two parts have, whatever their kinds.
-func (l *loader) twice(c *Catalog) {
-	var to report // which stops in time
-	first := map[string]problem.Pos{}
-	for _, e := range c.All() {
-		if e.ID == "" {
-			continue
-		}
-		if pos, ok := first[e.ID]; ok {
-			to.add(e.Pos, fmt.Sprintf("the id %s is taken, at %s", quote(e.ID), pos), "give each part an id of its own")
-			continue
-		}
-		first[e.ID] = e.Pos
-	}
-	l.list.AddAll(&to.list)
 }

@@ -30,6 +30,29 @@ func TestDefaults(t *testing.T) {
 		{"parallel_group", b.Group, ""},
 		{"leg_w is half", i.LegW, 3000.0},
 		{"charger_a", i.ChargerA, 0.0},
+		{"calendar_years", b.CalendarYears, 0.0},
+		{"max_fuse_a", b.MaxFuseA, 0.0},
+		{"own_device_a", b.OwnDeviceA, 0.0},
+		{"own_interrupting_a", b.OwnInterruptingA, 0.0},
+		{"protocols", len(b.Protocols), 0},
+		{"leg_surge_w is half", i.LegSurgeW, 6000.0},
+		{"charger_ac_v is ac_v", i.ChargerACV, "120/240"},
+		{"strand", w.Fine, false},
+		{"outer_mm", w.OuterM, 0.0},
+		{"polarised", d.Polarised, catalog.Unknown},
+		{"mount", d.Mount, ""},
+		{"listed", d.Listed, catalog.Unknown},
+		{"power_temp_pct_per_c", c.Solar[0].PowerTempPctPerC, -0.35},
+		{"noct_c", c.Solar[0].NOCTC, 45.0},
+		{"solar max_fuse_a", c.Solar[0].MaxFuseA, 0.0},
+		{"max_system_v", c.Solar[0].MaxSystemV, 600.0},
+		{"size of a module", c.Solar[0].LengthM + c.Solar[0].WidthM, 0.0},
+		{"sundry mount", c.Sundries[0].Mount, ""},
+		{"sundry volume", c.Sundries[0].VolumeM3, 0.0},
+		{"conduit end_price", c.Conduits[0].EndPrice, catalog.Cents(0)},
+		{"section price", c.Sections[0].CentsPerM, 0.0},
+		{"yield_mpa", c.Sections[0].YieldPa, 235e6},
+		{"height of a tube", c.Sections[0].HeightM, 0.04},
 		{"mppt_inputs", i.MPPTInputs, 0},
 		{"max_units", i.MaxUnits, 1},
 		{"end_price", w.EndPrice, catalog.Cents(0)},
@@ -110,17 +133,20 @@ func TestSavedOtherwise(t *testing.T) {
 	plain := smallest["batteries.csv"]
 	want := unplaced(mustRead(t, with(nil)))
 	for name, data := range map[string]string{
-		"byte order mark":     "\ufeff" + plain,
-		"CRLF":                strings.ReplaceAll(plain, "\n", "\r\n"),
-		"CR":                  strings.ReplaceAll(plain, "\n", "\r"),
-		"no newline at end":   strings.TrimSuffix(plain, "\n"),
-		"comments":            "# mine, not theirs\n" + plain + "# the end",
-		"quoted comment":      "\"# mine, not \"\"theirs\"\"\",,\n" + plain,
-		"empty lines":         "\n\n" + strings.ReplaceAll(plain, "\n", "\n\n"),
-		"rows of empty cells": strings.ReplaceAll(plain, "\n", "\n,,,\n"),
-		"spaces":              strings.ReplaceAll(plain, ",", " ,  "),
-		"quotes":              `"` + strings.NewReplacer(",", `","`, "\n", "\"\n\"").Replace(strings.TrimSuffix(plain, "\n")) + `"`,
-		"empty columns":       strings.ReplaceAll(plain, "\n", ",,\n"),
+		"byte order mark":       "\ufeff" + plain,
+		"CRLF":                  strings.ReplaceAll(plain, "\n", "\r\n"),
+		"CR":                    strings.ReplaceAll(plain, "\n", "\r"),
+		"no newline at end":     strings.TrimSuffix(plain, "\n"),
+		"comments":              "# mine, not theirs\n" + plain + "# the end",
+		"quoted comment":        "\"# mine, not \"\"theirs\"\"\",,\n" + plain,
+		"empty lines":           "\n\n" + strings.ReplaceAll(plain, "\n", "\n\n"),
+		"rows of empty cells":   strings.ReplaceAll(plain, "\n", "\n,,,\n"),
+		"spaces":                strings.ReplaceAll(plain, ",", " ,  "),
+		"quotes":                `"` + strings.NewReplacer(",", `","`, "\n", "\"\n\"").Replace(strings.TrimSuffix(plain, "\n")) + `"`,
+		"empty columns":         strings.ReplaceAll(plain, "\n", ",,\n"),
+		"a separator stated":    "sep=,\r\n" + plain,
+		"semicolons stated":     "\"sep=;\"\n" + strings.ReplaceAll(plain, ",", ";"),
+		"a column of one's own": strings.Replace(strings.ReplaceAll(plain, "\n", ",on the left\n"), "on the left", "shelf of mine", 1),
 	} {
 		t.Run(name, func(t *testing.T) {
 			if got := unplaced(mustRead(t, with(map[string]string{"batteries.csv": data}))); !reflect.DeepEqual(got, want) {
@@ -141,7 +167,8 @@ func TestColumnOrderIsFree(t *testing.T) {
 
 func TestMissingFiles(t *testing.T) {
 	t.Run("kinds a cart can do without", func(t *testing.T) {
-		c := mustRead(t, with(map[string]string{"cables.csv": "", "devices.csv": "", "solar.csv": "", "sundries.csv": "", "offers.csv": ""}))
+		c := mustRead(t, with(map[string]string{"cables.csv": "", "devices.csv": "", "solar.csv": "", "sundries.csv": "",
+			"conduits.csv": "", "sections.csv": "", "offers.csv": ""}))
 		if n := len(c.All()); n != 4 {
 			t.Errorf("%d parts, want 4", n)
 		}
@@ -163,7 +190,7 @@ func TestMissingFiles(t *testing.T) {
 	t.Run("none at all", func(t *testing.T) {
 		got := mistakes(t, fstest.MapFS{"cart/readme.txt": {}})
 		want := []string{"cart: there is no catalogue in this folder; name a folder with batteries.csv, inverters.csv, cables.csv, " +
-			"devices.csv, busbars.csv, casters.csv and, where wanted, solar.csv, sundries.csv and offers.csv"}
+			"devices.csv, busbars.csv, casters.csv and, where wanted, solar.csv, sundries.csv, conduits.csv, sections.csv and offers.csv"}
 		if !slices.Equal(got, want) {
 			t.Errorf("got %q", got)
 		}

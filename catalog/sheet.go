@@ -7,8 +7,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode/utf8"
 
+	"cartwright/catalog/plaintext"
 	"cartwright/catalog/problem"
 )
 
@@ -20,11 +20,24 @@ const maxRow = 1 << 20
 // anyone mends in one go, few enough to read when the file is something else altogether.
 const maxMistakes = 200
 
-// report collects the mistakes of one file.
+// report collects what is to be said of one file, or of one sheet of a workbook.
 type report struct {
-	file string
-	list problem.List
-	lost bool // there were rows whose ids are not known
+	file, sheet string // sheet: "" of a CSV file
+	list        problem.List
+	warnings    problem.List
+	own         []OwnColumn
+	lost        bool // there were rows whose ids are not known
+}
+
+// whole returns the place of the file or sheet as a whole.
+func (r *report) whole() problem.Pos { return problem.Pos{File: r.file, Sheet: r.sheet} }
+
+// noun returns what it is called.
+func (r *report) noun() string {
+	if r.sheet != "" {
+		return "the sheet"
+	}
+	return "the file"
 }
 
 // add records a mistake; the one past maxMistakes is replaced by a note that reading has stopped.
@@ -59,14 +72,16 @@ type sheet struct {
 	to    *report
 }
 
+func (s *sheet) report() *report { return s.to }
+
 // openSheet looks through a file's bytes before any row is read, and reports what is wrong with the file
 // as a whole. It returns false where reading rows would be of no use.
 func openSheet(data []byte, to *report) (*sheet, bool) {
-	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
+	if plaintext.UTF16(data) {
 		to.add(problem.Pos{File: to.file, Line: 1, Column: 1}, "the text is UTF-16", "save the file as CSV in UTF-8")
 		return nil, false
 	}
-	if at := badByte(data); at >= 0 {
+	if at := plaintext.BadByte(data); at >= 0 {
 		to.add(place(to.file, data, at), fmt.Sprintf("byte 0x%02x is not UTF-8", data[at]), "save the file as CSV in UTF-8")
 		return nil, false
 	}
@@ -74,24 +89,13 @@ func openSheet(data []byte, to *report) (*sheet, bool) {
 	if !bytes.ContainsRune(data, '\n') { // some spreadsheets still end lines with a bare CR
 		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
 	}
+	data, separator := plaintext.Separator(data)
 	lines := &lines{rest: data}
 	r := csv.NewReader(lines)
-	r.Comment = '#'
+	r.Comma, r.Comment = separator, '#'
 	r.FieldsPerRecord = -1 // counted in table.read, with a better message
 	r.TrimLeadingSpace = true
 	return &sheet{data, lines, r, to}, true
-}
-
-// badByte returns the offset of the first byte that is not UTF-8, or -1.
-func badByte(data []byte) int {
-	for at := 0; at < len(data); {
-		r, n := utf8.DecodeRune(data[at:])
-		if r == utf8.RuneError && n == 1 {
-			return at
-		}
-		at += n
-	}
-	return -1
 }
 
 // place returns the line and column of a byte.

@@ -29,6 +29,26 @@ func Sources() []source.Source {
 			Source: "NEC 110.14(C)(1): marked 75 C where it may be used so", Confidence: source.CommonNotRead,
 		},
 		source.Habit("casters with no set_of come in sets of 4"),
+		source.Habit("an inverter with no leg_surge_w: half of surge_w on a leg of 120/240, else all of it; with no charger_ac_v its " +
+			"charger takes the volts of ac_v"),
+		source.Habit("a cable with no strand is of building wire"),
+		source.Habit("a module with no power_temp_pct_per_c loses 0.35 % a degree, with no noct_c its cells are at 45 C in the test of " +
+			"that name, with no max_system_v it takes 600 V"),
+		{
+			Kind: source.Formula, Name: "mass of a section of steel where no mass_kg_per_m is stated: area with sharp corners * 7850 kg/m3",
+			Source:     "EN 1991-1-1 annex A; EN 10219-2, whose tubes of 40 and 50 mm with rounded corners are 5.6 and 4.2 % lighter",
+			Confidence: "the density in two texts, the tubes in one",
+		},
+		{
+			Kind: source.Rule, Name: "a section with no yield_mpa yields at 235 MPa",
+			Source: "EN 10025-2, grade S235, up to 16 mm", Confidence: source.CommonNotRead,
+		},
+		source.Habit("batteries have 20 to 400 Wh/kg, 20 to 900 Wh/l and 1 to 5,000 Ah, and no kWh costs a tenth of the others' or ten times it"),
+		{
+			Kind: source.Table, Name: "inside areas of conduits of the embedded catalogue",
+			Source:     "NFPA 70 chapter 9 table 4: emt and pvc-40; flexible, liquid-tight; metric tubes are common practice",
+			Confidence: "emt and pvc-40 in several texts, flexible from memory",
+		},
 		source.Habit("bounds of cells that catch a slip of the unit or of the finger"),
 	}
 }

@@ -15,6 +15,7 @@ type table[T any] struct {
 	rules   []rule[T]
 	pos     func(*T) *problem.Pos // where the first column's cell stands
 	finish  func(*T)              // may be nil; runs after the cells are read
+	doubts  func(*doubts[T])      // may be nil; what of all rows is possible, but not plausible
 }
 
 // rule is something that must hold between the cells of a row.
@@ -24,38 +25,47 @@ type rule[T any] struct {
 	broken func(v *T, at func(column string) entry) *flaw
 }
 
-// seat says where in a row the cells of a column stand.
-type seat struct {
-	index  int // -1: the file has no such column
-	header string
-	us     bool
+// seat says where in a row the cells of a column stand: under its name, under its second name, or one row so and
+// the next otherwise. -1: the file has no such header.
+type seat struct{ metric, us int }
+
+// rows hands out the rows of a file, which say something each.
+type rows interface {
+	next() ([]cell, bool)
+	report() *report
 }
 
 // read returns the rows of a file. What is wrong goes to the sheet's report; a row with a mistake in it is
 // returned as far as it goes, so that its id is known to the files that are read after.
-func (t table[T]) read(s *sheet) []T {
-	head, ok := s.next()
+func (t table[T]) read(from rows) []T {
+	to := from.report()
+	head, ok := from.next()
 	if !ok {
-		if s.to.list.Len() == 0 {
-			s.to.add(problem.Pos{File: s.to.file}, "the file is empty",
-				"name the columns in the first line: "+strings.Join(t.names(true), ","))
+		if to.list.Len() == 0 {
+			to.add(to.whole(), to.noun()+" is empty", "name the columns in the first line: "+strings.Join(t.names(true), ","))
 		}
 		return nil
 	}
-	if separated(head, s.to) {
+	if separated(head, to) {
 		return nil
 	}
-	f := &form{head, t.seats(head, s.to), map[string]int{}, s.to}
+	f := &form{head, t.seats(head, to), map[string]int{}, to}
 	for i, c := range t.columns {
 		f.columns[c.name] = i
 	}
-	var rows []T
+	d := &doubts[T]{t: t, f: f}
 	for {
-		cells, ok := s.next()
+		cells, ok := from.next()
 		if !ok {
-			return rows
+			if t.doubts != nil && to.list.Len() == 0 {
+				t.doubts(d)
+			}
+			return d.rows
 		}
-		rows = append(rows, t.row(f, cells))
+		d.rows = append(d.rows, t.row(f, cells))
+		if t.doubts != nil {
+			d.cells = append(d.cells, cells)
+		}
 	}
 }
 
@@ -65,6 +75,13 @@ type form struct {
 	seats   []seat         // of each column of the table
 	columns map[string]int // from names to seats
 	to      *report
+}
+
+// at returns the cell of a column in a row.
+func (t table[T]) at(f *form, name string, cells []cell) entry {
+	k := f.columns[name]
+	in, _ := t.columns[k].filled(f.seats[k], cells)
+	return in
 }
 
 // separated reports a header whose cells are not separated by commas.
@@ -92,30 +109,34 @@ func (t table[T]) names(onlyNeeded bool) []string {
 	return names
 }
 
-// seats finds each column in the header, and reports names that are unknown, doubled or missing.
+// seats finds each column in the header, and reports names that are doubled, missing or nearly right. A name that is
+// none of the table's is a person's own column.
 func (t table[T]) seats(head []cell, to *report) []seat {
 	seats := make([]seat, len(t.columns))
 	for i := range seats {
-		seats[i].index = -1
+		seats[i] = seat{-1, -1}
 	}
 	for i, h := range head {
 		if h.text == "" { // a spreadsheet's empty columns; table.row checks that they are
 			continue
 		}
 		k := slices.IndexFunc(t.columns, func(c column[T]) bool { return h.text == c.name || h.text == c.us })
-		switch {
-		case k < 0:
+		if k < 0 {
 			t.unknown(h, to)
-		case seats[k].index < 0:
-			seats[k] = seat{i, h.text, h.text == t.columns[k].us}
-		case seats[k].header == h.text:
-			to.add(h.pos, fmt.Sprintf("column %q stands twice", h.text), "keep one of them")
-		default:
-			to.add(h.pos, fmt.Sprintf("column %q says again what %q says", h.text, seats[k].header), "keep one of them")
+			continue
 		}
+		at := &seats[k].metric
+		if h.text == t.columns[k].us {
+			at = &seats[k].us
+		}
+		if *at >= 0 {
+			to.add(h.pos, fmt.Sprintf("column %q stands twice", h.text), "keep one of them")
+			continue
+		}
+		*at = i
 	}
 	for i, c := range t.columns {
-		if c.need && seats[i].index < 0 {
+		if c.need && seats[i].metric < 0 && seats[i].us < 0 {
 			to.lost = to.lost || i == 0
 			to.add(head[0].pos, fmt.Sprintf("column %q is missing", c.name), "add it: "+c.expected)
 		}
@@ -123,7 +144,7 @@ func (t table[T]) seats(head []cell, to *report) []seat {
 	return seats
 }
 
-// unknown reports a header that is no column's name.
+// unknown reports a header that is nearly a column's name, and notes any other as a person's own column.
 func (t table[T]) unknown(h cell, to *report) {
 	known := t.names(false)
 	for _, c := range t.columns {
@@ -131,27 +152,27 @@ func (t table[T]) unknown(h cell, to *report) {
 			known = append(known, c.us)
 		}
 	}
-	right := "the columns of this file are " + strings.Join(known, ", ")
 	if near := problem.Nearest(h.text, known); near != "" {
-		right = fmt.Sprintf("did you mean %q?", near)
+		to.add(h.pos, "unknown column "+quote(h.text), fmt.Sprintf("did you mean %q?", near))
+		return
 	}
-	to.add(h.pos, "unknown column "+quote(h.text), right)
+	to.own = append(to.own, OwnColumn{Name: h.text, Pos: h.pos})
 }
 
 // row reads one row, as far as its cells can be read.
 func (t table[T]) row(f *form, cells []cell) T {
 	var v T
-	id := f.seats[0]
+	id := f.seats[0].metric
 	*t.pos(&v) = cells[0].pos
-	if id.index >= 0 && id.index < len(cells) {
-		*t.pos(&v) = cells[id.index].pos
+	if id >= 0 && id < len(cells) {
+		*t.pos(&v) = cells[id].pos
 	}
 	if len(cells) != len(f.head) {
 		f.to.add(cells[min(len(f.head), len(cells)-1)].pos,
 			fmt.Sprintf("the row has %d cells, the header has %d", len(cells), len(f.head)),
 			"give each column one cell, and quote a cell with a comma in it")
-		if id.index >= 0 && id.index < len(cells) {
-			t.columns[0].read(&v, entry{cells[id.index], id.header, false})
+		if id >= 0 && id < len(cells) {
+			t.columns[0].read(&v, entry{cells[id], t.columns[0].name, false})
 		}
 		return v
 	}
@@ -190,18 +211,33 @@ func (c column[T]) cell(v *T, s seat, cells []cell, to *report) bool {
 	return bad == nil
 }
 
+// filled returns the cell a column has in a row, under whichever of its names it is filled, and whether it has any.
+// Where both are, it is that of the second name.
+func (c column[T]) filled(s seat, cells []cell) (entry, bool) {
+	switch {
+	case s.metric < 0 && s.us < 0:
+		return entry{cell{"", cells[0].pos}, c.name, false}, false
+	case s.metric < 0 || s.us >= 0 && cells[s.us].text != "":
+		return entry{cells[s.us], c.us, true}, true
+	}
+	return entry{cells[s.metric], c.name, false}, true
+}
+
 // entry returns the text a column has in a row: the cell's, or what an empty one stands for. It is false
-// where the column needs a cell and has none.
+// where the column needs a cell and has none, or has one under each of its names.
 func (c column[T]) entry(s seat, cells []cell, to *report) (entry, bool) {
-	if s.index < 0 {
-		return entry{cell{c.fill, cells[0].pos}, c.name, false}, !c.need
-	}
-	in := entry{cells[s.index], s.header, s.us}
-	if in.text != "" {
+	in, there := c.filled(s, cells)
+	switch {
+	case !there:
+		in.text = c.fill
+		return in, !c.need
+	case in.us && s.metric >= 0 && cells[s.metric].text != "":
+		to.add(in.pos, fmt.Sprintf("%s says again what %s says", c.us, c.name), "fill one of the two in a row")
+		return in, false
+	case in.text != "":
 		return in, true
-	}
-	if c.need && !c.sometimes {
-		to.add(in.pos, s.header+" is empty", "write "+c.expected)
+	case c.need && !c.sometimes:
+		to.add(in.pos, in.header+" is empty", "write "+c.expected)
 		return in, false
 	}
 	return entry{cell{c.fill, in.pos}, c.name, false}, true
@@ -209,13 +245,7 @@ func (c column[T]) entry(s seat, cells []cell, to *report) (entry, bool) {
 
 // check tries the rules whose cells could all be read.
 func (t table[T]) check(v *T, f *form, cells []cell, wrong []bool) {
-	at := func(name string) entry {
-		s := f.seats[f.columns[name]]
-		if s.index < 0 {
-			return entry{cell{"", cells[0].pos}, name, false}
-		}
-		return entry{cells[s.index], s.header, s.us}
-	}
+	at := func(name string) entry { return t.at(f, name, cells) }
 	unread := func(name string) bool { return wrong[f.columns[name]] }
 	for _, r := range t.rules {
 		if unread(r.at) || slices.ContainsFunc(r.uses, unread) {

@@ -32,6 +32,15 @@ func TestUnitPairs(t *testing.T) {
 		{"casters.csv", "wheel_mm", "127", "wheel_in", "5"},
 		{"solar.csv", "mass_kg", "22.6796185", "mass_lb", "50"},
 		{"sundries.csv", "mass_kg", "0.45359237", "mass_lb", "1"},
+		{"sundries.csv", "volume_ml", "294.967152", "volume_in3", "18"}, // 16.387064 ml each
+		{"cables.csv", "outer_mm", "12.7", "outer_in", "1/2"},
+		{"solar.csv", "mass_kg", "0.45359237", "mass_lb", "1"},
+		{"batteries.csv", "length_mm", "441.325", "length_in", "17 3/8"},
+		{"batteries.csv", "height_mm", "441.325", "height_in", "17-3/8"},
+		{"conduits.csv", "inside_mm2", "343.87028", "inside_in2", "0.533"}, // 645.16 mm2 each
+		{"conduits.csv", "price_per_m", "10", "price_per_ft", "$3.048"},
+		{"sections.csv", "width_mm", "38.1", "width_in", "1 1/2"},
+		{"sections.csv", "mass_kg_per_m", "1.488163943569553805774278215223097", "mass_lb_per_ft", "1"},
 	} {
 		t.Run(test.file+" "+test.us, func(t *testing.T) {
 			metric := mustRead(t, with(map[string]string{test.file: setCell(t, smallest[test.file], test.metric, test.metric, test.metricCell)}))
@@ -111,6 +120,8 @@ var factors = []struct{ metric, us, over, under string }{
 	{"_kg", "_lb", "0.45359237", "1"},
 	{"_mm", "_in", "25.4", "1"},
 	{"_m", "_ft", "0.3048", "1"},
+	{"_ml", "_in3", "16.387064", "1"},
+	{"_mm2", "_in2", "645.16", "1"},
 }
 
 // converted returns a metric number in the US unit of its pair. It is cut after 30 places, not rounded, so

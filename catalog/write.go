@@ -26,6 +26,10 @@ func (c *Catalog) Write(k Kind, w io.Writer) error {
 		return solarTable.write(c.Solar, w)
 	case KindSundry:
 		return sundryTable.write(c.Sundries, w)
+	case KindConduit:
+		return conduitTable.write(c.Conduits, w)
+	case KindSection:
+		return sectionTable.write(c.Sections, w)
 	}
 	return fmt.Errorf("catalog: there is no kind of part %q", k)
 }

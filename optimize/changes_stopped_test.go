@@ -44,7 +44,7 @@ func TestChangesOfAStoppedSearch(t *testing.T) {
 	for asked := 0; asked < 1<<20 && known == 0; asked = 2*asked + 1 {
 		ctx := &patience{Context: context.Background()}
 		ctx.left.Store(int64(asked))
-		r, err := optimize.Rank(ctx, p, question.Options{TimeLimit: -1, Workers: 1})
+		r, err := optimize.Rank(ctx, p, question.Options{Workers: 1})
 		if err != nil {
 			t.Fatalf("stopped after %d: %v", asked, err)
 		}

@@ -4,11 +4,13 @@ import "cartwright/catalog/quantity"
 
 // Keys of the cart and its parts.
 var (
-	cartKeys = []string{"casters", "wheelbase", "track", "caster_mass_height", "frame", "deck_items", "shelves",
-		"backboard"}
-	frameKeys     = []string{"mass", "height"}
+	cartKeys = []string{"casters", "wheelbase", "track", "caster_mass_height", "rolling", "grip", "frame", "deck_items",
+		"shelves", "backboard"}
+	frameKeys     = []string{"mass", "height", "pieces"}
+	pieceKeys     = []string{"section", "length", "count", "height"}
+	railKeys      = []string{"section", "span", "count"}
 	deckItemKeys  = []string{"name", "mass", "height", "offset"}
-	shelfKeys     = []string{"name", "elevation", "length", "depth", "clear_height", "max_mass", "gap"}
+	shelfKeys     = []string{"name", "elevation", "length", "depth", "clear_height", "max_mass", "rails", "gap", "stack"}
 	backboardKeys = []string{"elevation", "offset"}
 )
 
@@ -26,9 +28,11 @@ func (s section) cart() Cart {
 		WheelbaseM:        v.size("wheelbase"),
 		TrackM:            v.size("track"),
 		CasterMassHeightM: v.quantity("caster_mass_height", quantity.Length, within(0, maxLengthM), defaultCasterMassHeightM),
+		Rolling:           v.quantity("rolling", quantity.Ratio, above(0, 1), defaultRolling),
+		Grip:              v.number("grip", above(0, 2), "0.5", defaultGrip),
 	}
 	if f, ok := v.sub("frame", "the frame", true, frameKeys); ok {
-		c.Frame = Mass{Name: "frame", MassKg: f.mass(), HeightM: f.height("height")}
+		c.frame(f)
 	}
 	for _, d := range v.items("deck_items", "a deck item", false, deckItemKeys) {
 		c.DeckItems = append(c.DeckItems, Mass{
@@ -40,6 +44,26 @@ func (s section) cart() Cart {
 		c.Backboard = Backboard{ElevationM: b.height("elevation"), OffsetM: b.offset()}
 	}
 	return c
+}
+
+// frame reads the frame: its mass and the height of that, or the pieces it is cut from.
+func (c *Cart) frame(f section) {
+	c.Frame.Name = "frame"
+	if !f.has("pieces") && !f.meant["pieces"] {
+		c.Frame.MassKg, c.Frame.HeightM = f.mass(), f.height("height")
+		return
+	}
+	for _, key := range []string{"mass", "height"} {
+		if f.has(key) {
+			f.wrong(key, key+": a frame of pieces has the mass of its pieces", "leave "+key+" out, or the pieces")
+		}
+	}
+	for _, v := range f.items("pieces", "a piece", true, pieceKeys) {
+		c.Pieces = append(c.Pieces, Piece{
+			Section: v.words("section", "tube-40"), LengthM: v.size("length"), Count: v.integer("count", 1, maxCount, 1),
+			HeightM: v.height("height"), Pos: v.pos,
+		})
+	}
 }
 
 // shelves reads what battery modules stand on; at least one.
@@ -55,10 +79,25 @@ func (s section) shelves() []Shelf {
 			DepthM:       v.size("depth"),
 			ClearHeightM: v.size("clear_height"),
 			MaxMassKg:    v.quantity("max_mass", quantity.Mass, above(0, maxMassKg), unlimited),
+			Rails:        v.rails(),
 			GapM:         v.quantity("gap", quantity.Length, within(0, maxLengthM), 0),
+			Stack:        v.integer("stack", 1, maxStack, 1),
 		})
 	}
 	return shelves
+}
+
+// maxStack is the most modules that are read to stand on each other; no source.
+const maxStack = 20
+
+// rails reads the beams under a shelf.
+func (s section) rails() *Rails {
+	v, ok := s.sub("rails", "the rails", false, railKeys)
+	if !ok {
+		return nil
+	}
+	return &Rails{Section: v.words("section", "angle-40"), SpanM: v.size("span"),
+		Count: v.integer("count", 1, maxCount, defaultRails), Pos: v.pos}
 }
 
 func (s section) mass() float64 {

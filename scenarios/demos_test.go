@@ -103,9 +103,9 @@ func TestStarter(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, key := range scenarios.Keys() {
-		if !strings.Contains(string(text), key) {
-			t.Errorf("the starter does not mention %q", key)
+	for _, path := range scenarios.Keys() {
+		if key := path[strings.LastIndexAny(path, ".")+1:]; !strings.Contains(string(text), key+":") {
+			t.Errorf("the starter does not mention %q", path)
 		}
 	}
 }

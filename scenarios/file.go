@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"cartwright/catalog/plaintext"
 	"cartwright/catalog/problem"
 )
 
@@ -25,7 +26,10 @@ func readFile(open func() (fs.File, error), shown string, pos problem.Pos, limit
 	name := strconv.Quote(shown)
 	f, err := open()
 	if err != nil {
+		var special specialFile
 		switch {
+		case errors.As(err, &special):
+			list.Add(pos, "the file "+name+" is "+string(special), "give the name of a plain file")
 		case errors.Is(err, fs.ErrNotExist):
 			list.Add(pos, "there is no file "+name, "give the name of one that exists")
 		case errors.Is(err, fs.ErrPermission):
@@ -68,6 +72,10 @@ func plain(err error) string {
 
 // checkText adds the first place where data is not UTF-8 text to the list, and reports whether it is.
 func checkText(data []byte, file string, list *problem.List) bool {
+	if plaintext.UTF16(data) {
+		list.Add(problem.Pos{File: file, Line: 1, Column: 1}, "the text is UTF-16", "save the file as UTF-8")
+		return false
+	}
 	line, start := 1, 0
 	for i := 0; i < len(data); {
 		r, size := utf8.DecodeRune(data[i:])

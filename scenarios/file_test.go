@@ -70,7 +70,7 @@ func TestOpenErrors(t *testing.T) {
 		{"no such catalogue", write(t, scenarios.FileName, []byte(plain+"catalog: parts\n")),
 			`DIR/scenario.yaml:14:10: catalog: there is no folder "DIR/parts"; name the folder of the parts' CSV files, or leave catalog out`},
 		{"catalogue is a file", write(t, scenarios.FileName, []byte(plain+"catalog: scenario.yaml\n")),
-			`DIR/scenario.yaml:14:10: catalog: "DIR/scenario.yaml" is a file; name the folder of the parts' CSV files`},
+			`DIR/scenario.yaml:14:10: catalog: "DIR/scenario.yaml" is a file; name the folder of the parts' CSV files, or an .xlsx workbook`},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			_, err := scenarios.Open(tt.path)

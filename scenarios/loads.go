@@ -2,11 +2,12 @@ package scenarios
 
 import (
 	"fmt"
+	"strings"
 
 	"cartwright/catalog/quantity"
 )
 
-var loadKeys = []string{"name", "watts", "count", "leg", "from", "to", "duty", "start", "dc"}
+var loadKeys = []string{"name", "watts", "count", "power_factor", "leg", "circuit", "from", "to", "duty", "start", "dc"}
 
 // readLoads reads the loads, listed or measured: a scenario has exactly one of the two.
 func (s *Scenario) readLoads(top section, open opener) {
@@ -33,13 +34,18 @@ func (s section) loads(rules Rules) []Load {
 	var loads []Load
 	for _, v := range sections {
 		l := Load{
-			Name:  v.words("name", "kettle"),
-			Watts: v.quantity("watts", quantity.Power, above(0, maxPowerW)),
-			Count: v.integer("count", 1, maxCount, 1),
-			Leg:   v.leg(rules),
-			Duty:  v.quantity("duty", quantity.Ratio, within(0, 1), 1),
-			Start: v.number("start", within(1, 100), "6", 1),
-			DC:    v.truth("dc", false),
+			Name:        v.words("name", "kettle"),
+			Watts:       v.quantity("watts", quantity.Power, above(0, maxPowerW)),
+			Count:       v.integer("count", 1, maxCount, 1),
+			PowerFactor: v.number("power_factor", above(0, 1), "0.8", defaultPowerFactor),
+			Leg:         v.leg(rules),
+			Circuit:     v.words("circuit", "bench", ""),
+			Duty:        v.quantity("duty", quantity.Ratio, within(0, 1), 1),
+			Start:       v.number("start", within(1, 100), "6", 1),
+			DC:          v.truth("dc", false),
+		}
+		if n := v.nodes["watts"]; n != nil && strings.HasSuffix(strings.ToLower(strings.TrimSpace(n.value)), "hp") {
+			v.doubtful("watts", "horsepower are what a motor gives at its shaft", "it draws more; write the watts of its plate, or its volts times amperes")
 		}
 		if l.DC && v.has("leg") {
 			v.wrong("leg", "leg: a load on the bus has none", "leave leg out, or dc")

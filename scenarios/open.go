@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strconv"
 
+	"cartwright/catalog"
+	"cartwright/catalog/plaintext"
 	"cartwright/catalog/problem"
 )
 
@@ -37,15 +39,31 @@ func Open(name string) (*Scenario, error) {
 		if !filepath.IsAbs(name) {
 			name = filepath.Join(dir, filepath.FromSlash(name))
 		}
-		return os.Open(name)
+		return openPlain(name)
 	}
 	s := &Scenario{File: file, Dir: dir}
-	s.load(func() (fs.File, error) { return os.Open(file) }, open, &list)
+	s.load(func() (fs.File, error) { return openPlain(file) }, open, &list)
 	if s.CatalogDir != "" {
 		s.checkCatalogDir(&list)
 	}
 	return s, list.Err()
 }
+
+// openPlain opens a file that reading comes to the end of: opening a pipe waits until somebody writes to it.
+func openPlain(name string) (fs.File, error) {
+	info, err := os.Stat(name)
+	if err == nil {
+		if what := plaintext.Special(info.Mode()); what != "" {
+			return nil, specialFile(what)
+		}
+	}
+	return os.Open(name)
+}
+
+// specialFile is the error of a file that is not opened, since it is a pipe or a device.
+type specialFile string
+
+func (s specialFile) Error() string { return "it is " + string(s) }
 
 // OpenFS reads a scenario from a folder of a file system. Its Dir is "", and a catalogue folder that it
 // names is not looked for.
@@ -76,11 +94,16 @@ func (s *Scenario) checkCatalogDir(list *problem.List) {
 		dir = filepath.Join(s.Dir, filepath.FromSlash(dir))
 	}
 	info, err := os.Stat(dir)
+	workbook := catalog.IsWorkbook(dir)
 	switch {
+	case err != nil && workbook:
+		list.Add(s.Pos("catalog"), "catalog: there is no workbook "+strconv.Quote(dir), "name the workbook of the parts, or leave catalog out")
 	case err != nil:
 		list.Add(s.Pos("catalog"), "catalog: there is no folder "+strconv.Quote(dir), "name the folder of the parts' CSV files, or leave catalog out")
-	case !info.IsDir():
-		list.Add(s.Pos("catalog"), "catalog: "+strconv.Quote(dir)+" is a file", "name the folder of the parts' CSV files")
+	case info.IsDir() && workbook:
+		list.Add(s.Pos("catalog"), "catalog: "+strconv.Quote(dir)+" is a folder", "name a workbook, or call the folder something else")
+	case !info.IsDir() && !workbook:
+		list.Add(s.Pos("catalog"), "catalog: "+strconv.Quote(dir)+" is a file", "name the folder of the parts' CSV files, or an .xlsx workbook")
 	default:
 		return
 	}

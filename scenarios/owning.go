@@ -3,6 +3,7 @@ package scenarios
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cartwright/catalog/quantity"
 )
@@ -10,7 +11,7 @@ import (
 // Keys of what is wanted and what is there.
 var (
 	needKeys    = []string{"role", "count", "rating"}
-	holdingKeys = []string{"part", "count", "ends", "sell"}
+	holdingKeys = []string{"part", "count", "ends", "keep", "sell"}
 )
 
 // unlimited stands for a limit that is not stated.
@@ -44,6 +45,13 @@ func (s section) holdings() []Holding {
 			price := v.money("sell")
 			h.Sell, h.SellCentsPerM = &price, float64(price)
 		}
+		h.Keep = v.truth("keep", false)
+		switch {
+		case h.Keep && h.Sell != nil:
+			v.wrong("keep", "keep: what stays on the cart is not sold", "leave out keep or sell")
+		case h.Keep && h.ByLength:
+			v.wrong("keep", "keep: what is bought by length is cut as it is needed", "leave keep out; it is for pieces")
+		}
 		have = append(have, h)
 	}
 	return have
@@ -53,6 +61,10 @@ func (s section) holdings() []Holding {
 func (s section) amount() (count float64, byLength bool) {
 	n := s.nodes["count"]
 	if n != nil && n.kind == isText {
+		if !strings.ContainsAny(n.value, "0123456789") {
+			s.wrong("count", fmt.Sprintf("count: %q is not a number", n.value), `write count: 2, or of a cable a length, count: "12 ft"`)
+			return math.NaN(), false
+		}
 		return s.quantity("count", quantity.Length, within(0, maxCount)), true
 	}
 	count = s.number("count", within(0, maxCount), "2")

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"time"
 
+	"cartwright/catalog/plaintext"
 	"cartwright/catalog/problem"
 )
 
@@ -58,8 +59,9 @@ func readProfile(name string, r *reader, named problem.Pos, open opener) *Measur
 	if !ok || !checkText(data, shown, r.problems) {
 		return nil
 	}
+	data, separator := plaintext.Separator(data)
 	p := &profile{file: shown, problems: r.problems, reader: csv.NewReader(bytes.NewReader(data))}
-	p.reader.Comment = '#'
+	p.reader.Comma, p.reader.Comment = separator, '#'
 	p.reader.FieldsPerRecord = -1
 	p.reader.ReuseRecord = true
 	p.reader.TrimLeadingSpace = true

@@ -70,6 +70,7 @@ func TestProfileErrors(t *testing.T) {
 		{"comments alone", "# nothing\n", "cart/loads.csv: the load profile is empty; begin with a line time,watts"},
 		{"header alone", "time,watts\n", "cart/loads.csv: a load profile of no rows is no whole day; write a row for every step of one or more days"},
 		{"unknown column", strings.Replace(hours, "watts", "wats", 1), `cart/loads.csv:1:6: unknown column "wats"; did you mean "watts"?`},
+		{"UTF-16 without a mark", "t\x00i\x00m\x00e\x00,\x00w\x00a\x00t\x00t\x00s\x00\n\x00", `cart/loads.csv:1:1: the text is UTF-16; save the file as UTF-8`},
 		{"semicolons", "time;watts\n00:00;5\n", `cart/loads.csv:1:1: unknown column "time;watts"; the columns are time and watts, or time, watts_a and watts_b, with commas between`},
 		{"tabs", "time\twatts\n00:00\t5\n", `cart/loads.csv:1:1: unknown column "time\twatts"; the columns are time and watts, or time, watts_a and watts_b, with commas between`},
 		{"no header", "00:00,115\n", `cart/loads.csv:1:1: unknown column "00:00"; the columns are time and watts, or time, watts_a and watts_b, with commas between
@@ -78,7 +79,7 @@ cart/loads.csv:1:7: unknown column "115"; the columns are time and watts, or tim
 		{"one leg", "time,watts_a\n", "cart/loads.csv:1:1: the columns are time, watts_a; write time and watts, or time, watts_a and watts_b"},
 		{"legs and sum", "time,watts,watts_a,watts_b\n", "cart/loads.csv:1:1: the columns are time, watts, watts_a, watts_b; write time and watts, or time, watts_a and watts_b"},
 		{"no time", "watts\n", "cart/loads.csv:1:1: the columns are watts; write time and watts, or time, watts_a and watts_b"},
-		{"bad cells", "time,watts\n0:00,5\n01:00,many\n02:00,-3\n03:00,NaN\n04:00,1e300\n05:00\n24:00,5\n2026-02-30 05:00,1\n", `cart/loads.csv:2:1: time: "0:00" is not a time; write 06:30, or 2026-08-14 06:30
+		{"bad cells", "time,watts\n0:0,5\n01:00,many\n02:00,-3\n03:00,NaN\n04:00,1e300\n05:00\n24:00,5\n2026-02-30 05:00,1\n", `cart/loads.csv:2:1: time: "0:0" is not a time; write 06:30, or 2026-08-14 06:30
 cart/loads.csv:3:7: watts: "many" is not a number; write watts without a unit, for example 115
 cart/loads.csv:4:7: watts: -3 is negative; write what the loads draw, 0 at least
 cart/loads.csv:5:7: watts: "NaN" is not a number; write watts without a unit, for example 115

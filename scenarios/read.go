@@ -24,6 +24,12 @@ const (
 	defaultDrop              = 0.03 // NFPA 70 210.19 and 215.2, informational notes; from memory
 	defaultTimeLimitS        = 60.0
 	defaultPlans             = 10
+	defaultUseDays           = 365
+	defaultPowerFactor       = 1.0
+	defaultRolling           = 0.02 // common practice, no source
+	defaultGrip              = 0.5  // common practice, no source: rubber on dry concrete has more, on wet steel less
+	defaultLinkM             = 0.3  // common practice, no source
+	defaultRails             = 2
 )
 
 // Bounds that catch a slip of the unit or of the finger. They are wider than any cart a person can push;
@@ -38,17 +44,22 @@ const (
 	maxRatingA = 10e3
 	maxCount   = 10000
 	maxHours   = 31 * 24.0
+
+	maxKWhPrice = 1e3
 )
 
 // Keys of the sections, in the order they are best written.
 var (
-	topKeys = []string{"name", "currency", "rules", "catalog", "bus", "loads", "measured", "autonomy",
-		"recharge", "cart", "limits", "caster_factor", "ac_fault", "runs", "circuits", "needs", "have", "sold",
-		"money", "savings", "solver"}
+	topKeys = []string{"name", "currency", "rules", "units", "catalog", "bus", "loads", "measured", "one_at_a_time",
+		"autonomy", "recharge", "use", "cart", "limits", "caster_factor", "ac_fault", "cable", "runs", "circuits",
+		"needs", "have", "sold", "money", "savings", "solver"}
 	busKeys      = []string{"nominal", "low", "high"}
-	rechargeKeys = []string{"within", "from"}
-	limitKeys    = []string{"mass", "budget", "tilt", "reserve", "push", "slope"}
-	moneyKeys    = []string{"tax"}
+	rechargeKeys = []string{"within", "from", "supply"}
+	supplyKeys   = []string{"volts", "device"}
+	useKeys      = []string{"days"}
+	limitKeys    = []string{"mass", "budget", "tilt", "reserve", "push", "slope", "protocols", "served"}
+	cableKeys    = []string{"slack", "step", "strand"}
+	moneyKeys    = []string{"tax", "grid"}
 	savingsKeys  = []string{"now", "per_month"}
 	solverKeys   = []string{"time_limit", "plans"}
 )
@@ -70,6 +81,7 @@ func noScenario(root *node, list *problem.List) {
 func (s *Scenario) read(data []byte, file string, open opener, list *problem.List) {
 	r := &reader{file: file, problems: list, places: map[string]problem.Pos{}}
 	s.places = r.places
+	defer func() { s.Warnings = r.warnings.Sorted() }()
 	if !checkText(data, file, list) {
 		return
 	}
@@ -87,27 +99,44 @@ func (s *Scenario) read(data []byte, file string, open opener, list *problem.Lis
 	s.Name = top.words("name", "Orchard cart")
 	s.Currency = top.currency()
 	s.Rules = Rules(top.choice("rules", []string{string(NEC), string(IEC)}))
+	s.Units = top.units(s.Rules)
 	s.CatalogDir = top.words("catalog", "parts", "")
 	s.Bus = top.bus()
 	s.readLoads(top, open)
+	s.OneAtATime = top.oneAtATime(s.Loads)
 	s.AutonomyH = top.quantity("autonomy", quantity.Duration, above(0, maxHours))
-	s.Recharge = top.recharge()
+	s.Recharge = top.recharge(s.Rules)
+	s.UseDays = top.useDays()
 	s.Cart = top.cart()
 	s.Limits = top.limits()
 	s.CasterFactor = top.number("caster_factor", within(1, 10), "1.25", defaultCasterFactor)
 	s.ACFaultA = top.quantity("ac_fault", quantity.Current, above(0, maxFaultA), defaultACFaultA)
+	s.Cable = top.cable()
 	s.Runs = top.runs(s.Rules)
-	s.Circuits = top.circuits(s.Rules)
+	s.Circuits = top.circuits(s.Rules, s.Bus)
+	s.checkRuns(top)
+	s.checkCircuitsOfLoads(r)
 	s.Needs = top.needs()
 	s.Have = top.holdings()
 	s.Sold = top.money("sold", 0)
 	if m, ok := top.sub("money", "money", false, moneyKeys); ok {
 		s.Tax = m.quantity("tax", quantity.Ratio, within(0, 1), 0)
+		s.GridCentsPerKWh = 100 * m.number("grid", above(0, maxKWhPrice), "0.32", 0)
 	}
 	if v, ok := top.sub("savings", "savings", false, savingsKeys); ok {
 		s.Savings = &Savings{Now: v.money("now", 0), PerMonth: v.money("per_month")}
 	}
 	s.Solver = top.solver()
+	s.doubt(top)
+}
+
+// units reads the units that answers are told in.
+func (s section) units(rules Rules) Units {
+	usual := Metric
+	if rules == NEC {
+		usual = US
+	}
+	return Units(s.choice("units", []string{string(US), string(Metric)}, string(usual)))
 }
 
 // currencyCode matches a code of ISO 4217.
@@ -141,15 +170,32 @@ func (s section) bus() Bus {
 	return b
 }
 
-func (s section) recharge() *Recharge {
+func (s section) recharge(rules Rules) *Recharge {
 	v, ok := s.sub("recharge", "recharge", false, rechargeKeys)
 	if !ok {
 		return nil
 	}
-	return &Recharge{
+	r := &Recharge{
 		WithinH: v.quantity("within", quantity.Duration, above(0, maxHours)),
 		From:    v.choice("from", []string{"grid"}, "grid"),
 	}
+	if w, ok := v.sub("supply", "the supply", false, supplyKeys); ok {
+		r.Supply = &Supply{Volts: w.volts(rules, ""), DeviceA: w.standard("device", rules), Pos: w.pos}
+	}
+	return r
+}
+
+// useDays reads on how many days a year the cart is used.
+func (s section) useDays() float64 {
+	v, ok := s.sub("use", "use", false, useKeys)
+	if !ok {
+		return defaultUseDays
+	}
+	days := v.number("days", above(0, 366), "40", defaultUseDays)
+	if s.has("sun") && days != defaultUseDays && !math.IsNaN(days) {
+		v.wrong("days", fmt.Sprintf("days: with sun the cart is used every day, not on %g a year", days), "leave use out")
+	}
+	return days
 }
 
 func (s section) limits() Limits {
@@ -165,6 +211,9 @@ func (s section) limits() Limits {
 		Reserve: v.quantity("reserve", quantity.Ratio, bound{low: 0, high: 1, openHigh: true}, 0),
 		PushN:   v.quantity("push", quantity.Force, above(0, maxPushN), none.PushN),
 		Slope:   v.quantity("slope", quantity.Ratio, within(0, 1), 0),
+
+		SharedProtocols: v.choice("protocols", []string{"any", "shared"}, "any") == "shared",
+		Served:          v.quantity("served", quantity.Ratio, above(0, 1), 0),
 	}
 }
 

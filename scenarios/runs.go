@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"cartwright/catalog/quantity"
 	"cartwright/scenarios/ratings"
@@ -11,8 +12,9 @@ import (
 
 // Keys of cable paths and circuits.
 var (
-	runKeys        = []string{"run", "length", "ambient", "bundled", "terminal", "drop", "own_breaker"}
-	circuitKeys    = []string{"name", "volts", "device", "length", "neutral", "terminal", "ambient", "bundled", "drop", "receptacle"}
+	runKeys     = []string{"run", "length", "link", "ambient", "bundled", "terminal", "drop", "conduit", "own_breaker"}
+	circuitKeys = []string{"name", "volts", "device", "length", "neutral", "terminal", "ambient", "bundled", "drop",
+		"conduit", "receptacle"}
 	receptacleKeys = []string{"role", "rating", "count"}
 )
 
@@ -30,39 +32,73 @@ const maxTerminalC = 500.0
 // rows at "41 and above".
 const maxBundled = 200
 
-// runs reads the cable paths of the strings, the mains and the feeder; none is required.
+// runKinds are the runs that a scenario names. Branches are circuits.
+var runKinds = []string{string(RunString), string(RunMain), string(RunFeeder), string(RunInlet), string(RunSolar), string(RunBond)}
+
+// ownBreakerOf says why a run has no breaker of the inverter's own.
+var ownBreakerOf = map[RunKind][2]string{
+	RunString: {"an inverter has no breaker in the string of a battery", "leave it out; a fuse or breaker is planned for each string"},
+	RunInlet:  {"the device of the supply protects the inlet", "leave it out; write the device under recharge.supply"},
+	RunSolar:  {"modules are not protected by the inverter's breaker", "leave it out; devices are planned where they are needed"},
+	RunBond:   {"a bond has no breaker", "leave it out"},
+}
+
+// runs reads the cable paths that are no circuits; none is required.
 func (s section) runs(rules Rules) []Run {
 	sections := s.items("runs", "a run", false, runKeys)
 	distinct(sections, "run")
 	var runs []Run
 	for _, v := range sections {
 		runs = append(runs, Run{
-			Kind:        RunKind(v.choice("run", []string{string(RunString), string(RunMain), string(RunFeeder)})),
+			Kind:        RunKind(v.choice("run", runKinds)),
 			LengthM:     v.size("length"),
+			LinkM:       v.quantity("link", quantity.Length, within(0, maxLengthM), defaultLinkM),
 			AmbientC:    v.ambient(),
 			Bundled:     v.bundled(),
 			TerminalC:   v.terminal(),
 			Drop:        v.drop(),
+			Conduit:     v.conduit(),
 			OwnBreakerA: v.standard("own_breaker", rules, 0),
 			Pos:         v.pos,
 		})
-		if runs[len(runs)-1].Kind == RunString && v.has("own_breaker") {
-			v.wrong("own_breaker", "own_breaker: an inverter has no breaker in the string of a battery",
-				"leave it out; a fuse or breaker is planned for each string")
+		kind := runs[len(runs)-1].Kind
+		if why, none := ownBreakerOf[kind]; none && v.has("own_breaker") {
+			v.wrong("own_breaker", "own_breaker: "+why[0], why[1])
+		}
+		if kind != RunString && kind != "" && v.has("link") {
+			v.wrong("link", "link: just strings have links, between modules in series", "leave it out, or write it in the run string")
 		}
 	}
 	return runs
 }
 
-// circuits reads the branch circuits; none is required.
-func (s section) circuits(rules Rules) []Circuit {
+// checkRuns tells of runs that need something else of the scenario.
+func (s *Scenario) checkRuns(top section) {
+	if r := s.Run(RunInlet); r != nil && (s.Recharge == nil || s.Recharge.Supply == nil) && !top.meant["recharge"] {
+		top.r.problems.Add(r.Pos, "an inlet has no supply", "add recharge with a supply, for example "+
+			"recharge: {within: 10 h, supply: {volts: "+s.supplyExample()+"}}")
+	}
+	if r := s.Run(RunBond); r != nil && s.Run(RunMain) == nil {
+		top.r.problems.Add(r.Pos, "a bond is sized by the device of the main, and there is no run main", "add one, or leave the bond out")
+	}
+}
+
+// supplyExample is a usual supply under the rules.
+func (s *Scenario) supplyExample() string {
+	if s.Rules == IEC {
+		return "230 V, device: 16 A"
+	}
+	return "120 V, device: 20 A"
+}
+
+// circuits reads the circuits behind the load centre and those on the bus; none is required.
+func (s section) circuits(rules Rules, bus Bus) []Circuit {
 	sections := s.items("circuits", "a circuit", false, circuitKeys)
 	distinct(sections, "name")
 	var circuits []Circuit
 	for _, v := range sections {
 		c := Circuit{
 			Name:      v.words("name", "press"),
-			Volts:     v.volts(rules),
 			DeviceA:   v.standard("device", rules),
 			LengthM:   v.size("length"),
 			Neutral:   v.truth("neutral", true),
@@ -70,7 +106,16 @@ func (s section) circuits(rules Rules) []Circuit {
 			AmbientC:  v.ambient(),
 			Bundled:   v.bundled(),
 			Drop:      v.drop(),
+			Conduit:   v.conduit(),
 			Pos:       v.pos,
+		}
+		if n := v.nodes["volts"]; n != nil && n.kind == isText && n.value == "dc" {
+			c.DC, c.Volts = true, bus.NominalV
+			if v.has("neutral") {
+				v.wrong("neutral", "neutral: a circuit on the bus has none", "leave it out")
+			}
+		} else {
+			c.Volts = v.volts(rules, "dc")
 		}
 		if r, ok := v.sub("receptacle", "a receptacle", false, receptacleKeys); ok {
 			c.Receptacle = &Receptacle{Role: r.words("role", "receptacle"), RatingA: r.rating(), Count: r.integer("count", 1, maxCount, 1)}
@@ -107,17 +152,38 @@ func (s section) rating() float64 {
 	return s.quantity("rating", quantity.Current, above(0, maxRatingA), 0)
 }
 
-// volts reads the voltage of a circuit: 120 or 240 V under the nec rules, 230 V under the iec rules.
-func (s section) volts(rules Rules) float64 {
+// conduit reads the type of conduit that a path goes in.
+func (s section) conduit() string { return strings.ToLower(s.words("conduit", "emt", "")) }
+
+// volts reads the voltage of a circuit or supply: 120 or 240 V under the nec rules, 230 V under the iec rules. Other
+// names what would do as well.
+func (s section) volts(rules Rules, other string) float64 {
 	v := s.quantity("volts", quantity.Voltage, above(0, maxBusV))
+	nec, iec := "120 V or 240 V", "230 V"
+	if other != "" {
+		nec, iec = "120 V, 240 V or "+other, "230 V or "+other
+	}
 	switch {
 	case math.IsNaN(v):
 	case rules == NEC && v != 120 && v != 240:
-		s.wrong("volts", fmt.Sprintf("volts: the nec rules know no circuit of %g V", v), "write 120 V or 240 V, or rules: iec")
+		s.wrong("volts", fmt.Sprintf("volts: the nec rules know no circuit of %g V", v), "write "+nec+", or rules: iec")
 	case rules == IEC && v != 230:
-		s.wrong("volts", fmt.Sprintf("volts: the iec rules know no circuit of %g V", v), "write 230 V, or rules: nec")
+		s.wrong("volts", fmt.Sprintf("volts: the iec rules know no circuit of %g V", v), "write "+iec+", or rules: nec")
 	}
 	return v
+}
+
+// cable reads how cable is cut.
+func (s section) cable() CableWish {
+	v, ok := s.sub("cable", "cable", false, cableKeys)
+	if !ok {
+		return CableWish{}
+	}
+	return CableWish{
+		Slack: v.quantity("slack", quantity.Ratio, within(0, 1), 0),
+		StepM: v.quantity("step", quantity.Length, above(0, maxLengthM), 0),
+		Fine:  v.choice("strand", []string{"any", "fine"}, "any") == "fine",
+	}
 }
 
 // standard reads a rating that must be a standard one of the rule set, of fuses or of breakers. Without

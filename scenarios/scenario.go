@@ -167,6 +167,9 @@ type Scenario struct {
 	GridCentsPerKWh float64
 	Savings         *Savings
 	Solver          Solver
+	Sun             *Sun // nil: no modules
+
+	Warnings []problem.Problem // what is possible, but not plausible
 
 	places map[string]problem.Pos // of every value read, by its path in the file
 }

@@ -12,6 +12,7 @@ import (
 type reader struct {
 	file     string
 	problems *problem.List
+	warnings problem.List
 	places   map[string]problem.Pos
 }
 
@@ -100,6 +101,15 @@ func (s section) wrong(key, wrong, right string) {
 		pos = n.pos
 	}
 	s.r.problems.Add(pos, wrong, right)
+}
+
+// doubtful adds a warning at the value of a key: what is possible, but not plausible.
+func (s section) doubtful(key, wrong, right string) {
+	pos := s.pos
+	if n := s.nodes[key]; n != nil {
+		pos = n.pos
+	}
+	s.r.warnings.Add(pos, wrong, right)
 }
 
 // sub returns the section under a key, and whether there is one.

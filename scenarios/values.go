@@ -230,8 +230,11 @@ func (s section) timeOfDay(key string, endOfDay bool) int {
 // dayMin is the number of minutes of a day.
 const dayMin = 24 * 60
 
-// clock reads "HH:MM" from 00:00 to 24:00 into minutes after midnight.
+// clock reads "HH:MM" or "H:MM" from 0:00 to 24:00 into minutes after midnight.
 func clock(t string) (minutes int, ok bool) {
+	if len(t) == len("H:MM") {
+		t = "0" + t
+	}
 	if len(t) != len("HH:MM") || t[2] != ':' {
 		return 0, false
 	}

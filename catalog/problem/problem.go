@@ -6,24 +6,40 @@
 package problem
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 )
 
 // Pos is a place in a file. Line and Column count from 1; Column counts bytes, as encoding/csv does.
-// A Line of 0 means the file as a whole.
+// A Line of 0 means the file as a whole. In a workbook Line and Column are those of a cell of the Sheet.
 type Pos struct {
 	File         string
+	Sheet        string // "" of a text
 	Line, Column int
 }
 
-// String returns file:line:column, or just the file where no line is known.
+// String returns file:line:column, of a workbook file:sheet!C7, or just the file where no line is known.
 func (p Pos) String() string {
-	if p.Line == 0 {
+	switch {
+	case p.Sheet != "" && p.Line == 0:
+		return p.File + ":" + p.Sheet
+	case p.Sheet != "":
+		return fmt.Sprintf("%s:%s!%s%d", p.File, p.Sheet, letters(p.Column), p.Line)
+	case p.Line == 0:
 		return p.File
 	}
 	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
+
+// letters returns the name of a column of a spreadsheet, counted from 1: A to Z, AA, AB and so on.
+func letters(column int) string {
+	name := ""
+	for ; column > 0; column = (column - 1) / 26 {
+		name = string(rune('A'+(column-1)%26)) + name
+	}
+	return name
 }
 
 // Problem is one mistake: where it is, what is wrong, and what would be right.
@@ -63,23 +79,23 @@ func (l *List) AddAll(other *List) {
 // Len returns how many mistakes were recorded.
 func (l *List) Len() int { return len(l.problems) }
 
+// Sorted returns every mistake in the order of files, sheets, lines and columns; those of one place in the order in
+// which they were found.
+func (l *List) Sorted() []Problem {
+	sorted := slices.Clone(l.problems)
+	slices.SortStableFunc(sorted, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(a.Pos.File, b.Pos.File), cmp.Compare(a.Pos.Sheet, b.Pos.Sheet),
+			cmp.Compare(a.Pos.Line, b.Pos.Line), cmp.Compare(a.Pos.Column, b.Pos.Column))
+	})
+	return sorted
+}
+
 // Err returns nil for an empty list, else an error that prints one mistake a line, in file order.
 func (l *List) Err() error {
 	if len(l.problems) == 0 {
 		return nil
 	}
-	sorted := append([]Problem(nil), l.problems...)
-	sort.SliceStable(sorted, func(i, j int) bool {
-		a, b := sorted[i].Pos, sorted[j].Pos
-		if a.File != b.File {
-			return a.File < b.File
-		}
-		if a.Line != b.Line {
-			return a.Line < b.Line
-		}
-		return a.Column < b.Column
-	})
-	return &Error{Problems: sorted}
+	return &Error{Problems: l.Sorted()}
 }
 
 // Error is a non-empty, ordered list of mistakes.

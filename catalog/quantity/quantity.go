@@ -6,8 +6,8 @@
 // afterwards. Spelling of a unit is strict in case, because mm and Mm, kW and kw are not the same thing.
 //
 // Factors are exact by definition (see units.go), conversions are done in rational arithmetic and rounded
-// once, so "25.4 mm" and "1 in" are the same float64. Written fractions ("3/8 in"), compound amounts
-// ("6 ft 2 in") and decimal commas are left out: the error says how to write them.
+// once, so "25.4 mm" and "1 in" are the same float64. Fractions ("17 3/8 in") and feet with inches ("3 ft 6 in")
+// are read; decimal commas are not: the error says how to write them.
 package quantity
 
 import (
@@ -81,23 +81,16 @@ func Parse(text string, d Dimension) (float64, error) {
 	if len(t) > maxText {
 		return 0, &Error{fmt.Sprintf("an amount of %d letters is too long", len(t)), "write for example " + quoted(d)}
 	}
-	digits := number.FindString(t)
-	if digits == "" {
-		return 0, &Error{fmt.Sprintf("%q is not a number with a unit", text), "write for example " + quoted(d)}
+	if feet, inches, ok := compound(t, d); ok {
+		return feetAndInches(text, feet, inches)
 	}
-	name := strings.TrimSpace(t[len(digits):])
-	u, err := find(text, digits, name, d)
+	exact, digits, rest, err := leading(text, t, d)
 	if err != nil {
 		return 0, err
 	}
-	// ParseFloat bounds the exponent, so that the rational below cannot grow without limit.
-	rough, err := strconv.ParseFloat(digits, 64)
+	u, err := find(text, digits, strings.TrimSpace(rest), d)
 	if err != nil {
-		return 0, tooLarge(text, d)
-	}
-	exact := new(big.Rat)
-	if rough != 0 {
-		exact.SetString(digits)
+		return 0, err
 	}
 	v, _ := u.toSI(exact).Float64()
 	if math.IsInf(v, 0) {
@@ -107,6 +100,31 @@ func Parse(text string, d Dimension) (float64, error) {
 		return 0, &Error{fmt.Sprintf("%q is below absolute zero, %g C", text, absoluteZeroC), "write for example " + quoted(d)}
 	}
 	return v, nil
+}
+
+// leading reads the number that t, the trimmed text, begins with: exactly, as it is written, and what stands behind.
+func leading(text, t string, d Dimension) (exact *big.Rat, digits, rest string, err error) {
+	if exact, rest, ok := Fraction(t); ok {
+		return exact, t[:len(t)-len(rest)], rest, nil
+	}
+	digits = number.FindString(t)
+	if digits == "" {
+		return nil, "", "", &Error{fmt.Sprintf("%q is not a number with a unit", text), "write for example " + quoted(d)}
+	}
+	// ParseFloat bounds the exponent, so that the rational below cannot grow without limit.
+	rough, err := strconv.ParseFloat(digits, 64)
+	exact = new(big.Rat)
+	if rough != 0 && err == nil {
+		exact.SetString(digits)
+	}
+	if err != nil {
+		// The unit may be wrong as well, and is told first.
+		if _, wrong := find(text, digits, strings.TrimSpace(t[len(digits):]), d); wrong != nil {
+			return nil, "", "", wrong
+		}
+		return nil, "", "", tooLarge(text, d)
+	}
+	return exact, digits, t[len(digits):], nil
 }
 
 // find returns the unit called name, or an error that names what would fit.
@@ -122,7 +140,7 @@ func find(text, digits, name string, d Dimension) (unit, error) {
 	if name == "" {
 		return unit{}, &Error{
 			fmt.Sprintf("%q has no unit", text),
-			fmt.Sprintf("add %s, for example %q", fitting, digits+" "+d.Units()[0]),
+			fmt.Sprintf("add %s, for example %q", fitting, likely(digits, d)),
 		}
 	}
 	if strings.ContainsAny(name[:1], "0123456789.,'_/+-") {
@@ -146,6 +164,18 @@ func find(text, digits, name string, d Dimension) (unit, error) {
 		right = fmt.Sprintf("did you mean %q? Write %s", near, fitting)
 	}
 	return unit{}, &Error{fmt.Sprintf("unknown unit %q in %q", name, text), right}
+}
+
+// likely returns a bare number with the unit that was probably meant: of a ratio below 1 the percent it stands for, of
+// a length with a fraction inches.
+func likely(digits string, d Dimension) string {
+	if v, err := strconv.ParseFloat(digits, 64); err == nil && d == Ratio && v > 0 && v < 1 {
+		return Format(v, Ratio)
+	}
+	if strings.Contains(digits, "/") && d == Length {
+		return digits + " in"
+	}
+	return digits + " " + d.Units()[0]
 }
 
 // spellings returns every spelling of every unit of d.

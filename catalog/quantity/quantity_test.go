@@ -37,34 +37,46 @@ func TestParse(t *testing.T) {
 		d    quantity.Dimension
 		want float64 // exact: conversions are rounded once
 	}{
-		{"450 lb", quantity.Mass, 204.1165665}, // 450 * 0.45359237
-		{"16 oz", quantity.Mass, 0.45359237},   // 16 oz = 1 lb
-		{"12.5kg", quantity.Mass, 12.5},        // no space
-		{"  3\tkg ", quantity.Mass, 3},         // any space
-		{"2 t", quantity.Mass, 2000},           // tonne
-		{"800 g", quantity.Mass, 0.8},          // rounded once: 800*0.001 is the same here
-		{"20 in", quantity.Length, 0.508},      // 25.4 mm each
-		{"12 ft", quantity.Length, 3.6576},     // 0.3048 m each
-		{"25.4 mm", quantity.Length, 0.0254},   // equal to 1 in
-		{"1 inch", quantity.Length, 0.0254},    //
-		{"-6 in", quantity.Length, -0.1524},    // an offset to the left
-		{"1e3 mm", quantity.Length, 1},         //
-		{".5 m", quantity.Length, 0.5},         //
-		{"18 h", quantity.Duration, 18},        //
-		{"90 min", quantity.Duration, 1.5},     //
-		{"2 days", quantity.Duration, 48},      //
-		{"1 day", quantity.Duration, 24},       //
-		{"60 s", quantity.Duration, 1.0 / 60},  //
-		{"5 kA", quantity.Current, 5000},       //
-		{"20 A", quantity.Current, 20},         //
-		{"240 V", quantity.Voltage, 240},       //
-		{"1.2 kW", quantity.Power, 1200},       //
-		{"5.1 kWh", quantity.Energy, 5100},     //
-		{"3.6 MJ", quantity.Energy, 1000},      // 1 kWh by definition
-		{"35 C", quantity.Temperature, 35},     //
-		{"35 °C", quantity.Temperature, 35},    //
-		{"95 F", quantity.Temperature, 35},     // (95 - 32) * 5/9
-		{"-40 F", quantity.Temperature, -40},   // where the scales meet
+		{"450 lb", quantity.Mass, 204.1165665},   // 450 * 0.45359237
+		{"16 oz", quantity.Mass, 0.45359237},     // 16 oz = 1 lb
+		{"12.5kg", quantity.Mass, 12.5},          // no space
+		{"  3\tkg ", quantity.Mass, 3},           // any space
+		{"2 t", quantity.Mass, 2000},             // tonne
+		{"800 g", quantity.Mass, 0.8},            // rounded once: 800*0.001 is the same here
+		{"20 in", quantity.Length, 0.508},        // 25.4 mm each
+		{"12 ft", quantity.Length, 3.6576},       // 0.3048 m each
+		{"25.4 mm", quantity.Length, 0.0254},     // equal to 1 in
+		{"1 inch", quantity.Length, 0.0254},      //
+		{"-6 in", quantity.Length, -0.1524},      // an offset to the left
+		{"1e3 mm", quantity.Length, 1},           //
+		{".5 m", quantity.Length, 0.5},           //
+		{"17 3/8 in", quantity.Length, 0.441325}, // 17.375 * 25.4 mm
+		{"17-3/8 in", quantity.Length, 0.441325}, //
+		{"-3/8 in", quantity.Length, -0.009525},  //
+		{"1/3 ft", quantity.Length, 0.1016},      // 4 in
+		{"3 ft 6 in", quantity.Length, 1.0668},   // 42 in
+		{"3ft6in", quantity.Length, 1.0668},      //
+		{"-3 ft 6 in", quantity.Length, -1.0668}, //
+		{"-0 ft 6 in", quantity.Length, -0.1524}, //
+		{"3 feet 6 1/2 inches", quantity.Length, 1.0795},
+		{"1 ft 2.5 in", quantity.Length, 0.3683},
+		{"2 hp", quantity.Power, 1491.39974316454044}, // 2 * 550 ft lbf/s
+		{"3/4 hp", quantity.Power, 559.274903686702665},
+		{"18 h", quantity.Duration, 18},       //
+		{"90 min", quantity.Duration, 1.5},    //
+		{"2 days", quantity.Duration, 48},     //
+		{"1 day", quantity.Duration, 24},      //
+		{"60 s", quantity.Duration, 1.0 / 60}, //
+		{"5 kA", quantity.Current, 5000},      //
+		{"20 A", quantity.Current, 20},        //
+		{"240 V", quantity.Voltage, 240},      //
+		{"1.2 kW", quantity.Power, 1200},      //
+		{"5.1 kWh", quantity.Energy, 5100},    //
+		{"3.6 MJ", quantity.Energy, 1000},     // 1 kWh by definition
+		{"35 C", quantity.Temperature, 35},    //
+		{"35 °C", quantity.Temperature, 35},   //
+		{"95 F", quantity.Temperature, 35},    // (95 - 32) * 5/9
+		{"-40 F", quantity.Temperature, -40},  // where the scales meet
 		{"-273.15 C", quantity.Temperature, -273.15},
 		{"2 %", quantity.Ratio, 0.02},                //
 		{"8.25%", quantity.Ratio, 0.0825},            //
@@ -95,7 +107,7 @@ func TestParseErrors(t *testing.T) {
 		{"18", quantity.Duration, `"18" has no unit; add h, min, s or days, for example "18 h"`},
 		{"2", quantity.Ratio, `"2" has no unit; add %, for example "2 %"`},
 		{"18 minuts", quantity.Duration, `unknown unit "minuts" in "18 minuts"; did you mean "minute"? Write h, min, s or days`},
-		{"5 Kw", quantity.Power, `unknown unit "Kw" in "5 Kw"; did you mean "kW"? Write W or kW`},
+		{"5 Kw", quantity.Power, `unknown unit "Kw" in "5 Kw"; did you mean "kW"? Write W, kW or hp`},
 		{"3 furlongs", quantity.Length, `unknown unit "furlongs" in "3 furlongs"; write m, cm, mm, in or ft`},
 		{"20 in", quantity.Mass, `"20 in" is a length, not a mass; write kg, g, lb, oz or t, for example "450 lb"`},
 		{"450 lb", quantity.Force, `"450 lb" is a mass, not a force; write N, kN, kgf or lbf, for example "150 N"`},
@@ -106,8 +118,15 @@ func TestParseErrors(t *testing.T) {
 		{"Inf h", quantity.Duration, `"Inf h" is not a number with a unit; write for example "18 h"`},
 		{"0x10 kg", quantity.Mass, `unknown unit "x10 kg" in "0x10 kg"; write kg, g, lb, oz or t`},
 		{"1,5 kg", quantity.Mass, `"1,5 kg" is not a number with a unit; write for example "450 lb"`},
-		{"6 ft 2 in", quantity.Length, `unknown unit "ft 2 in" in "6 ft 2 in"; write m, cm, mm, in or ft`},
-		{"3/8 in", quantity.Length, `"3/8 in" is not a number with a unit; write for example "20 in"`},
+		{"6 ft 2", quantity.Length, `unknown unit "ft 2" in "6 ft 2"; write m, cm, mm, in or ft`},
+		{"6 ft 12 in", quantity.Length, `"6 ft 12 in" has 12 inches or more beside the feet; write for example "3 ft 6 in"`},
+		{"6 ft 2 3 in", quantity.Length, `"6 ft 2 3 in" is not a number of feet and inches; write for example "3 ft 6 in" or "3 ft 6 1/2 in"`},
+		{"6 ft 2e9 in", quantity.Length, `"6 ft 2e9 in" has 12 inches or more beside the feet; write for example "3 ft 6 in"`},
+		{"6 ft 2 in", quantity.Mass, `unknown unit "ft 2 in" in "6 ft 2 in"; write kg, g, lb, oz or t`},
+		{"3/0 in", quantity.Length, `"3/0 in" is not a number with a unit; write for example "20 in"`},
+		{"9/8 in", quantity.Length, `"9/8 in" is not a number with a unit; write for example "20 in"`},
+		{"17 3/8", quantity.Length, `"17 3/8" has no unit; add m, cm, mm, in or ft, for example "17 3/8 in"`},
+		{"0.15", quantity.Ratio, `"0.15" has no unit; add %, for example "15 %"`},
 		{"1 2 kg", quantity.Mass, `"1 2 kg" is not a number with a unit; write for example "450 lb"`},
 		{"1e400 kg", quantity.Mass, `"1e400 kg" is too large a number; write for example "450 lb"`},
 		{"1e999999999999 kg", quantity.Mass, `"1e999999999999 kg" is too large a number; write for example "450 lb"`},
@@ -201,7 +220,7 @@ func TestFormat(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, seed := range []string{"450 lb", "18 h", "2 %", "35 C", "-40 F", "1e3 mm", ".5m", "6 ft 2 in", "NaN kg", "1e-400 kg", "°C"} {
+	for _, seed := range []string{"450 lb", "18 h", "2 %", "35 C", "-40 F", "1e3 mm", ".5m", "6 ft 2 in", "NaN kg", "1e-400 kg", "°C", "17 3/8 in", "3 ft 6 1/2 in", "3/4 hp", "-0 ft 6 in"} {
 		f.Add(seed, 0)
 	}
 	f.Fuzz(func(t *testing.T, text string, i int) {

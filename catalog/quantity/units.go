@@ -33,7 +33,8 @@ const absoluteZeroC = -273.15
 // Factors are exact. Metric prefixes, the minute, hour and day, the degree: BIPM, The International System
 // of Units (9th edition, 2019), tables 7 and 8. Foot, inch and pound: the international yard and pound
 // agreement of 1959, 1 yd = 0.9144 m, 1 lb = 0.45359237 kg, 16 oz = 1 lb. Standard gravity: 3rd CGPM 1901,
-// 9.80665 m/s2; hence 1 kgf = 9.80665 N and 1 lbf = 0.45359237 * 9.80665 N = 4.4482216152605 N.
+// 9.80665 m/s2; hence 1 kgf = 9.80665 N and 1 lbf = 0.45359237 * 9.80665 N = 4.4482216152605 N. Horsepower: 550 ft lbf/s (NIST Special
+// Publication 811, appendix B.8, 7.456999E+02 W) = 550 * 0.3048 * 4.4482216152605 W.
 var dimensions = [...]struct {
 	name, art string // with its article, "a mass"
 	example   string
@@ -72,6 +73,7 @@ var dimensions = [...]struct {
 	Power: {"power", "a", "1.2 kW", []unit{
 		{[]string{"W"}, "1", ""},
 		{[]string{"kW"}, "1000", ""},
+		{[]string{"hp", "HP"}, "745.69987158227022", ""}, // 550 foot-pounds of force a second
 	}},
 	Energy: {"energy", "an", "5.1 kWh", []unit{
 		{[]string{"Wh"}, "1", ""},

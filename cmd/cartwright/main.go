@@ -15,10 +15,11 @@ func main() { os.Exit(run()) }
 
 // run hands the process's arguments and streams on, and returns the exit code.
 func run() int {
-	// A closed pipe is told like any other failed write, not by a silent death.
+	// Writing to a pipe that is closed ends quietly, not by a death that a shell reports.
 	signal.Ignore(syscall.SIGPIPE)
-	// The first interrupt ends the search and shows the best so far; a second one ends the program.
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	// The first Ctrl-C, or being told to end, or a terminal that closes, ends the search and shows the best so far;
+	// the second ends the program.
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	context.AfterFunc(ctx, stop)
 	return cli.Run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)

@@ -65,6 +65,9 @@ type Bench struct {
 	Reasons     []string // what the catalogue has nothing for
 	Partial     bool     // the loads\' peaks need not be met yet
 
+	// RoundingCents is how far a cost that is rounded line by line can be from the unrounded one.
+	RoundingCents float64
+
 	before *Before
 }
 

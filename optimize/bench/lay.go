@@ -6,6 +6,7 @@ import (
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/wiring"
 )
@@ -50,6 +51,7 @@ func (b *Bench) LayAll() {
 	b.layBusbars()
 	b.layCasters()
 	b.weighSupport()
+	b.RoundingCents = b.roundingCents()
 }
 
 // laySupplies finds the inverters and unit counts that serve the loads.
@@ -87,7 +89,7 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 		for _, w := range wiring.Options(b.Rules, d, b.Catalog) {
 			o := b.Market.Wire(&d, w, scratch[:])
 			if d.AC {
-				if o.InterruptingA < b.Scenario.ACFaultA {
+				if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
 					continue
 				}
 				o.InterruptingA = math.Inf(1) // it breaks all there can be

@@ -9,6 +9,7 @@ import (
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
 )
 
 // Bounds knows what no plan can be below: least costs and masses of a supply with all that every plan
@@ -174,6 +175,6 @@ func (o *Bounds) stringRun(at int, faultA float64) (cents, kg float64) {
 	if k.Options == nil {
 		return 0, 0
 	}
-	serves := func(x *market.Option) bool { return x.InterruptingA >= faultA }
+	serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, faultA) }
 	return cheapest(k.Options, o.stringFloors[at], serves), market.LeastOf(k.Options, serves, market.MassOf)
 }

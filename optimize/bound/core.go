@@ -7,6 +7,7 @@ import (
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
+	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring"
 )
 
@@ -56,17 +57,17 @@ func (o *Bounds) Of(c *bench.Core) (f Figures) {
 		f.room += x * o.room[at]
 	}
 	least, studs := wiring.BusbarA(v.BusA, o.Bench.DcA), wiring.BusbarStuds(c.Total(), v.Units, 0)
-	bars := func(x *market.Option) bool { return x.RatingA >= least && x.Studs >= studs }
+	bars := func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 	f.Cents += cheapest(o.Bench.Busbars, o.busbarFloors, bars)
 	f.Kg += market.LeastOf(o.Bench.Busbars, bars, market.MassOf)
 	if v.Main != nil {
-		serves := func(x *market.Option) bool { return x.InterruptingA >= total }
+		serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, total) }
 		f.Cents += float64(v.Units) * cheapest(v.Main, o.mainFloors[c.Supply], serves)
 		f.Kg += float64(v.Units) * market.LeastOf(v.Main, serves, market.MassOf)
 	}
 	// The casters carry at least all the rest and the lightest set.
 	need := chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
-	carry := func(x *market.Option) bool { return x.CarriesKg >= need*(1-EnergyTie) }
+	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, need) }
 	f.Cents += cheapest(o.Bench.Casters, o.casterFloors, carry)
 	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
 	f.OpenCents = f.Cents - further
@@ -75,25 +76,18 @@ func (o *Bounds) Of(c *bench.Core) (f Figures) {
 
 // Hopeless reports that no plan with at least these strings is within mass, floor and budget.
 func (o *Bounds) Hopeless(f Figures) bool {
-	if f.Kg > o.most || f.room > o.floorArea*(1+areaTie) {
+	if f.Kg > o.most || !plan.AtMost(f.room, o.floorArea) {
 		return true
 	}
 	l := &o.Bench.Scenario.Limits
 	return math.IsInf(f.Cents, 1) ||
-		(l.Budget != math.MaxInt64 && f.Cents > float64(l.Budget+o.Bench.Scenario.Sold)+RoundingCents(o.Bench))
-}
-
-// RoundingCents bounds how far a cost that is rounded line by line to whole cents can be from the
-// unrounded one: half a cent for each line of cable bought or sold, and for the tax.
-func RoundingCents(b *bench.Bench) float64 {
-	lines := 2*(len(b.Scenario.Runs)+len(b.Scenario.Circuits)) + len(b.Scenario.Have) + 1
-	return 0.5 * float64(lines)
+		(l.Budget != math.MaxInt64 && f.Cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents)
 }
 
 // Serves reports whether a core carries the loads and can be recharged.
 func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 	v := &o.Bench.Supplies[c.Supply]
-	if f.UsableWh < v.NeedWh*(1-EnergyTie) {
+	if !plan.AtLeast(f.UsableWh, v.NeedWh) {
 		return false
 	}
 	var strings []energy.Strings
@@ -105,17 +99,11 @@ func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 		return false
 	}
 	if r := o.Bench.Scenario.Recharge; r != nil {
-		need := energy.GridRechargeA(strings, v.NeedWh, o.Bench.Scenario.Bus.NominalV, r.WithinH) * (1 - EnergyTie)
-		return v.ChargerA >= need && energy.ChargeA(strings) >= need
+		need := energy.GridRechargeA(strings, v.NeedWh, o.Bench.Scenario.Bus.NominalV, r.WithinH)
+		return plan.AtLeast(v.ChargerA, need) && plan.AtLeast(energy.ChargeA(strings), need)
 	}
 	return true
 }
-
-// areaTie is the relative excess of floor taken that is the rounding of sums.
-const areaTie = 1e-9
-
-// EnergyTie is the relative shortfall of energy or current that is rounding, not a lack.
-const EnergyTie = 1e-9
 
 // Missing bounds from below what the energy still missing adds for strings of the members from last on.
 // Owned modules come first where they are cheaper; beyond them the cheapest energy is bought.

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"cartwright/optimize/bench"
+	"cartwright/optimize/plan"
 )
 
 // lifeSegment is lifetime energy that can be added at one price.
@@ -44,11 +45,11 @@ func (o *Bounds) LifeScore(c *bench.Core, last int, f Figures) float64 {
 	}
 	members := o.Bench.Groups[c.Group]
 	roomPerLife, kgPerLife := o.perLifeRoom.from(o, c, last), o.perLifeKg.from(o, c, last)
-	most := math.Max(0, o.floorArea*(1+areaTie)-f.room) / roomPerLife
+	most := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / roomPerLife
 	if kgPerLife > 0 { // else some battery is said to weigh nothing
 		most = math.Min(most, math.Max(0, o.most-f.Kg)/kgPerLife)
 	}
-	cents, life := f.OpenCents-RoundingCents(o.Bench), f.LifeWh
+	cents, life := f.OpenCents-o.Bench.RoundingCents, f.LifeWh
 	if life <= 0 && cents < 0 {
 		return math.Inf(-1) // sales pay for all: the less energy, the better the ratio
 	}

@@ -3,6 +3,7 @@ package choice
 import (
 	"math"
 
+	"cartwright/catalog"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/market"
 	"cartwright/optimize/plan"
@@ -22,7 +23,7 @@ func Account(b *bench.Bench, c *Choice, p *plan.Plan) {
 	for _, s := range Shipping(b, c) { // a sum of whole cents: its order does not show
 		p.Shipping += s
 	}
-	p.Tax = plan.Money(math.Round(b.Scenario.Tax * float64(p.Spend+p.Shipping)))
+	p.Tax = catalog.RoundCents(b.Scenario.Tax * float64(p.Spend+p.Shipping))
 	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
 }
 
@@ -68,7 +69,7 @@ func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []
 			l.Vendor, l.UnitPrice = a.Offers[j].Vendor, cents/100
 		}
 		l.Quantity, l.Buy = n, n
-		l.Line = plan.Money(math.Round(n * cents))
+		l.Line = catalog.RoundCents(n * cents)
 		lines = append(lines, l)
 	}
 	sell := 0.0
@@ -91,7 +92,7 @@ func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []
 	}
 	if sell > 0 {
 		lines[0].Sell = sell
-		lines[0].Credit = plan.Money(math.Round(sell * a.SellFor))
+		lines[0].Credit = catalog.RoundCents(sell * a.SellFor)
 	}
 	return lines
 }

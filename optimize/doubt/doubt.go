@@ -4,7 +4,6 @@ package doubt
 import (
 	"context"
 	"fmt"
-	"time"
 
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
@@ -20,8 +19,6 @@ type Options struct {
 	// Prices is how far, as a part of it, the price of a part that states no range may be off either way;
 	// Loads how far the watts of a load may be. Both from 0 to 1.
 	Prices, Loads float64
-	// TimeLimit is of the ranking; 0 stands for the scenario's.
-	TimeLimit time.Duration
 }
 
 // Default returns the usual options: ten plans, ten thousand draws (a share is then known to about a
@@ -117,11 +114,11 @@ type Regret struct {
 //
 // The triangular distribution for a quantity of which only a range and a likeliest value are known is common
 // practice, no source.
-func Run(ctx context.Context, p question.Problem, o Options, progress func(solved, found int)) (*Doubted, error) {
+func Run(ctx context.Context, p question.Problem, o Options, watch question.Watch) (*Doubted, error) {
 	if err := o.check(); err != nil {
 		return nil, err
 	}
-	r, err := rank.Plans(ctx, p, question.Options{Plans: o.Plans, TimeLimit: o.TimeLimit, Progress: progress})
+	r, err := rank.Plans(ctx, p, question.Options{Plans: o.Plans, Watch: watch})
 	if err != nil {
 		return nil, err
 	}

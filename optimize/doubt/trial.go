@@ -6,7 +6,6 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize/bench"
-	"cartwright/optimize/bound"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
@@ -70,9 +69,9 @@ func newCandidate(p question.Problem, d *dice, one *plan.Plan) (*candidate, erro
 func (c *candidate) costs(d *dice) plan.Money {
 	spend := plan.Money(0)
 	for _, l := range c.lines {
-		spend += plan.Money(math.Round(float64(l.cents) * d.price[l.part]))
+		spend += catalog.RoundCents(float64(l.cents) * d.price[l.part])
 	}
-	tax := plan.Money(math.Round(c.s.Tax * float64(spend+c.p.Shipping)))
+	tax := catalog.RoundCents(c.s.Tax * float64(spend+c.p.Shipping))
 	return spend + c.p.Shipping + tax - c.p.Credit
 }
 
@@ -80,7 +79,7 @@ func (c *candidate) costs(d *dice) plan.Money {
 func (c *candidate) broken(d *energy.Demand, cost plan.Money) []string {
 	var list []string
 	need := func(name string, has, atLeast float64) {
-		if has < atLeast-bound.EnergyTie*math.Abs(atLeast) {
+		if !plan.AtLeast(has, atLeast) {
 			list = append(list, name)
 		}
 	}

@@ -53,9 +53,9 @@ const (
 
 // Find finds every step of the staircase: for each autonomy, or for each mass, the cheapest plan. The
 // budget is left aside, and so is the limit that is the axis; all other limits hold. Each step is one
-// proved ranking; the next starts just beyond what the last plan gives. Progress, where given, is told
+// proved ranking; the next starts just beyond what the last plan gives. The watch is told
 // the steps found so far.
-func Find(ctx context.Context, p question.Problem, of Axis, progress func(steps int)) (*Staircase, error) {
+func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch) (*Staircase, error) {
 	s := *p.Scenario
 	s.Limits.Budget = math.MaxInt64
 	out := &Staircase{Axis: of, Unit: "h"}
@@ -106,9 +106,7 @@ func Find(ctx context.Context, p question.Problem, of Axis, progress func(steps 
 		} else {
 			out.Steps = append(out.Steps, step)
 		}
-		if progress != nil {
-			progress(len(out.Steps))
-		}
+		watch.Tell(len(out.Steps), len(out.Steps))
 		if of != AxisMass && step.At >= relax.LongestH {
 			out.Complete = true
 			break

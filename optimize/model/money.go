@@ -4,7 +4,6 @@ import (
 	"math"
 	"sort"
 
-	"cartwright/optimize/bound"
 	"cartwright/optimize/market"
 	"cartwright/optimize/milp"
 )
@@ -151,7 +150,7 @@ func (p *program) payParts() {
 	if s.Limits.Budget != math.MaxInt64 {
 		most := (s.Limits.Budget + s.Sold).Units()
 		if !p.Space.strict {
-			most += bound.RoundingCents(p.Bench) / 100
+			most += p.Bench.RoundingCents / 100
 		}
 		p.Model.Row("budget", p.Cost, milp.AtMost, most)
 	}

@@ -12,10 +12,10 @@ import (
 	"cartwright/optimize/question"
 )
 
-// The smallest differences that matter: half a cent less a hair, so that a whole cent is never missed;
-// a gram of mass.
+// The smallest differences that matter: a hundredth of a cent, so that of two bills that
+// near the one of fewer whole cents is not passed over; a gram of mass.
 const (
-	centResolution = 0.004
+	centResolution = 0.0001
 	gramResolution = 0.001
 )
 
@@ -34,6 +34,8 @@ type Ask struct {
 	// strict holds the unrounded cost to the budget. Without it the cost may be above by what rounding the
 	// bill line by line could take off, and the finished bill has to be looked at.
 	Strict bool
+	// Patient leaves out the limit of work that a mere tie-break has: the answer decides whether there is a plan.
+	Patient bool
 	// Where tied, the first figure is held to first and the second is made least; only one of at most below
 	// is of interest.
 	Tied         bool
@@ -66,7 +68,10 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		}
 		p.Model.Row("no more of the first figure", objective, milp.AtMost, k.First+tieSlack)
 		objective = other
-		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.Below - otherResolution, HasCutoff: true, TrustInfeasible: true, TimeLimit: tieTime}
+		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.Below - otherResolution, HasCutoff: true}
+		if !k.Patient {
+			o.TrustInfeasible, o.TimeLimit = true, tieTime
+		}
 	}
 	p.Model.Minimize(objective)
 	s, err := p.Model.Solve(ctx, o)

@@ -8,6 +8,7 @@ import (
 	"cartwright/optimize/choice"
 	"cartwright/optimize/market"
 	"cartwright/optimize/milp"
+	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring"
 )
 
@@ -80,7 +81,7 @@ func (p *program) fault() (e milp.Expr, least, most float64) {
 // breaksAll takes the interrupting rating out of an option that breaks every fault there can be.
 func breaksAll(most float64) func(*market.Option) {
 	return func(o *market.Option) {
-		if o.InterruptingA >= most {
+		if plan.AtLeast(o.InterruptingA, most) {
 			o.InterruptingA = math.Inf(1)
 		}
 	}
@@ -95,7 +96,7 @@ func (p *program) layStrings() {
 			continue
 		}
 		calm := wiring.StringFaultA(k.ShortA, math.Max(k.ShortA, least)) // holds in the whole space
-		options := p.usable(k.Options, p.Bench.Tips.HeavyBoard, func(o *market.Option) bool { return o.InterruptingA >= calm },
+		options := p.usable(k.Options, p.Bench.Tips.HeavyBoard, func(o *market.Option) bool { return plan.AtLeast(o.InterruptingA, calm) },
 			breaksAll(math.Max(k.ShortA, most-k.ShortA)))
 		s := market.Slot{Name: "string " + k.Battery.ID, Count: r.hi, Options: options}
 		p.slot(choice.SlotString, i, s, milp.Sum(milp.T(1, p.strings[i])), r.lo, r.hi)
@@ -114,7 +115,7 @@ func (p *program) laySupply() {
 		}
 		name := v.Inverter.ID + " x" + strconv.Itoa(v.Units)
 		if v.Main != nil {
-			options := p.usable(v.Main, p.Bench.Tips.HeavyBoard, func(o *market.Option) bool { return o.InterruptingA >= least }, breaksAll(most))
+			options := p.usable(v.Main, p.Bench.Tips.HeavyBoard, func(o *market.Option) bool { return plan.AtLeast(o.InterruptingA, least) }, breaksAll(most))
 			p.slot(choice.SlotMain, i, market.Slot{Name: "main " + name, Count: v.Units, Options: options}, count(v.Units), sure*v.Units, v.Units)
 		}
 		if v.Feeder != nil {
@@ -136,14 +137,14 @@ func (p *program) layFixed() {
 func (p *program) layBusbars() {
 	current := func(v *bench.Supply) float64 { return wiring.BusbarA(v.BusA, p.Bench.DcA) }
 	least := -p.largestSupply(func(v *bench.Supply) float64 { return -current(v) })
-	serves := func(o *market.Option) bool { return o.RatingA >= least }
+	serves := func(o *market.Option) bool { return plan.AtLeast(o.RatingA, least) }
 	var alike func(*market.Option)
 	if p.fixed() {
 		studs := p.Bench.Supplies[p.Space.supplies[0]].Units
 		for _, r := range p.Space.strings {
 			studs += r.lo
 		}
-		serves = func(o *market.Option) bool { return o.RatingA >= least && o.Studs >= studs }
+		serves = func(o *market.Option) bool { return plan.AtLeast(o.RatingA, least) && o.Studs >= studs }
 		alike = func(o *market.Option) { o.RatingA, o.Studs = least, studs }
 	}
 	s := market.Slot{Name: "bus bars", Count: 1, Options: p.usable(p.Bench.Busbars, p.Bench.Tips.HeavyBoard, serves, alike)}
@@ -223,7 +224,7 @@ func (p *program) breakFaults() {
 func (p *program) breakFault(v *slotVars, fault milp.Expr, most float64) {
 	for i := range v.slot.Options {
 		rating := v.slot.Options[i].InterruptingA
-		if rating >= most {
+		if plan.AtLeast(rating, most) {
 			continue
 		}
 		used := v.filling[i]

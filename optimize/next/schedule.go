@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"cartwright/catalog"
 	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/plan"
@@ -140,7 +141,7 @@ func (w *way) spent(bought []float64) (spend, shipping, tax plan.Money) {
 			shipping += w.ships[at]
 		}
 	}
-	return spend, shipping, plan.Money(math.Round(w.p.Scenario.Tax * float64(spend+shipping)))
+	return spend, shipping, catalog.RoundCents(w.p.Scenario.Tax * float64(spend+shipping))
 }
 
 // lineCents returns what the first so many of a line cost.
@@ -149,7 +150,7 @@ func (w *way) lineCents(i int, n float64) plan.Money {
 	if n >= l.Buy {
 		return l.Line
 	}
-	return plan.Money(math.Round(n * 100 * l.UnitPrice))
+	return catalog.RoundCents(n * 100 * l.UnitPrice)
 }
 
 // tell writes the months of a sequence from its steps, the target's last, and audits every cart.

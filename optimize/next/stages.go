@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"cartwright/catalog"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/bound"
 	"cartwright/optimize/choice"
@@ -134,7 +135,7 @@ func (w *way) owned(p plan.Plan) plan.Plan {
 		bill = append(bill, l)
 	}
 	p.Bill = bill
-	p.Tax = plan.Money(math.Round(w.p.Scenario.Tax * float64(p.Spend)))
+	p.Tax = catalog.RoundCents(w.p.Scenario.Tax * float64(p.Spend))
 	p.Cost = p.Spend + p.Tax
 	p.CostPerUsableKWh = p.Cost.Units() / p.UsableKWh
 	if was != 0 {

@@ -1,8 +1,9 @@
 package question
 
 import (
+	"errors"
+	"fmt"
 	"runtime"
-	"time"
 )
 
 // OrCost returns the objective, or that of cost where there is none.
@@ -33,17 +34,58 @@ const (
 )
 
 // Options says how to rank. The zero value ranks the scenario's number of plans by cost, distinct by
-// core, within the scenario's time limit, on every processor.
+// core, on every processor. The context alone limits the time.
 type Options struct {
-	Plans     int
-	By        By
-	Distinct  Distinct
-	TimeLimit time.Duration
-	Workers   int
+	Plans    int
+	By       By
+	Distinct Distinct
+	Workers  int
 	// Must, where given, is a part that every plan has to have installed.
 	Must string
-	// Progress, where given, is told of cells solved and plans found so far; from one goroutine at a time.
-	Progress func(solved, found int)
+	// Watch, where given, is told how far the search is; from one goroutine at a time.
+	Watch Watch
+}
+
+// Progress is how far a search is: choices looked into, and plans or steps found.
+type Progress struct {
+	Looked, Found int
+}
+
+// Watch is told of progress.
+type Watch func(Progress)
+
+// Tell tells a watch, where there is one.
+func (w Watch) Tell(looked, found int) {
+	if w != nil {
+		w(Progress{looked, found})
+	}
+}
+
+// Check refuses what is no question: a scenario or a catalogue that is missing, an owned part or one asked for
+// that is not in the catalogue, and words that are none. What else does not fit is an answer: no plan, and why.
+func (o Options) Check(p Problem) error {
+	if p.Scenario == nil || p.Catalog == nil {
+		return errors.New("a problem needs a scenario and a catalogue")
+	}
+	for _, h := range p.Scenario.Have {
+		if _, known := p.Catalog.Find(h.PartID); !known {
+			return fmt.Errorf("what is owned names %q, and there is no such part in the catalogue", h.PartID)
+		}
+	}
+	if _, known := p.Catalog.Find(o.Must); o.Must != "" && !known {
+		return fmt.Errorf("there is no part %q in the catalogue", o.Must)
+	}
+	switch o.By.OrCost() {
+	case ByCost, ByMass, ByLife:
+	default:
+		return fmt.Errorf("plans are not ranked by %q", o.By)
+	}
+	switch o.Distinct {
+	case "", DistinctCore, DistinctBattery:
+	default:
+		return fmt.Errorf("plans are not told apart by %q", o.Distinct)
+	}
+	return nil
 }
 
 // WithDefaults fills in what the options leave open from the scenario.
@@ -56,9 +98,6 @@ func (o Options) WithDefaults(p Problem) Options {
 	}
 	if o.Distinct == "" {
 		o.Distinct = DistinctCore
-	}
-	if o.TimeLimit == 0 {
-		o.TimeLimit = time.Duration(p.Scenario.Solver.TimeLimitS * float64(time.Second))
 	}
 	if o.Workers <= 0 {
 		o.Workers = runtime.GOMAXPROCS(0)

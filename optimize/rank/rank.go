@@ -21,16 +21,18 @@ func Check(p question.Problem) error { return p.Scenario.Check(p.Catalog) }
 // give; that is no error. A plan that fails its audit is a *DisagreementError.
 func Plans(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
 	start := time.Now()
+	if err := o.Check(p); err != nil {
+		return nil, err
+	}
 	o = o.WithDefaults(p)
 	before := &bench.Before{}
 	b, err := bench.Lay(p, o.Must, before)
 	if err != nil {
 		return nil, err
 	}
-	if o.TimeLimit > 0 {
-		var cancel context.CancelFunc
-		ctx, cancel = context.WithTimeout(ctx, o.TimeLimit)
-		defer cancel()
+	if words := noLife(b, o.By); words != "" {
+		return &question.Result{Solver: question.Solver{Status: question.Infeasible, Seconds: time.Since(start).Seconds()},
+			Reasons: []string{words}, Cautions: cautions(b, nil)}, nil
 	}
 	result, err := search.Run(ctx, b, o)
 	if err != nil {
@@ -53,4 +55,18 @@ func Plans(ctx context.Context, p question.Problem, o question.Options) (*questi
 	result.Cautions = cautions(b, result.Plans)
 	result.Solver.Seconds = time.Since(start).Seconds()
 	return result, nil
+}
+
+// noLife says, of a ranking by the cost of a lifetime kWh, that no battery that serves states its life: then no
+// plan has such a cost, and no limit is to blame.
+func noLife(b *bench.Bench, by question.By) string {
+	if by != question.ByLife || len(b.Stacks) == 0 {
+		return ""
+	}
+	for i := range b.Stacks {
+		if b.Stacks[i].Battery.CycleLife > 0 {
+			return ""
+		}
+	}
+	return "no battery that fits states its life, so no plan has a cost per lifetime kWh: fill in batteries.csv, cycle_life"
 }

@@ -40,11 +40,7 @@ func Changes(ctx context.Context, p question.Problem, before *bench.Before) ([]q
 
 // Change tells a lever's change.
 func (l *Lever) Change(p question.Problem, to float64) question.LimitChange {
-	unit := l.Unit
-	if l.Name == "budget" {
-		unit = p.Scenario.Currency
-	}
-	return question.LimitChange{Name: l.Name, From: l.Get(p.Scenario), To: to, Unit: unit}
+	return question.LimitChange{Name: l.Name, From: l.Get(p.Scenario), To: to, Unit: l.Unit}
 }
 
 // leastChange returns the value nearest to a limit's own with which there is a plan, to the lever's step.
@@ -89,10 +85,10 @@ func (l *Lever) nearer(found *plan.Plan, p question.Problem, tried float64) floa
 
 // before returns the last whole step that is not looser than a value.
 func (l *Lever) before(v float64) float64 {
-	if l.End < v {
-		return math.Ceil(v / l.step)
+	if l.Up {
+		return math.Floor(v / l.step)
 	}
-	return math.Floor(v / l.step)
+	return math.Ceil(v / l.step)
 }
 
 // steps returns a value in whole steps, moved to the loose side.
@@ -102,10 +98,10 @@ func (l *Lever) steps(v float64) float64 { return math.Round(l.round(v) / l.step
 func (l *Lever) round(v float64) float64 {
 	const hair = 1e-6 // of a step
 	steps := v / l.step
-	if l.End < v {
-		return l.at(math.Floor(steps + hair))
+	if l.Up {
+		return l.at(math.Ceil(steps - hair))
 	}
-	return l.at(math.Ceil(steps - hair))
+	return l.at(math.Floor(steps + hair))
 }
 
 // at returns so many steps as a value: divided by a whole number, since a step has no exact float.

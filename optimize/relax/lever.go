@@ -17,8 +17,11 @@ import (
 type Lever struct {
 	Name  string
 	Unit  string
+	Up    bool    // a larger value is looser
 	step  float64 // how finely a change is told
-	End   float64 // the value that no longer limits anything
+	Nudge float64 // a natural step to ask about: one more hour, ten more kilograms
+	None  bool    // 0 is a value it may have
+	End   float64 // the value that no longer limits anything; never tighter than the scenario's
 	Get   func(s *scenarios.Scenario) float64
 	set   func(s *scenarios.Scenario, v float64)
 	by    question.By                                       // the objective whose best plan shows the least change at once; "" where it has to be searched
@@ -28,7 +31,7 @@ type Lever struct {
 // Levers returns the limits a scenario states, in the order they are told.
 func Levers(s *scenarios.Scenario) []Lever {
 	list := []Lever{
-		{Name: "autonomy", Unit: "h", step: 0.01, End: ShortestH,
+		{Name: "autonomy", Unit: "h", step: 0.01, Nudge: 1, End: math.Min(ShortestH, s.AutonomyH),
 			Get:   func(s *scenarios.Scenario) float64 { return s.AutonomyH },
 			set:   func(s *scenarios.Scenario, v float64) { s.AutonomyH = v },
 			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.AutonomyH }},
@@ -36,7 +39,7 @@ func Levers(s *scenarios.Scenario) []Lever {
 	if s.Recharge != nil {
 		// A plan may run longer than what it could put back in time.
 		list[0].shown = nil
-		list = append(list, Lever{Name: "recharge within", Unit: "h", step: 0.01, End: LongestH,
+		list = append(list, Lever{Name: "recharge within", Unit: "h", Up: true, step: 0.01, Nudge: 1, End: math.Max(LongestH, s.Recharge.WithinH),
 			Get: func(s *scenarios.Scenario) float64 { return s.Recharge.WithinH },
 			set: func(s *scenarios.Scenario, v float64) {
 				r := *s.Recharge
@@ -45,25 +48,25 @@ func Levers(s *scenarios.Scenario) []Lever {
 			}})
 	}
 	if !math.IsInf(s.Limits.MassKg, 1) {
-		list = append(list, Lever{Name: "mass", Unit: "kg", step: 0.01, End: math.Inf(1), by: question.ByMass,
+		list = append(list, Lever{Name: "mass", Unit: "kg", Up: true, step: 0.01, Nudge: 10, End: math.Inf(1), by: question.ByMass,
 			Get:   func(s *scenarios.Scenario) float64 { return s.Limits.MassKg },
 			set:   func(s *scenarios.Scenario, v float64) { s.Limits.MassKg = v },
 			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.MassKg }})
 	}
 	if s.Limits.Budget != math.MaxInt64 {
-		list = append(list, BudgetLever())
+		list = append(list, BudgetLever(s))
 	}
 	if s.Limits.Reserve > 0 {
-		list = append(list, Lever{Name: "reserve", Unit: "%", step: 0.01, End: 0,
+		list = append(list, Lever{Name: "reserve", Unit: "%", step: 0.01, Nudge: 5, None: true, End: 0,
 			Get: func(s *scenarios.Scenario) float64 { return 100 * s.Limits.Reserve },
 			set: func(s *scenarios.Scenario, v float64) { s.Limits.Reserve = v / 100 }})
 	}
-	list = append(list, Lever{Name: "tilt", Unit: "deg", step: 0.01, End: 0.01,
+	list = append(list, Lever{Name: "tilt", Unit: "deg", step: 0.01, Nudge: 1, End: math.Min(0.01, s.Limits.TiltDeg),
 		Get:   func(s *scenarios.Scenario) float64 { return s.Limits.TiltDeg },
 		set:   func(s *scenarios.Scenario, v float64) { s.Limits.TiltDeg = v },
 		shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.Balance.TiltDeg }})
 	if s.Limits.PushN > 0 {
-		list = append(list, Lever{Name: "push", Unit: "N", step: 0.01, End: anyPushN, by: question.ByMass,
+		list = append(list, Lever{Name: "push", Unit: "N", Up: true, step: 0.01, Nudge: 10, End: math.Max(anyPushN, s.Limits.PushN), by: question.ByMass,
 			Get: func(s *scenarios.Scenario) float64 { return s.Limits.PushN },
 			set: func(s *scenarios.Scenario, v float64) { s.Limits.PushN = v },
 			shown: func(p *plan.Plan, s *scenarios.Scenario) float64 {
@@ -73,16 +76,18 @@ func Levers(s *scenarios.Scenario) []Lever {
 	return append(append(list, dropLevers(s)...), shelfLevers(s)...)
 }
 
+// What limits nothing any more.
 const (
-	ShortestH   = 1.0 / 60
-	LongestH    = 31 * 24
-	largestDrop = 20  // % of the nominal voltage
-	AnyMassKg   = 1e5 // more than any cart carries
-	anyPushN    = 1e6 // and what would push it up a wall
+	ShortestH   = 1.0 / 60 // the shortest autonomy there is to ask for
+	LongestH    = 31 * 24  // the longest that is looked into
+	largestDrop = 20       // % of the nominal voltage
+	AnyMassKg   = 1e5      // more than any cart carries
+	anyPushN    = 1e6      // and what would push it up a wall
 )
 
-func BudgetLever() Lever {
-	return Lever{Name: "budget", Unit: "", step: 0.01, End: math.Inf(1), by: question.ByCost,
+// BudgetLever is what may be spent, in currency units.
+func BudgetLever(s *scenarios.Scenario) Lever {
+	return Lever{Name: "budget", Unit: s.Currency, Up: true, step: 0.01, Nudge: 100, End: math.Inf(1), by: question.ByCost,
 		Get: func(s *scenarios.Scenario) float64 { return s.Limits.Budget.Units() },
 		set: func(s *scenarios.Scenario, v float64) {
 			s.Limits.Budget = math.MaxInt64
@@ -97,7 +102,7 @@ func BudgetLever() Lever {
 func dropLevers(s *scenarios.Scenario) []Lever {
 	var list []Lever
 	for i := range s.Runs {
-		list = append(list, Lever{Name: "drop of the " + string(s.Runs[i].Kind), Unit: "%", step: 0.001, End: largestDrop,
+		list = append(list, Lever{Name: "drop of the " + string(s.Runs[i].Kind), Unit: "%", Up: true, step: 0.001, Nudge: 1, End: math.Max(largestDrop, 100*s.Runs[i].Drop),
 			Get: func(s *scenarios.Scenario) float64 { return 100 * s.Runs[i].Drop },
 			set: func(s *scenarios.Scenario, v float64) {
 				s.Runs = slices.Clone(s.Runs)
@@ -105,7 +110,7 @@ func dropLevers(s *scenarios.Scenario) []Lever {
 			}})
 	}
 	for i := range s.Circuits {
-		list = append(list, Lever{Name: "drop of circuit " + s.Circuits[i].Name, Unit: "%", step: 0.001, End: largestDrop,
+		list = append(list, Lever{Name: "drop of circuit " + s.Circuits[i].Name, Unit: "%", Up: true, step: 0.001, Nudge: 1, End: math.Max(largestDrop, 100*s.Circuits[i].Drop),
 			Get: func(s *scenarios.Scenario) float64 { return 100 * s.Circuits[i].Drop },
 			set: func(s *scenarios.Scenario, v float64) {
 				s.Circuits = slices.Clone(s.Circuits)
@@ -122,7 +127,7 @@ func shelfLevers(s *scenarios.Scenario) []Lever {
 		if math.IsInf(s.Cart.Shelves[i].MaxMassKg, 1) {
 			continue
 		}
-		list = append(list, Lever{Name: "mass on shelf " + s.Cart.Shelves[i].Name, Unit: "kg", step: 0.01, End: math.Inf(1),
+		list = append(list, Lever{Name: "mass on shelf " + s.Cart.Shelves[i].Name, Unit: "kg", Up: true, step: 0.01, Nudge: 10, End: math.Inf(1),
 			Get: func(s *scenarios.Scenario) float64 { return s.Cart.Shelves[i].MaxMassKg },
 			set: func(s *scenarios.Scenario, v float64) {
 				s.Cart.Shelves = slices.Clone(s.Cart.Shelves)
@@ -135,10 +140,19 @@ func shelfLevers(s *scenarios.Scenario) []Lever {
 
 // loosens reports whether a is a looser value of the lever than b.
 func (l *Lever) loosens(a, b float64) bool {
-	if l.End < b {
-		return a < b
+	if l.Up {
+		return a > b
 	}
-	return a > b
+	return a < b
+}
+
+// Moved returns a value a natural step looser, or tighter, and whether the limit may have it.
+func (l *Lever) Moved(from float64, looser bool) (to float64, ok bool) {
+	to = from - l.Nudge
+	if l.Up == looser {
+		to = from + l.Nudge
+	}
+	return to, to > 0 || to == 0 && l.None
 }
 
 // Opened returns a copy of a problem in which levers no longer limit anything.

@@ -114,9 +114,9 @@ func (s *search) coreScore(o *bound.Bounds, f bound.Figures) float64 {
 	case question.ByMass:
 		return choice.RoundMass(f.Kg)
 	case question.ByLife:
-		return bound.PerLifetimeKWh(f.Cents-bound.RoundingCents(o.Bench), f.LifeWh)
+		return bound.PerLifetimeKWh(f.Cents-o.Bench.RoundingCents, f.LifeWh)
 	}
-	return f.Cents - bound.RoundingCents(o.Bench)
+	return f.Cents - o.Bench.RoundingCents
 }
 
 // planScore returns the score of a finished plan.

@@ -34,7 +34,10 @@ func (s *search) decideShipping(n *node) bool {
 		o := s.boundsAt(levels)
 		if f := o.Of(&n.core); !o.Hopeless(f) {
 			// What the node was solved for bounds its parts, too, with the shipping that is now paid.
-			score := math.Max(s.coreScore(o, f), s.priced(n, m.Vendors[n.owed].Levels[level]))
+			score := s.coreScore(o, f)
+			if n.found.proved {
+				score = math.Max(score, s.priced(n, m.Vendors[n.owed].Levels[level]))
+			}
 			s.add(&node{score: score, kind: coreNode, core: n.core, levels: levels, owed: nobody})
 		}
 	}
@@ -51,7 +54,7 @@ const nobody = -1
 
 // priced returns the score of a node that was solved, with so many more cents of shipping.
 func (s *search) priced(n *node, shipping float64) float64 {
-	cents := 100*n.found.first + (1+s.b.Market.Tax)*shipping - bound.RoundingCents(s.b)
+	cents := 100*n.found.first + (1+s.b.Market.Tax)*shipping - s.b.RoundingCents
 	if s.by == question.ByLife {
 		return bound.PerLifetimeKWh(cents, s.o.Of(&n.core).LifeWh)
 	}

@@ -32,23 +32,26 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 			return err
 		}
 	}
-	if r.o.Progress != nil {
-		r.o.Progress(r.cells, len(r.scores))
-	}
+	r.o.Watch.Tell(r.cells, len(r.best))
 	return nil
 }
 
 // solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
 // looked for once more with the budget held to the letter; not one that is above by shipping it still
 // owes, since another order may owe less. By mass a point may cost more than its plan has to: then it is
-// made as cheap as its mass allows.
+// made as cheap as its mass allows. Where the bill is above the budget all the same, it is not known whether a
+// dearer point rounds to less.
 func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) model.Answer {
 	var a model.Answer
+	solve := func(k model.Ask) model.Answer {
+		b := model.Solve(ctx, r.b, &n.core, k)
+		b.Solves += a.Solves
+		b.Retries = append(a.Retries, b.Retries...)
+		return b
+	}
 	for _, strict := range []bool{false, true} {
 		k := model.Ask{By: r.by, Market: m, Strict: strict}
-		solves := a.Solves
-		a = model.Solve(ctx, r.b, &n.core, k)
-		a.Solves += solves
+		a = solve(k)
 		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
 			return a
 		}
@@ -58,21 +61,36 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 		if r.by != question.ByMass {
 			continue
 		}
-		k.Tied, k.First, k.Below = true, a.First, choice.Cost(r.b, &a.Choice).Units()
-		cheaper := model.Solve(ctx, r.b, &n.core, k)
-		a.Solves += cheaper.Solves
+		k.Tied, k.Patient, k.First, k.Below = true, true, a.First, choice.Cost(r.b, &a.Choice).Units()
+		cheaper := solve(k)
 		switch {
+		case cheaper.Err != nil:
+			return cheaper
 		case cheaper.Status.HasPoint():
-			a.Choice = cheaper.Choice
+			status := a.Status // what is proved of the mass
+			a = cheaper
+			a.Status, a.First = status, k.First
 			if !choice.OverBudget(r.b, &a.Choice) {
 				return a
 			}
 		case cheaper.Status != milp.Infeasible:
-			a.Status = milp.GaveUp // there may be a plan, and it is not known
+			a = cheaper
+			a.Status = unknown(cheaper.Status)
 			return a
+		default:
+			a.Solves, a.Retries = cheaper.Solves, cheaper.Retries
 		}
 	}
+	a.Status = milp.GaveUp
 	return a
+}
+
+// unknown is the status of a core of which it is not known whether it has a plan: stopped, or given up.
+func unknown(s milp.Status) milp.Status {
+	if s == milp.Stopped {
+		return milp.Stopped
+	}
+	return milp.GaveUp
 }
 
 // breakTies finds, among the plans of a core that have the same first figure, the one with the least
@@ -85,6 +103,7 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	}
 	a := model.Solve(ctx, r.b, &n.core, k)
 	r.models += a.Solves
+	r.retries = append(r.retries, a.Retries...)
 	if a.Err != nil {
 		return a.Err
 	}

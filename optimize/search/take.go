@@ -33,12 +33,19 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	case milp.Unbounded:
 		return errors.New("internal error: a plan of unbounded worth")
 	}
-	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, proved: a.Status == milp.Proved}
+	proved := a.Status == milp.Proved
+	if !proved {
+		r.gaveUp = true // the core may have something better: nothing dearer than its bound is proved
+	}
+	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, proved: proved}
 	if n.levels != nil {
 		if owed := r.mostOwed(&a.Choice, n.levels); owed != nobody {
 			// Its own cost, without what is owed, bounds what the levels of the vendor can bring.
 			open := &node{kind: coreNode, core: n.core, levels: n.levels, owed: owed, found: f}
-			open.score = math.Max(n.score, r.priced(open, 0))
+			open.score = n.score
+			if proved {
+				open.score = math.Max(n.score, r.priced(open, 0))
+			}
 			r.add(open)
 		}
 	}

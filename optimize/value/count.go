@@ -163,7 +163,7 @@ func fewest(b *bench.Bench, bat *catalog.Battery) int {
 	if math.IsInf(least, 1) {
 		return 0
 	}
-	return int(math.Ceil(least/bat.MaxDischargeA - bound.EnergyTie))
+	return int(plan.Ceil(least / bat.MaxDischargeA))
 }
 
 // explain finds what stops so many strings: each limit that does so by itself, else a smallest set of limits

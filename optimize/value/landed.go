@@ -37,7 +37,7 @@ type buying struct {
 }
 
 // cents returns what is paid for it, to the cent, as on a bill.
-func (b buying) cents() plan.Money { return plan.Money(math.Round(b.quantity * b.centsEach)) }
+func (b buying) cents() plan.Money { return catalog.RoundCents(b.quantity * b.centsEach) }
 
 // purchases returns every way to buy so much of an article: at each of its offers, at least the offer's
 // least quantity; at its own price where it has none. Splitting a quantity never pays: all of it can be
@@ -83,7 +83,7 @@ func land(b *bench.Bench, bat *catalog.Battery, series int) *Landed {
 		try(nil)
 	}
 	for i := range options {
-		if options[i].InterruptingA >= wiring.ShortCircuitA(bat) {
+		if plan.AtLeast(options[i].InterruptingA, wiring.ShortCircuitA(bat)) {
 			try(&options[i])
 		}
 	}
@@ -131,7 +131,7 @@ func order(m *market.Market, chosen []buying) *Landed {
 	for _, s := range ships { // a sum of whole cents: its order does not show
 		l.Shipping += s
 	}
-	l.Tax = plan.Money(math.Round(m.Tax * float64(l.Modules+l.Wiring+l.Shipping)))
+	l.Tax = catalog.RoundCents(m.Tax * float64(l.Modules+l.Wiring+l.Shipping))
 	l.Cost = l.Modules + l.Wiring + l.Shipping + l.Tax
 	return l
 }

@@ -54,7 +54,7 @@ func ExplainPart(ctx context.Context, p question.Problem, id string) (*PartAnswe
 	}
 	a := &PartAnswer{Part: id, Best: best, InBest: best != nil && installed(best, id) > 0}
 	a.Price = priceNow(p, id) / 100
-	p = relax.With(p, []relax.Lever{relax.BudgetLever()}, []float64{math.Inf(1)})
+	p = relax.With(p, []relax.Lever{relax.BudgetLever(p.Scenario)}, []float64{math.Inf(1)})
 	if a.With, err = planWith(ctx, p, id); err != nil {
 		return nil, err
 	}

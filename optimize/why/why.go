@@ -41,12 +41,6 @@ type WayOut struct {
 	Plan   *plan.Plan      `json:"plan"`
 }
 
-// nudges are the changes that Explain looks into: what one more hour, ten more kilograms or a hundred
-// more of budget would change, and a natural step of the other limits; each both ways.
-var nudges = map[string]float64{
-	"autonomy": 1, "mass": 10, "budget": 100, "reserve": 5, "tilt": 1, "push": 10, "recharge within": 1,
-}
-
 // Explain solves again with each limit a little looser and a little tighter; where no plan is possible it
 // finds the limits that contradict each other and the ways out.
 func Explain(ctx context.Context, p question.Problem) (*Explanation, error) {
@@ -60,15 +54,8 @@ func Explain(ctx context.Context, p question.Problem) (*Explanation, error) {
 	}
 	out := &Explanation{Best: best}
 	for _, l := range relax.Levers(p.Scenario) {
-		step, ok := nudges[l.Name]
-		if !ok {
-			step = 1 // a percent of drop
-			if l.Unit == "kg" {
-				step = 10
-			}
-		}
 		for _, looser := range []bool{true, false} {
-			e, err := nudge(ctx, p, before, l, step, looser, best)
+			e, err := nudge(ctx, p, before, l, looser, best)
 			if err != nil {
 				return nil, err
 			}
@@ -81,16 +68,13 @@ func Explain(ctx context.Context, p question.Problem) (*Explanation, error) {
 }
 
 // nudge moves one limit by a step and solves again; nil where the limit cannot move that far.
-func nudge(ctx context.Context, p question.Problem, before *bench.Before, l relax.Lever, step float64, looser bool, best *plan.Plan) (*Effect, error) {
+func nudge(ctx context.Context, p question.Problem, before *bench.Before, l relax.Lever, looser bool, best *plan.Plan) (*Effect, error) {
 	from := l.Get(p.Scenario)
-	to := from + step
-	if (l.End < from) == looser {
-		to = from - step
-	}
-	if to <= 0 && !(to == 0 && l.Name == "reserve") {
+	to, ok := l.Moved(from, looser)
+	if !ok {
 		return nil, nil
 	}
-	e := &Effect{Limit: l.Name, From: from, To: to, Unit: l.Change(p, to).Unit, Looser: looser}
+	e := &Effect{Limit: l.Name, From: from, To: to, Unit: l.Unit, Looser: looser}
 	found, err := search.First(ctx, relax.With(p, []relax.Lever{l}, []float64{to}), before, question.ByCost, false)
 	if err != nil {
 		return nil, err

@@ -10,20 +10,20 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"cartwright/optimize/next"
 	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
-const boughtHelp = `Shows what becomes of a scenario's file once a plan is bought: parts that are
+const boughtHelp = `Shows what becomes of a scenario's file once something is bought: parts that are
 bought are owned (have), parts that are sold are gone, the money in hand (sold,
 savings.now) is what is left. With --write the file is rewritten in place:
 comments, order and every other line stay as they are. Without it nothing is
 written.
 
-With --month M it is what "cartwright next" buys and sells up to and with month
-M that is bought, and what is put aside until then is in hand. Otherwise it is
-the first plan, or plan N with --plan N.
+What is bought is the first plan, or plan N with --plan N; with --month M it is
+what "cartwright next" buys and sells up to and with month M, and what is saved
+until then is in hand; with --part ID it is a purchase that no plan made: --count
+of it (a length of cable, with its unit), for which --paid was paid in all.
 
 What is paid comes from what is sold now, then from what was sold before, then
 from savings. Where that is not enough the rest came from elsewhere, and
@@ -34,68 +34,105 @@ meant. A demo can be looked at, but not written to.`
 
 const boughtExample = `  cartwright bought star-party
   cartwright bought star-party --month 1
-  cartwright new my-cart
+  cartwright bought star-party --part lfp-24-50 --count 2 --paid 590
+  cartwright new my-cart --rules nec
   cartwright bought my-cart --plan 2 --write`
 
-// boughtCommand turns what a plan buys into what is owned.
+// boughtFlags is what can be bought.
+type boughtFlags struct {
+	rank, month       int
+	part, count, paid string
+	write             bool
+}
+
+// boughtCommand turns what is bought into what is owned.
 func (a *app) boughtCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:               "bought [scenario]",
-		Short:             "Turn what a plan buys into what is owned",
+		Short:             "Turn what is bought into what is owned",
 		Long:              boughtHelp,
 		Example:           boughtExample,
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	rank := cmd.Flags().Int("plan", 1, "`rank` of the plan that is bought")
-	month := cmd.Flags().Int("month", 0, "`month` of the purchase sequence up to which all is bought")
-	write := cmd.Flags().Bool("write", false, "rewrite the scenario's file")
+	var f boughtFlags
+	cmd.Flags().IntVar(&f.rank, "plan", 1, "`rank` of the plan that is bought")
+	cmd.Flags().IntVar(&f.month, "month", 0, "`month` of the purchase sequence up to which all is bought")
+	cmd.Flags().StringVar(&f.part, "part", "", "`id` of a part that is bought by itself")
+	cmd.Flags().StringVar(&f.count, "count", "1", "`number` of it, or a length of cable like \"12 ft\"")
+	cmd.Flags().StringVar(&f.paid, "paid", "", "`sum` paid for it, with shipping and tax")
+	cmd.Flags().BoolVar(&f.write, "write", false, "rewrite the scenario's file")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		switch flags := cmd.Flags(); {
-		case flags.Changed("month") && flags.Changed("plan"):
-			return wrong("give one of them", "--plan buys one plan, --month what the months up to it buy: both at once make no sense")
-		case *rank < 1 || *rank > mostPlans:
-			return wrong("write for example --plan 2", "--plan is %d, but has to be from 1 to %d", *rank, mostPlans)
-		case flags.Changed("month") && (*month < 0 || *month > mostMonths):
-			return wrong("write for example --month 0", "--month is %d, but has to be from 0 to %d", *month, mostMonths)
+		if err := f.check(cmd); err != nil {
+			return err
 		}
 		p, err := a.open(args)
 		if err != nil {
 			return err
 		}
-		if *write && p.Scenario.Dir == "" {
+		if f.write && p.Scenario.Dir == "" {
 			return wrong("\"cartwright new my-cart\" makes a scenario of your own; without --write a demo shows what would change",
 				"the demo %s is part of the program and cannot be written to", args[0])
+		}
+		before, err := ownText(p.Scenario)
+		if err != nil {
+			return err
+		}
+		if f.write {
+			if err := writable(p.Scenario.File); err != nil {
+				return err
+			}
 		}
 		ctx, cancel, err := limit.context(cmd, p)
 		if err != nil {
 			return err
 		}
 		defer cancel()
-		var d deal
-		if cmd.Flags().Changed("month") {
-			d, err = dealOfMonth(ctx, p, *month)
-		} else {
-			d, err = a.dealOfPlan(ctx, p, *rank, limit)
-		}
+		d, err := a.dealOf(ctx, cmd, p, f)
 		if err != nil {
 			return err
 		}
-		return a.bought(p, d, *write, format)
+		return a.bought(p, d, before, f.write, format)
 	}
 	return cmd
 }
 
-// bought shows what a deal changes and, where asked for, rewrites the file. The file is read here once, and
-// once more before it is replaced: what somebody wrote in the meantime is not lost.
-func (a *app) bought(p question.Problem, d deal, write bool, format *choice) error {
-	s := p.Scenario
-	before, err := ownText(s)
-	if err != nil {
-		return err
+// check checks which flags were given, and their numbers.
+func (f boughtFlags) check(cmd *cobra.Command) error {
+	switch flags := cmd.Flags(); {
+	case flags.Changed("month") && flags.Changed("plan"):
+		return wrong("give one of them", "--plan buys one plan, --month what the months up to it buy: both at once make no sense")
+	case flags.Changed("part") && (flags.Changed("plan") || flags.Changed("month")):
+		return wrong("give one of them", "--part buys a part by itself, --plan and --month what was planned: both at once make no sense")
+	case f.rank < 1 || f.rank > mostPlans:
+		return wrong("write for example --plan 2", "--plan is %d, but has to be from 1 to %d", f.rank, mostPlans)
+	case flags.Changed("month") && (f.month < 0 || f.month > mostMonths):
+		return wrong("write for example --month 0", "--month is %d, but has to be from 0 to %d", f.month, mostMonths)
+	case !flags.Changed("part") && (flags.Changed("count") || flags.Changed("paid")):
+		return wrong("name the part: --part ID", "--count and --paid are of a part that is bought by itself")
+	case flags.Changed("part") && !flags.Changed("paid"):
+		return wrong("say what was paid in all, for example --paid 1190", "what %s cost is not known", f.part)
 	}
+	return nil
+}
+
+// dealOf returns what is bought and sold.
+func (a *app) dealOf(ctx context.Context, cmd *cobra.Command, p question.Problem, f boughtFlags) (deal, error) {
+	switch {
+	case cmd.Flags().Changed("part"):
+		return partDeal(p, f.part, f.count, f.paid)
+	case cmd.Flags().Changed("month"):
+		return dealOfMonth(ctx, p, f.month)
+	}
+	return a.dealOfPlan(ctx, p, f.rank)
+}
+
+// bought shows what a deal changes and, where asked for, rewrites the file. Before is the file as it was read
+// when the run began: what somebody wrote since is not lost.
+func (a *app) bought(p question.Problem, d deal, before []byte, write bool, format *choice) error {
+	s := p.Scenario
 	answer := d.answer(p)
 	after, changes, err := scenarios.EditOwned(before, s.File, answer.Owned)
 	if err != nil {
@@ -108,10 +145,13 @@ func (a *app) bought(p question.Problem, d deal, write bool, format *choice) err
 	if !write || len(changes) == 0 {
 		return nil
 	}
-	if now, err := ownText(s); err != nil || !bytes.Equal(now, before) {
-		return wrong("run it again", "%s has changed in the meantime; nothing was written", s.File)
+	same := func() error {
+		if now, err := ownText(s); err != nil || !bytes.Equal(now, before) {
+			return wrong("run it again", "%s has changed in the meantime; nothing was written", s.File)
+		}
+		return nil
 	}
-	err = a.writeFile(s.File, func(w io.Writer) error {
+	err = a.writeFile(context.Background(), target{path: s.File, ready: same}, func(w io.Writer) error {
 		_, err := w.Write(after)
 		return err
 	})
@@ -119,6 +159,15 @@ func (a *app) bought(p question.Problem, d deal, write bool, format *choice) err
 		fmt.Fprintf(a.stderr, "cartwright: %s is rewritten\n", s.File)
 	}
 	return err
+}
+
+// writable refuses a file that its owner has made read-only: putting another in its place would pass over that.
+func writable(file string) error {
+	info, err := os.Stat(file)
+	if err == nil && info.Mode().Perm()&0o222 == 0 {
+		return wrong("make it writable first, or leave --write out", "%s is read-only", file)
+	}
+	return nil
 }
 
 // ownText returns the text of a scenario's own file.
@@ -131,38 +180,4 @@ func ownText(s *scenarios.Scenario) ([]byte, error) {
 		return nil, wrong("see that it is there and may be read", "%s cannot be read again: %v", s.File, err)
 	}
 	return text, nil
-}
-
-// dealOfPlan ranks plans and takes the one of a rank.
-func (a *app) dealOfPlan(ctx context.Context, p question.Problem, rank int, limit *timeLimit) (deal, error) {
-	r, err := a.rank(ctx, p, question.Options{Plans: rank, TimeLimit: limit.given})
-	if err != nil {
-		return deal{}, err
-	}
-	if r.Solver.Status == question.Infeasible {
-		return deal{}, &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
-			hint: "\"cartwright plan\" says which change of a limit makes one possible"}
-	}
-	if err := ending(p, r); err != nil {
-		return deal{}, err
-	}
-	if rank > len(r.Plans) {
-		return deal{}, wrong(fmt.Sprintf("give --plan a rank from 1 to %d", len(r.Plans)), "there is no plan %d", rank)
-	}
-	return planDeal(&r.Plans[rank-1], r.Cautions), nil
-}
-
-// dealOfMonth finds the purchase sequence and takes its months up to one.
-func dealOfMonth(ctx context.Context, p question.Problem, month int) (deal, error) {
-	q, err := sequence(ctx, p, max(month, next.DefaultMonths))
-	if err != nil {
-		return deal{}, err
-	}
-	if len(q.Months) == 0 {
-		return deal{}, sequenceEnding(p, q, 0)
-	}
-	if last := len(q.Months) - 1; month > last {
-		return deal{}, wrong(fmt.Sprintf("give --month a month from 0 to %d", last), "there is no month %d: all is bought by month %d", month, last)
-	}
-	return monthsDeal(q.Months[:month+1], q.Cautions), nil
 }

@@ -163,7 +163,11 @@ func TestBoughtMeanwhile(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := deal{plan: 1, buy: []next.Purchase{{Part: "lfp-24-50", Kind: "battery", Quantity: 1, Unit: "each"}}}
-	err = a.bought(p, d, true, &choice{value: string(view.Table)})
+	before, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	err = a.bought(p, d, before, true, &choice{value: string(view.Table)})
 	if err == nil || !strings.Contains(err.Error(), "has changed in the meantime") {
 		t.Errorf("error %v, want one that says that the file has changed", err)
 	}

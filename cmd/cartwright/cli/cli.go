@@ -43,6 +43,7 @@ type app struct {
 	stderr io.Writer
 	// today returns the day that prices are judged against where --as-of gives none.
 	today func() time.Time
+	width int // of tables, where --width gives one
 }
 
 // Run runs the command line args, without the program's name, and returns the exit code.
@@ -79,6 +80,7 @@ func (a *app) root() *cobra.Command {
 	}
 	root.SetFlagErrorFunc(flagError)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", view.Width)))
+	a.addWidth(root)
 	root.AddCommand(a.commands()...)
 	addHelp(root)
 	return root

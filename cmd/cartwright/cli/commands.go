@@ -31,7 +31,7 @@ func (a *app) commands() []*cobra.Command {
 
 // show writes an answer in the format asked for.
 func (a *app) show(d view.Document, format *choice) error {
-	answer, err := view.Render(d, view.Format(format.value))
+	answer, err := view.Render(d, view.Format(format.value), a.screenWidth())
 	if err != nil {
 		return err
 	}

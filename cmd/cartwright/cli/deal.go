@@ -11,9 +11,10 @@ import (
 	"cartwright/scenarios"
 )
 
-// deal is what is bought and sold, from one plan or over some months.
+// deal is what is bought and sold, from one plan, over some months, or by itself.
 type deal struct {
-	plan, month                  int // the rank of a plan, else the last of some months
+	plan, month                  int    // the rank of a plan, else the last of some months
+	part                         string // bought by itself
 	buy, sell                    []next.Purchase
 	spend, shipping, tax, credit plan.Money
 	cautions                     []string
@@ -68,7 +69,7 @@ func monthsDeal(months []next.Month, cautions []string) deal {
 
 // answer works out what is owned and in hand after the deal.
 func (d deal) answer(p question.Problem) view.Bought {
-	b := view.Bought{Scenario: p.Scenario, Catalog: p.Catalog, Plan: d.plan, Month: d.month, Buy: d.buy, Sell: d.sell,
+	b := view.Bought{Scenario: p.Scenario, Catalog: p.Catalog, Plan: d.plan, Month: d.month, Part: d.part, Buy: d.buy, Sell: d.sell,
 		Spend: d.spend, Shipping: d.shipping, Tax: d.tax, Credit: d.credit, Cautions: d.cautions}
 	b.Owned.Have = d.holdings(p.Scenario.Have)
 	s := p.Scenario

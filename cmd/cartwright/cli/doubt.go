@@ -94,7 +94,7 @@ func (a *app) doubtCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		o.Prices, o.Loads, o.TimeLimit = prices.value, loads.value, limit.given
+		o.Prices, o.Loads = prices.value, loads.value
 		bar := a.progress()
 		d, err := doubt.Run(ctx, p, o, bar.tell)
 		bar.clear()

@@ -71,7 +71,7 @@ func (a *app) drawCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return a.writeDrawing(drawing, *out)
+		return a.writeDrawing(p, drawing, *out)
 	}
 	return cmd
 }
@@ -123,12 +123,12 @@ func (a *app) drawing(ctx context.Context, p question.Problem, what string, show
 }
 
 // writeDrawing writes a drawing in the form that its file's ending says, whole or not at all.
-func (a *app) writeDrawing(drawing *scene.Scene, out string) error {
+func (a *app) writeDrawing(p question.Problem, drawing *scene.Scene, out string) error {
 	drawn, err := drawnAs(drawing, strings.TrimPrefix(strings.ToLower(filepath.Ext(out)), "."))
 	if err != nil {
 		return err
 	}
-	return a.replace(out, drawn)
+	return a.replace(p, out, drawn)
 }
 
 // drawnAs returns a drawing as a file of a form, "svg" or "png".

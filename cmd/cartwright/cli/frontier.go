@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -13,7 +14,6 @@ import (
 	"cartwright/optimize"
 	"cartwright/optimize/frontier"
 	"cartwright/optimize/question"
-	"cartwright/scenarios"
 )
 
 const frontierHelp = `Trades cost against autonomy or mass, exactly: every step of the staircase, from
@@ -67,7 +67,7 @@ func (a *app) frontierCommand() *cobra.Command {
 			return err
 		}
 		answer := view.Frontier{Scenario: p.Scenario, Staircase: f, Cautions: optimize.Cautions()}
-		if err := a.draw(p.Scenario, f, charts); err != nil {
+		if err := a.draw(p, f, charts); err != nil {
 			return err
 		}
 		if err := a.show(answer, format); err != nil {
@@ -87,11 +87,11 @@ func (a *app) staircase(ctx context.Context, p question.Problem, of frontier.Axi
 }
 
 // steps tells how many steps were found so far.
-func (p *progress) steps(found int) {
+func (p *progress) steps(at question.Progress) {
 	if p.bar != nil {
-		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", found))
+		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", at.Found))
 		// A terminal that takes no progress takes no answer either, and that failure is told.
-		_ = p.bar.Set(found)
+		_ = p.bar.Set(at.Found)
 	}
 }
 
@@ -117,7 +117,7 @@ type chart struct {
 
 // checkCharts checks, before long work begins, that the charts can be written where they are to stand.
 func checkCharts(charts []chart) error {
-	for i, c := range charts {
+	for _, c := range charts {
 		if !c.given {
 			continue
 		}
@@ -126,6 +126,8 @@ func checkCharts(charts []chart) error {
 		switch info, err := os.Stat(c.path); {
 		case c.path == "" || c.path == "-":
 			return wrong(example, "%s needs the name of a file, but got %q", flag, c.path)
+		case (err != nil || info.Mode().IsRegular()) && !strings.EqualFold(filepath.Ext(c.path), "."+c.form):
+			return wrong(example, "%s draws a picture of that form, but %s does not end in .%s", flag, c.path, c.form)
 		case err == nil && info.IsDir():
 			return wrong(fmt.Sprintf("give the name of a file in it: %s %s", flag, filepath.Join(c.path, "steps."+c.form)),
 				"%s is a folder", c.path)
@@ -133,27 +135,22 @@ func checkCharts(charts []chart) error {
 		if folder, err := os.Stat(filepath.Dir(c.path)); err != nil || !folder.IsDir() {
 			return wrong("make it first, or give another", "there is no folder %s for %s", filepath.Dir(c.path), c.path)
 		}
-		for _, other := range charts[:i] {
-			if other.given && filepath.Clean(other.path) == filepath.Clean(c.path) {
-				return wrong("give each picture a file of its own", "--%s and %s are the same file %s", other.form, flag, c.path)
-			}
-		}
 	}
 	return nil
 }
 
 // draw writes the charts that were asked for, each whole or not at all, and says so. Where there is no step
 // there is nothing to draw.
-func (a *app) draw(s *scenarios.Scenario, f *frontier.Staircase, charts []chart) error {
+func (a *app) draw(p question.Problem, f *frontier.Staircase, charts []chart) error {
 	for _, c := range charts {
 		if !c.given || len(f.Steps) == 0 {
 			continue
 		}
-		drawn, err := drawnAs(tradeoff(s, f).Scene(), c.form)
+		drawn, err := drawnAs(tradeoff(p.Scenario, f).Scene(), c.form)
 		if err != nil {
 			return err
 		}
-		if err := a.replace(c.path, drawn); err != nil {
+		if err := a.replace(p, c.path, drawn); err != nil {
 			return err
 		}
 	}

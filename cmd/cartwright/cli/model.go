@@ -30,7 +30,7 @@ func (a *app) modelCommand() *cobra.Command {
 	}
 	by := addChoice(cmd, "by", "what is least: cost or mass", []string{string(question.ByCost), string(question.ByMass)})
 	out := cmd.Flags().String("out", "-", "`file` to write; - is standard output")
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		p, err := a.open(args)
 		if err != nil {
 			return err
@@ -39,7 +39,7 @@ func (a *app) modelCommand() *cobra.Command {
 		if err != nil {
 			return &outcome{code: codeNo, err: err, hint: "\"cartwright plan\" says what would have to change"}
 		}
-		return a.writeFile(*out, func(w io.Writer) error { return m.WriteMPS(w) })
+		return a.writeFile(cmd.Context(), target{path: *out, inputs: inputs(p)}, func(w io.Writer) error { return m.WriteMPS(w) })
 	}
 	return cmd
 }

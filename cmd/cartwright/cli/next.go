@@ -24,7 +24,7 @@ its recharge may still be short of what is asked. Cash never goes below zero; it
 takes the place of the scenario's budget. Month 0 is now.
 
 The scenario is a demo's name, a folder, or a scenario.yaml; without one the
-current folder is meant. It has to say what is put aside:
+current folder is meant. It has to say what is saved:
 savings: {now: 500, per_month: 200}
 
 --show M adds how the cart of month M is wired, where things stand and what is
@@ -97,7 +97,7 @@ func sequence(ctx context.Context, p question.Problem, months int) (*next.Sequen
 	q, err := next.Find(ctx, p, next.Options{Months: months})
 	if errors.Is(err, next.ErrNoSavings) {
 		var list problem.List
-		list.Add(p.Scenario.Pos("savings"), "the scenario does not say what is put aside", "add savings: {now: 500, per_month: 200}")
+		list.Add(p.Scenario.Pos("savings"), "the scenario does not say what is saved", "add savings: {now: 500, per_month: 200}")
 		return nil, list.Err()
 	}
 	return q, stopped(err)
@@ -105,7 +105,7 @@ func sequence(ctx context.Context, p question.Problem, months int) (*next.Sequen
 
 // sequenceEnding returns how a purchase sequence ended: nil where the target is reached in time.
 func sequenceEnding(p question.Problem, q *next.Sequence, perMonth plan.Money) error {
-	more := fmt.Sprintf("put %s %s aside every month", perMonth, p.Scenario.Currency)
+	more := fmt.Sprintf("save %s %s every month", perMonth, p.Scenario.Currency)
 	switch {
 	case q.Target == nil:
 		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),

@@ -1,13 +1,14 @@
 package cli
 
 import (
+	"context"
 	"errors"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 
-	"github.com/google/renameio/v2"
+	"cartwright/cmd/cartwright/safefile"
 )
 
 // output is standard output that remembers its first failed write, so that nobody who writes to it on the
@@ -27,9 +28,10 @@ func (o *output) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// failed returns the outcome of the first failed write, nil where there was none.
+// failed returns the outcome of the first failed write, nil where there was none. Who reads no further, as head
+// does, has read enough: that is no failure.
 func (o *output) failed() error {
-	if o.err == nil {
+	if o.err == nil || readNoMore(o.err) {
 		return nil
 	}
 	return unwritten("to standard output", o.err)
@@ -43,15 +45,25 @@ func (a *app) print(answer []byte) error {
 	return nil
 }
 
-// writeFile has write fill the file at path, which is replaced whole or left as it was: the text goes to a
-// file beside it, is made safe on disk and then takes its name. What is no ordinary file (a device, a
-// pipe) is written directly. "-" is standard output.
-func (a *app) writeFile(path string, write func(io.Writer) error) error {
+// target is a file that a command writes: where, what it may not be, and what is asked before it takes its place.
+type target struct {
+	path   string
+	inputs []string     // files the run reads
+	ready  func() error // nil: nothing is asked
+}
+
+// writeFile has write fill a file, which is replaced whole or left as it was (see package safefile). What is no
+// ordinary file (a device, a pipe) is written directly. "-" is standard output. Writing ends where ctx does.
+func (a *app) writeFile(ctx context.Context, to target, write func(io.Writer) error) error {
+	path := to.path
 	if path == "-" {
-		if err := write(a.stdout); err != nil {
-			return unwritten("to standard output", err)
+		if err := write(until{ctx, a.stdout}); err != nil && a.stdout.err == nil {
+			return broken(ctx, unwritten("to standard output", err))
 		}
 		return a.stdout.failed()
+	}
+	if err := notAnInput(path, to.inputs); err != nil {
+		return err
 	}
 	info, err := os.Stat(path)
 	switch {
@@ -59,28 +71,51 @@ func (a *app) writeFile(path string, write func(io.Writer) error) error {
 		return wrong("give the name of a file in it: --out "+filepath.Join(path, "model.mps"), "%s is a folder", path)
 	case err == nil && !info.Mode().IsRegular():
 		return writeThrough(path, write)
-	case err == nil:
-		// The file keeps its place behind a symbolic link.
-		if path, err = filepath.EvalSymlinks(path); err != nil {
-			return unchanged(path, err)
-		}
-	case !errors.Is(err, fs.ErrNotExist):
+	case err != nil && !errors.Is(err, fs.ErrNotExist):
 		return unchanged(path, err)
 	}
 	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
 		return wrong("make it first: mkdir -p "+filepath.Dir(path), "there is no folder %s to put it in", filepath.Dir(path))
 	}
-	f, err := renameio.NewPendingFile(path, renameio.WithTempDir(filepath.Dir(path)),
-		renameio.WithPermissions(0o666), renameio.WithExistingPermissions())
+	var refused *outcome
+	err = safefile.Replace(path, func(w io.Writer) error { return write(until{ctx, w}) }, to.ready)
+	if err == nil || errors.As(err, &refused) {
+		return err
+	}
+	return broken(ctx, unchanged(path, err))
+}
+
+// until is a writer that ends where a context does.
+type until struct {
+	ctx context.Context
+	w   io.Writer
+}
+
+func (u until) Write(p []byte) (int, error) {
+	if err := u.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return u.w.Write(p)
+}
+
+// broken returns the outcome of a write that failed: that it was stopped, where it was.
+func broken(ctx context.Context, failure error) error {
+	if ctx.Err() != nil {
+		return &outcome{code: codeUnproven, err: errors.New("stopped before all was written; no file was made or changed")}
+	}
+	return failure
+}
+
+// notAnInput refuses to write over a file that the run reads.
+func notAnInput(path string, inputs []string) error {
+	info, err := os.Stat(path)
 	if err != nil {
-		return unchanged(path, err)
+		return nil // it is not there yet
 	}
-	defer f.Cleanup() // does nothing once the file has its name
-	if err := write(f); err != nil {
-		return unchanged(path, err)
-	}
-	if err := f.CloseAtomicallyReplace(); err != nil {
-		return unchanged(path, err)
+	for _, input := range inputs {
+		if other, err := os.Stat(input); err == nil && os.SameFile(info, other) {
+			return wrong("give it another name", "%s is read by this run and would be lost", path)
+		}
 	}
 	return nil
 }

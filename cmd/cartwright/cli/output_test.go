@@ -62,7 +62,7 @@ func TestWriteFile(t *testing.T) {
 					t.Fatal(err)
 				}
 			}
-			err := a.writeFile(path, c.write)
+			err := a.writeFile(t.Context(), target{path: path}, c.write)
 			if (err != nil) != c.fails {
 				t.Errorf("error %v, want one: %v", err, c.fails)
 			}
@@ -88,24 +88,71 @@ func TestWriteFile(t *testing.T) {
 	}
 	t.Run("folder", func(t *testing.T) {
 		var o *outcome
-		if err := a.writeFile(t.TempDir(), good); !errors.As(err, &o) || o.code != codeInput {
+		if err := a.writeFile(t.Context(), target{path: t.TempDir()}, good); !errors.As(err, &o) || o.code != codeInput {
 			t.Errorf("error %v, want wrong input", err)
 		}
 	})
 	t.Run("link", func(t *testing.T) {
 		dir := t.TempDir()
-		target, link := filepath.Join(dir, "target"), filepath.Join(dir, "link")
-		if err := os.WriteFile(target, []byte("old"), 0o600); err != nil {
+		kept, link := filepath.Join(dir, "kept"), filepath.Join(dir, "link")
+		if err := os.WriteFile(kept, []byte("old"), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if err := os.Symlink(target, link); err != nil {
+		if err := os.Symlink(kept, link); err != nil {
 			t.Fatal(err)
 		}
-		if err := a.writeFile(link, good); err != nil {
+		if err := a.writeFile(t.Context(), target{path: link}, good); err != nil {
 			t.Fatal(err)
 		}
-		if got, _ := os.ReadFile(target); string(got) != "new" {
+		if got, _ := os.ReadFile(kept); string(got) != "new" {
 			t.Errorf("the link's target holds %q, want %q", got, "new")
 		}
 	})
+}
+
+// A file that the run reads is not written over, under whatever name.
+func TestWriteFileSparesInputs(t *testing.T) {
+	dir := t.TempDir()
+	input, other := filepath.Join(dir, "scenario.yaml"), filepath.Join(dir, "other.mps")
+	if err := os.WriteFile(input, []byte("mine"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Link(input, other); err != nil {
+		t.Fatal(err)
+	}
+	a := &app{stdout: &output{w: io.Discard}}
+	for _, path := range []string{input, other, filepath.Join(dir, ".", "scenario.yaml")} {
+		err := a.writeFile(t.Context(), target{path: path, inputs: []string{input}}, func(w io.Writer) error {
+			_, err := io.WriteString(w, "lost")
+			return err
+		})
+		if err == nil || !strings.Contains(err.Error(), "is read by this run") {
+			t.Errorf("%s: error %v, want one that says that the run reads it", path, err)
+		}
+	}
+	if text, _ := os.ReadFile(input); string(text) != "mine" {
+		t.Errorf("the input holds %q", text)
+	}
+}
+
+// Writing that is stopped leaves what was there, and nothing beside it.
+func TestWriteFileStopped(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	path := filepath.Join(t.TempDir(), "model.mps")
+	a := &app{stdout: &output{w: io.Discard}}
+	err := a.writeFile(ctx, target{path: path}, func(w io.Writer) error {
+		if _, err := io.WriteString(w, "half"); err != nil {
+			return err
+		}
+		stop()
+		_, err := io.WriteString(w, "the rest")
+		return err
+	})
+	var o *outcome
+	if !errors.As(err, &o) || o.code != codeUnproven {
+		t.Errorf("error %v, want that it was stopped", err)
+	}
+	if entries, err := os.ReadDir(filepath.Dir(path)); err != nil || len(entries) > 0 {
+		t.Errorf("left behind: %v, %v", entries, err)
+	}
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -24,6 +25,9 @@ The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. Where no plan is possible, it says which change of a
 limit would make one possible.
 
+A screen shows what one decides by and shops with; --full shows all there is:
+ampacity, drop and fault current of every run, every limit, the year by month.
+
 As csv the ranking is written, or with --show N the whole bill of plan N.`
 
 const planExample = `  cartwright plan cider-shed
@@ -32,6 +36,20 @@ const planExample = `  cartwright plan cider-shed
 
 // mostPlans is the longest ranking that can be asked for; nobody reads a longer one.
 const mostPlans = 1000
+
+// What may have to vary from rank to rank.
+const (
+	varyCore  = "core"  // batteries and their number, inverter, array
+	varyKinds = "kinds" // the kinds of battery
+)
+
+// varied returns what makes plans different.
+func varied(vary string) question.Distinct {
+	if vary == varyKinds {
+		return question.DistinctBattery
+	}
+	return question.DistinctCore
+}
 
 // planCommand ranks shopping plans.
 func (a *app) planCommand() *cobra.Command {
@@ -45,25 +63,28 @@ func (a *app) planCommand() *cobra.Command {
 	}
 	by := addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
 		[]string{string(question.ByCost), string(question.ByMass), string(question.ByLife)})
-	distinct := addChoice(cmd, "distinct", "when plans count as different: another core, or other battery parts",
-		[]string{string(question.DistinctCore), string(question.DistinctBattery)})
+	vary := addChoice(cmd, "vary", "what each rank has to have of its own: a core, or kinds of battery", []string{varyCore, varyKinds})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
-	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show in full (default 1)")
-	limit := cmd.Flags().Duration("time-limit", 0, "longest `time` to search, like 90s (default as the scenario says)")
+	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show (default 1)")
+	full := cmd.Flags().Bool("full", false, "show all there is to the plan")
+	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		if err := checkPlanFlags(cmd, *plans, *show, *limit); err != nil {
+		if err := checkPlanFlags(cmd, *plans, *show); err != nil {
 			return err
 		}
 		p, err := a.open(args)
 		if err != nil {
 			return err
 		}
-		o := question.Options{
-			Plans: *plans, By: question.By(by.value), Distinct: question.Distinct(distinct.value), TimeLimit: *limit,
+		ctx, cancel, err := limit.context(cmd, p)
+		if err != nil {
+			return err
 		}
-		r, err := a.rank(cmd.Context(), p, o)
+		defer cancel()
+		o := question.Options{Plans: *plans, By: question.By(by.value), Distinct: varied(vary.value)}
+		r, err := a.rank(ctx, p, o)
 		if err != nil {
 			return err
 		}
@@ -71,7 +92,7 @@ func (a *app) planCommand() *cobra.Command {
 			return wrong(fmt.Sprintf("give --show a rank from 1 to %d", n), "there is no plan %d", *show)
 		}
 		r.Cautions = append(r.Cautions, stalePrices(p.Catalog, r, asOf.or(a.today))...)
-		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show,
+		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show, Full: *full, Asked: *plans > 0,
 			AsOf: asOf.or(a.today)}
 		if err := a.show(answer, format); err != nil {
 			return err
@@ -85,14 +106,12 @@ func (a *app) planCommand() *cobra.Command {
 }
 
 // checkPlanFlags checks the numbers of the plan command that were given.
-func checkPlanFlags(cmd *cobra.Command, plans, show int, limit time.Duration) error {
+func checkPlanFlags(cmd *cobra.Command, plans, show int) error {
 	switch flags := cmd.Flags(); {
 	case flags.Changed("plans") && (plans < 1 || plans > mostPlans):
 		return wrong("write for example --plans 10", "--plans is %d, but has to be from 1 to %d", plans, mostPlans)
 	case flags.Changed("show") && show < 1:
 		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 on", show)
-	case flags.Changed("time-limit") && limit <= 0:
-		return wrong("write for example --time-limit 90s", "--time-limit is %s, but has to be longer than nothing", limit)
 	}
 	return nil
 }
@@ -100,7 +119,7 @@ func checkPlanFlags(cmd *cobra.Command, plans, show int, limit time.Duration) er
 // rank has the scenario's plans ranked, telling of progress on a terminal.
 func (a *app) rank(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
 	bar := a.progress()
-	o.Progress = bar.tell
+	o.Watch = bar.tell
 	r, err := optimize.Rank(ctx, p, o)
 	bar.clear()
 	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, question.ErrUnknown) {
@@ -146,12 +165,15 @@ func stalePrices(c *catalog.Catalog, r *question.Result, day time.Time) []string
 			}
 		}
 	}
-	var cautions []string
+	var old []string
 	for _, e := range c.All() {
 		if bought[e.ID] {
-			cautions = append(cautions, fmt.Sprintf("The price of %s is older than %d days on %s: ask again before you buy.",
-				e.ID, catalog.StaleAfter, day.Format(time.DateOnly)))
+			old = append(old, e.ID)
 		}
 	}
-	return cautions
+	if len(old) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("Prices older than %d days on %s: %s. Ask again before you buy.",
+		catalog.StaleAfter, day.Format(time.DateOnly), strings.Join(old, ", "))}
 }

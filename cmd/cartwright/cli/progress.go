@@ -7,6 +7,8 @@ import (
 
 	"github.com/schollz/progressbar/v3"
 	"golang.org/x/term"
+
+	"cartwright/optimize/question"
 )
 
 // progress tells on standard error how far a search is. It does nothing where that is no terminal.
@@ -30,11 +32,11 @@ func (a *app) progress() *progress {
 }
 
 // tell takes how many cores were looked into and how many plans were found so far.
-func (p *progress) tell(looked, found int) {
+func (p *progress) tell(at question.Progress) {
 	if p.bar != nil {
-		p.bar.Describe(fmt.Sprintf("searching: %d choices looked into, %d plans found", looked, found))
+		p.bar.Describe(fmt.Sprintf("searching: %d choices looked into, %d plans found", at.Looked, at.Found))
 		// A terminal that takes no progress takes no answer either, and that failure is told.
-		_ = p.bar.Set(looked)
+		_ = p.bar.Set(at.Looked)
 	}
 }
 

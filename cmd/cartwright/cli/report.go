@@ -63,7 +63,7 @@ func (a *app) reportCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return a.replace(*out, text)
+		return a.replace(p, *out, text)
 	}
 	return cmd
 }
@@ -129,12 +129,12 @@ func proofOf(r *question.Result) []string {
 }
 
 // replace writes a file whole or not at all, and says so.
-func (a *app) replace(path string, text []byte) error {
+func (a *app) replace(p question.Problem, path string, text []byte) error {
 	done := "wrote"
 	if _, err := os.Stat(path); err == nil {
 		done = "replaced"
 	}
-	err := a.writeFile(path, func(w io.Writer) error {
+	err := a.writeFile(context.Background(), target{path: path, inputs: inputs(p)}, func(w io.Writer) error {
 		_, err := w.Write(text)
 		return err
 	})

@@ -43,8 +43,7 @@ func TestStalePrices(t *testing.T) {
 			{Part: "old-but-offered", Vendor: "yard", Buy: 1}}},
 	}}
 	want := []string{
-		"The price of old is older than 180 days on 2026-07-01: ask again before you buy.",
-		"The price of old-offer is older than 180 days on 2026-07-01: ask again before you buy.",
+		"Prices older than 180 days on 2026-07-01: old, old-offer. Ask again before you buy.",
 	}
 	if got := stalePrices(c, r, date(t, "2026-07-01")); !slices.Equal(got, want) {
 		t.Errorf("got %q\nwant %q", got, want)

@@ -19,7 +19,7 @@ type Audit struct {
 
 // sheet gives the verdict, then what the parts were taken for, then every check.
 func (a Audit) sheet() sheet {
-	r := a.Report
+	r, u := a.Report, unitsOf(a.Scenario)
 	s := sheet{a.verdict()}
 	if len(r.Missing) > 0 {
 		s = append(s, section{title: "Missing", bullets: r.Missing})
@@ -27,7 +27,7 @@ func (a Audit) sheet() sheet {
 	if len(r.Parts) > 0 {
 		t := &table{columns: []column{text("part"), text("unit"), number("owned"), number("used"), text("taken for")}}
 		for _, p := range r.Parts {
-			t.row(p.Part, p.Unit, short(p.Have, 2), short(p.Used, 2), p.As)
+			t.row(p.Part, u.unit(p.Unit), short(u.figure(p.Have, p.Unit), 2), short(u.figure(p.Used, p.Unit), 2), p.As)
 		}
 		s = append(s, section{title: "What is owned", table: t})
 	}
@@ -36,7 +36,7 @@ func (a Audit) sheet() sheet {
 		for _, run := range r.Runs {
 			runs = append(runs, run.Run)
 		}
-		s = append(s, section{title: "How it can be wired", table: wiringTable(runs), bullets: a.badRuns()})
+		s = append(s, section{title: "How it can be wired", table: u.wiringTable(runs), bullets: a.badRuns()})
 	}
 	if len(r.Checks) > 0 {
 		s = append(s, a.checks())
@@ -47,7 +47,7 @@ func (a Audit) sheet() sheet {
 	if len(r.Notes) > 0 {
 		s = append(s, section{title: "Notes", bullets: r.Notes})
 	}
-	return append(s, cautions(a.Cautions))
+	return append(s, cautions(a.Cautions)...)
 }
 
 // failed returns how many checks failed.
@@ -85,7 +85,7 @@ func (a Audit) badRuns() []string {
 			name += " " + run.Name
 		}
 		for _, c := range run.Failed {
-			bad = append(bad, fmt.Sprintf("%s fails: %s", name, failure(c)))
+			bad = append(bad, fmt.Sprintf("%s fails: %s", name, unitsOf(a.Scenario).failure(c)))
 		}
 	}
 	return bad
@@ -93,15 +93,11 @@ func (a Audit) badRuns() []string {
 
 // failure says what a check found and what it wanted: "core: no inverter" of faults that are counted, "power
 // has 3000 W, needs 4680 W", "mass has 340 kg, at most 300 kg is allowed".
-func failure(c plan.Check) string {
+func (u units) failure(c plan.Check) string {
 	if isFaults(c) && c.Detail != "" {
 		return c.Name + ": " + c.Detail
 	}
-	unit := ""
-	if c.Unit != "" {
-		unit = " " + c.Unit
-	}
-	has, limit := fixed(c.Value, checkDecimals(c))+unit, fixed(c.Limit, checkDecimals(c))+unit
+	has, limit := withUnit(u.checked(c, c.Value), u.unit(c.Unit)), withUnit(u.checked(c, c.Limit), u.unit(c.Unit))
 	s := fmt.Sprintf("%s has %s, at most %s is allowed", c.Name, has, limit)
 	if c.Value < c.Limit {
 		s = fmt.Sprintf("%s has %s, needs %s", c.Name, has, limit)
@@ -117,12 +113,12 @@ func isFaults(c plan.Check) bool {
 	return c.Unit == "" && c.Limit == 0 && c.Value >= 0 && c.Value == math.Trunc(c.Value)
 }
 
-// checkDecimals returns to how many decimals a check's figures are shown: counts have none.
-func checkDecimals(c plan.Check) int {
+// checked returns a figure of a check as it is told: counts have no decimals.
+func (u units) checked(c plan.Check, v float64) string {
 	if c.Unit == "" && c.Value == math.Trunc(c.Value) && c.Limit == math.Trunc(c.Limit) {
-		return 0
+		return fixed(v, 0)
 	}
-	return decimalsOf(c.Unit)
+	return u.fixed(v, c.Unit)
 }
 
 // failures says in words what fails and where the limit comes from.
@@ -132,7 +128,7 @@ func (a Audit) failures() []string {
 		if c.Passed {
 			continue
 		}
-		words := failure(c)
+		words := unitsOf(a.Scenario).failure(c)
 		switch {
 		case c.Source == "":
 		case isFaults(c):
@@ -147,11 +143,12 @@ func (a Audit) failures() []string {
 
 // checks shows every check with by how much it passed or failed.
 func (a Audit) checks() section {
+	u := unitsOf(a.Scenario)
 	t := &table{columns: []column{
-		text("check"), text("result"), number("has"), number("limit"), number("apart"), text("unit"),
+		text("check"), text("result"), number("has"), number("limit"), number("margin"), text("unit"),
 	}}
 	for _, c := range a.Report.Checks {
-		decimals, result := checkDecimals(c), "pass"
+		result := "pass"
 		if !c.Passed {
 			result = "FAIL"
 		}
@@ -163,15 +160,14 @@ func (a Audit) checks() section {
 			t.row(c.Name, result, found, "none", "", "")
 			continue
 		}
-		t.row(c.Name, result, fixed(c.Value, decimals), fixed(c.Limit, decimals),
-			fixed(apart(c), decimals), c.Unit)
+		t.row(c.Name, result, u.checked(c, c.Value), u.checked(c, c.Limit), u.checked(c, margin(c)), u.unit(c.Unit))
 	}
-	t.notes = []string{"Apart: by how much a check passes or fails; of checks of several things the worst is shown."}
+	t.notes = []string{"Margin: by how much a check passes or fails; of several things checked alike the worst is shown."}
 	return section{title: "Checks", table: t}
 }
 
-// apart returns by how much a check passed or failed.
-func apart(c plan.Check) float64 { return math.Abs(c.Value - c.Limit) }
+// margin returns by how much a check passed or failed.
+func margin(c plan.Check) float64 { return math.Abs(c.Value - c.Limit) }
 
 // auditRecord is the JSON of the audit command, format 1.
 type auditRecord struct {
@@ -220,10 +216,10 @@ func (a Audit) record() any {
 
 // records holds one check a row.
 func (a Audit) records() [][]string {
-	rows := [][]string{{"check", "passed", "value", "limit", "unit", "apart", "source", "detail"}}
+	rows := [][]string{{"check", "passed", "value", "limit", "unit", "margin", "source", "detail"}}
 	for _, c := range a.Report.Checks {
 		rows = append(rows, []string{c.Name, strconv.FormatBool(c.Passed), exact(c.Value), exact(c.Limit), c.Unit,
-			exact(apart(c)), c.Source, c.Detail})
+			exact(margin(c)), c.Source, c.Detail})
 	}
 	return rows
 }

@@ -9,12 +9,13 @@ import (
 	"cartwright/scenarios"
 )
 
-func TestAuditInEveryFormat(t *testing.T) {
-	barn := &scenarios.Scenario{Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC}
+// someAudit is a hand-made report with something of everything.
+func someAudit() Audit {
+	barn := &scenarios.Scenario{Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC, Units: scenarios.US}
 	wired := first().Runs[1]
 	bare := first().Runs[0]
 	bare.Device, bare.DeviceA, bare.AllowedA, bare.InterruptingA = "", 0, 0, 0
-	fails := Audit{
+	return Audit{
 		Scenario: barn,
 		Report: audit.Report{
 			Parts: []audit.Owned{
@@ -36,6 +37,10 @@ func TestAuditInEveryFormat(t *testing.T) {
 		},
 		Cautions: []string{"Arcs can kill."},
 	}
+}
+
+func TestAuditInEveryFormat(t *testing.T) {
+	barn, fails := someAudit().Scenario, someAudit()
 	passes := Audit{Scenario: barn, Report: audit.Report{
 		Passed: true,
 		Checks: []plan.Check{{Name: "mass", Passed: true, Value: 118.1, Limit: 300, Unit: "kg"}},
@@ -53,7 +58,7 @@ func TestAuditInEveryFormat(t *testing.T) {
 		{"audit-passes.json", passes, JSON},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format)
+			got, err := Render(c.answer, c.format, Width)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -70,7 +75,7 @@ func TestAuditInEveryFormat(t *testing.T) {
 func TestWiringOfBarePathNamesNoBreaker(t *testing.T) {
 	bare := first().Runs[0]
 	bare.Device, bare.DeviceA, bare.InterruptingA = "", 0, 0
-	screen, err := wiringTable([]plan.Run{bare}).screen()
+	screen, err := units{}.wiringTable([]plan.Run{bare}).screen(Width)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -16,14 +16,16 @@ import (
 type Bought struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	// Plan is the rank of the plan that is bought, 0 where it is the months up to and with Month.
+	// Plan is the rank of the plan that is bought, 0 where it is the months up to and with Month, or Part by
+	// itself.
 	Plan, Month int
+	Part        string
 
 	Buy, Sell                    []next.Purchase
 	Spend, Shipping, Tax, Credit plan.Money
 	Owned                        scenarios.Owned // afterwards
 	Short                        plan.Money      // of what was paid, what the money in hand was not enough for
-	Income                       plan.Money      // put aside in the months
+	Income                       plan.Money      // saved in the months
 	Changes                      []scenarios.LineChange
 	Writes                       bool // the file is written next
 	Cautions                     []string
@@ -37,6 +39,8 @@ func (b Bought) what() string {
 	switch {
 	case b.Plan > 0:
 		return fmt.Sprintf("Plan %d", b.Plan)
+	case b.Part != "":
+		return unitsOf(b.Scenario).purchases(b.Buy)
 	case b.Month == 0:
 		return "Month 0"
 	}
@@ -48,20 +52,20 @@ func (b Bought) sheet() sheet {
 	if len(b.Changes) == 0 {
 		return sheet{{title: fmt.Sprintf("%s for %s: nothing is bought or sold, and %s stays as it is.", b.what(), b.Scenario.Name, b.Scenario.File)}}
 	}
-	return sheet{b.list(), b.money(), b.difference(), cautions(b.Cautions)}
+	return append(sheet{b.list(), b.money(), b.difference()}, cautions(b.Cautions)...)
 }
 
 // list is the table of what is bought and sold.
 func (b Bought) list() section {
-	currency := b.Scenario.Currency
+	currency, u := b.Scenario.Currency, unitsOf(b.Scenario)
 	t := &table{columns: []column{text(""), number("quantity"), text("unit"), text("part"), text("what it is"), number("sum\n" + currency)}}
 	add := func(action string, list []next.Purchase, sign plan.Money) {
 		for _, p := range list {
-			quantity := short(p.Quantity, 2)
+			quantity := short(u.figure(p.Quantity, p.Unit), 2)
 			if sign > 0 {
-				quantity = enough(p.Quantity)
+				quantity = enough(u.figure(p.Quantity, p.Unit))
 			}
-			t.row(action, quantity, p.Unit, p.Part, b.describe(p), money(sign*p.Line))
+			t.row(action, quantity, u.unit(p.Unit), p.Part, b.describe(p), money(sign*p.Line))
 		}
 	}
 	add("bought", b.Buy, 1)
@@ -103,11 +107,11 @@ func (b Bought) money() section {
 			lines = append(lines, fmt.Sprintf("The other %s came from elsewhere: the file says of no savings.", money(b.Short)))
 		}
 	case b.Owned.SavingsNow == nil:
-		lines = append(lines, fmt.Sprintf("savings.now stays at %s: that is less than the %s that were still to pay, so they came from elsewhere, and what is put aside now is not known. Write it yourself.",
+		lines = append(lines, fmt.Sprintf("savings.now stays at %s: that is less than the %s that were still to pay, so they came from elsewhere, and what is saved now is not known. Write it yourself.",
 			money(plan.Money(s.Savings.Now)), money(b.Short)))
 	default:
 		if b.Income != 0 {
-			lines = append(lines, fmt.Sprintf("Up to month %d another %s are put aside.", b.Month, money(b.Income)))
+			lines = append(lines, fmt.Sprintf("Up to month %d another %s are saved.", b.Month, money(b.Income)))
 		}
 		amount("savings.now", s.Savings.Now, *b.Owned.SavingsNow)
 	}

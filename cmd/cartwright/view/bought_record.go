@@ -16,7 +16,8 @@ import (
 //	 "sold":{"from":1150,"to":0},"savings_now":{"from":900,"to":0},"from_elsewhere":0,
 //	 "changes":[{"line":61,"old":["…"],"new":["…"]}],"cautions":["…"]}
 //
-// There is either plan, the rank of the plan that is bought, or month, up to which all is. Have is all that
+// There is either plan, the rank of the plan that is bought, or month, up to which all is, or part, which is
+// bought by itself. Have is all that
 // is owned afterwards. Savings_now is missing where the scenario has no savings, or where they are left as
 // they are because from_elsewhere says that money from elsewhere was needed. Line is the number of the first
 // of the old lines, or of the line before which the new ones are put where there is no old one.
@@ -24,6 +25,7 @@ type boughtRecord struct {
 	heading
 	File          string             `json:"file"`
 	Plan          int                `json:"plan,omitempty"`
+	Part          string             `json:"part,omitempty"`
 	Month         *int               `json:"month,omitempty"`
 	Buy           []purchaseRecord   `json:"buy"`
 	Sell          []purchaseRecord   `json:"sell"`
@@ -65,11 +67,11 @@ func (b Bought) record() any {
 	s := b.Scenario
 	r := boughtRecord{
 		heading: headingOf("bought", s), File: s.File,
-		Plan: b.Plan, Buy: purchases(b.Buy), Sell: purchases(b.Sell), Spend: b.Spend, Shipping: b.Shipping, Tax: b.Tax, Credit: b.Credit,
+		Plan: b.Plan, Part: b.Part, Buy: purchases(b.Buy), Sell: purchases(b.Sell), Spend: b.Spend, Shipping: b.Shipping, Tax: b.Tax, Credit: b.Credit,
 		Have: []ownedRecord{}, Sold: amountRecord{plan.Money(s.Sold), plan.Money(b.Owned.Sold)}, FromElsewhere: b.Short,
 		Changes: []fileChangeRecord{}, Cautions: listed(b.Cautions),
 	}
-	if b.Plan == 0 {
+	if b.Plan == 0 && b.Part == "" {
 		r.Month = &b.Month
 	}
 	for _, h := range b.Owned.Have {

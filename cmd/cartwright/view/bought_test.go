@@ -64,7 +64,7 @@ func TestBoughtInEveryFormat(t *testing.T) {
 		{"bought-nothing.json", nothing, JSON},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format)
+			got, err := Render(c.answer, c.format, Width)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -77,7 +77,7 @@ func TestBoughtInEveryFormat(t *testing.T) {
 func TestBoughtFits(t *testing.T) {
 	b := somePurchases()
 	b.Changes[2].New = []string{"  - {part: \x1b[2J, count: 1}"}
-	got, err := Render(b, Table)
+	got, err := Render(b, Table, Width)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,7 +27,7 @@ func (d Doubt) sheet() sheet {
 	if len(d.Doubted.Plans) == 0 {
 		return ranking.sheet()
 	}
-	return sheet{d.fares(), d.verdict(), d.drawn(), ranking.proof(), cautions(d.Cautions)}
+	return append(sheet{d.fares(), d.verdict(), d.drawn(), ranking.proof()}, cautions(d.Cautions)...)
 }
 
 // percent returns a share in percent, to a tenth; of all or none without decimals, and never rounded to
@@ -49,7 +49,7 @@ func percent(share float64) string {
 func (d Doubt) fares() section {
 	currency := d.Scenario.Currency
 	t := &table{columns: []column{
-		number("#"), text("batteries,\ninverter"), number("cost as\nranked\n" + currency), number("mean\ncost\n" + currency),
+		number("#"), text("batteries, inverter"), number("cost as\nranked\n" + currency), number("mean\ncost\n" + currency),
 		number("95 % cost\nat most\n" + currency), number("cheap-\nest\n%"), number("holds\n%"), text("breaks most often"),
 	}}
 	series := false
@@ -59,15 +59,13 @@ func (d Doubt) fares() section {
 		if len(p.Breaks) > 0 {
 			breaks = fmt.Sprintf("%s %s %%", p.Breaks[0].Limit, percent(p.Breaks[0].Share))
 		}
-		t.row(strconv.Itoa(p.Rank), coreLines(p.Core), money(p.Cost), fixed(p.MeanCost, 2), money(p.Cost95),
+		t.row(strconv.Itoa(p.Rank), core(p.Core), money(p.Cost), fixed(p.MeanCost, 2), money(p.Cost95),
 			percent(p.Cheapest), percent(p.Feasible), breaks)
-		for _, b := range p.Core.Batteries {
-			series = series || b.Series > 1
-		}
+		series = series || inSeries(p.Core)
 	}
 	t.notes = []string{"Cheapest: of the draws, in how many it is the cheapest plan that holds. Holds: in how many it meets its limits."}
 	if series {
-		t.notes = append(t.notes, `"2 x 4 part": 2 strings of 4 modules in series.`)
+		t.notes = append(t.notes, seriesNote)
 	}
 	return section{title: fmt.Sprintf("How %s for %s fare in %s", count(len(d.Doubted.Plans), "plan", "plans"),
 		d.Scenario.Name, count(d.Doubted.Draws, "draw", "draws")), table: t}

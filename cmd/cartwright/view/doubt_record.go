@@ -105,7 +105,7 @@ func (d Doubt) records() [][]string {
 		for _, b := range p.Breaks {
 			breaks = append(breaks, b.Limit+" "+exact(b.Share))
 		}
-		rows = append(rows, []string{strconv.Itoa(p.Rank), strings.ReplaceAll(batteries(p.Core), "\n", " + "), inverter(p.Core),
+		rows = append(rows, []string{strconv.Itoa(p.Rank), batteries(p.Core), inverter(p.Core),
 			money(p.Cost), exact(p.MeanCost), money(p.Cost95), money(p.Greatest), d.Scenario.Currency, exact(p.Cheapest), exact(p.Feasible),
 			strings.Join(breaks, " + "), strconv.FormatBool(p.Rank == d.Doubted.Robust)})
 	}

@@ -56,7 +56,7 @@ func TestDoubtInEveryFormat(t *testing.T) {
 		{"doubt-none.json", none, JSON},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format)
+			got, err := Render(c.answer, c.format, Width)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -67,7 +67,7 @@ func decimalsOf(unit string) int {
 	switch unit {
 	case "W", "N", "each", "mm":
 		return 0
-	case "h", "kg", "A", "deg":
+	case "h", "kg", "lb", "A", "deg", "in", "lbf", "kg/kWh", "lb/kWh", "l/kWh":
 		return 1
 	}
 	return 2 // money, kWh, %, and shares without unit

@@ -22,7 +22,7 @@ func TestChangeTextOfSmallFiguresAndMoney(t *testing.T) {
 		{"as usual", question.LimitChange{Name: plan.LimitAutonomy, From: 24, To: 19.59, Unit: "h"}, "autonomy 24 h -> 19.5 h"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if got := changeText(c.change); got != c.want {
+			if got := (units{}).change(c.change); got != c.want {
 				t.Errorf("got %q, want %q", got, c.want)
 			}
 		})

@@ -15,7 +15,7 @@ func sample() Plans {
 	price := catalog.Cents(12000)
 	return Plans{
 		Scenario: &scenarios.Scenario{
-			Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC, Tax: 0.0825, UseDays: 365, CasterFactor: 1.25,
+			Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC, Units: scenarios.US, Tax: 0.0825, UseDays: 365, CasterFactor: 1.25,
 			Cart: scenarios.Cart{Shelves: []scenarios.Shelf{
 				{Name: "lower", MaxMassKg: 150}, {Name: "upper", MaxMassKg: math.Inf(1)},
 			}},

@@ -22,11 +22,11 @@ var axes = map[frontier.Axis]struct {
 	title, head, note string
 	decimals          int
 }{
-	frontier.AxisAutonomy: {"cost of autonomy", "autonomy\nup to h",
+	frontier.AxisAutonomy: {"cost of autonomy", "autonomy\nup to ",
 		"Autonomy up to: the step's plan is the cheapest for every autonomy above that of the step before it, up to its own.", 2},
-	frontier.AxisMass: {"cost of mass", "mass\nfrom kg",
+	frontier.AxisMass: {"cost of mass", "mass\nfrom ",
 		"Mass from: the step's plan is the cheapest for every mass limit below that of the step before it, down to its own.", 3},
-	frontier.AxisBudget: {"autonomy for a budget", "autonomy\nh",
+	frontier.AxisBudget: {"autonomy for a budget", "autonomy\n",
 		"For every budget from the step's own up to that of the next, its plan runs longest.", 2},
 }
 
@@ -37,22 +37,22 @@ func (f Frontier) sheet() sheet {
 		if !f.Staircase.Complete {
 			title = "Stopped before the first plan for " + f.Scenario.Name + " was found; that does not mean that there is none."
 		}
-		return sheet{{title: title}, cautions(f.Cautions)}
+		return append(sheet{{title: title}}, cautions(f.Cautions)...)
 	}
-	return sheet{f.steps(), cautions(f.Cautions)}
+	return append(sheet{f.steps()}, cautions(f.Cautions)...)
 }
 
 // steps is the table of steps. Batteries and inverter are named where they change.
 func (f Frontier) steps() section {
-	axis, currency := axes[f.Staircase.Axis], f.Scenario.Currency
+	axis, currency, u := axes[f.Staircase.Axis], f.Scenario.Currency, unitsOf(f.Scenario)
 	t := &table{columns: []column{
-		number("#"), text("batteries, inverter"), number(axis.head), number("cost\n" + currency), number("more\n" + currency),
+		number("#"), text("batteries, inverter"), number(axis.head + u.unit(f.Staircase.Unit)), number("cost\n" + currency), number("more\n" + currency),
 		number("usable\nkWh"),
 	}}
 	if f.Staircase.Axis == frontier.AxisBudget {
-		t.columns[2], t.columns[3] = number("budget\nfrom "+currency), number(axis.head)
+		t.columns[2], t.columns[3] = number("budget\nfrom "+currency), number(axis.head+u.unit(f.Staircase.Unit))
 	}
-	other := number("mass\nkg")
+	other := number("mass\n" + u.unit("kg"))
 	if f.Staircase.Axis == frontier.AxisMass {
 		other = number("autonomy\nh")
 	}
@@ -61,36 +61,34 @@ func (f Frontier) steps() section {
 	same, series := false, false
 	for i := range f.Staircase.Steps {
 		s := &f.Staircase.Steps[i]
-		core, more, knee := coreLines(s.Plan.Core), "", ""
+		parts, more, knee := core(s.Plan.Core), "", ""
 		if before != nil {
 			more = signed(s.Cost-before.Cost, 2)
-			if core == coreLines(before.Plan.Core) {
-				core, same = "same", true
+			if parts == core(before.Plan.Core) {
+				parts, same = "same", true
 			}
 		}
 		if s.Knee {
 			knee = "knee"
 		}
-		at, cost := fixed(s.At, axis.decimals), fixed(s.Cost, 2)
+		at, cost := fixed(u.figure(s.At, f.Staircase.Unit), axis.decimals), fixed(s.Cost, 2)
 		if f.Staircase.Axis == frontier.AxisBudget {
 			at, cost = cost, at
 		}
-		figure := fixed(s.Plan.MassKg, 1)
+		figure := u.fixed(s.Plan.MassKg, "kg")
 		if f.Staircase.Axis == frontier.AxisMass {
 			figure = fixed(s.Plan.AutonomyH, 1)
 		}
-		t.row(strconv.Itoa(i+1), core, at, cost, more, fixed(s.Plan.UsableKWh, 2), figure, knee)
+		t.row(strconv.Itoa(i+1), parts, at, cost, more, fixed(s.Plan.UsableKWh, 2), figure, knee)
 		before = s
-		for _, b := range s.Plan.Core.Batteries {
-			series = series || b.Series > 1
-		}
+		series = series || inSeries(s.Plan.Core)
 	}
 	t.notes = []string{axis.note, "More: what the step costs more than the one before."}
 	if same {
 		t.notes = append(t.notes, "Same: batteries and inverter of the step before, with other cables, devices or casters.")
 	}
 	if series {
-		t.notes = append(t.notes, `"2 x 4 part": 2 strings of 4 modules in series.`)
+		t.notes = append(t.notes, seriesNote)
 	}
 	if f.Staircase.Axis == frontier.AxisBudget && f.Scenario.Sold != 0 {
 		t.notes = append(t.notes, "The budget is all that may be spent, the "+money(plan.Money(f.Scenario.Sold))+" "+currency+

@@ -2,7 +2,6 @@ package view
 
 import (
 	"strconv"
-	"strings"
 
 	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
@@ -61,7 +60,7 @@ func (f Frontier) records() [][]string {
 		}
 		rows = append(rows, []string{strconv.Itoa(i + 1), string(f.Staircase.Axis), exact(s.At), f.Staircase.Unit,
 			money(s.Plan.Cost), f.Scenario.Currency, money(more), exact(s.Plan.UsableKWh), exact(s.Plan.AutonomyH),
-			exact(s.Plan.MassKg), exact(s.Plan.CostPerUsableKWh), strings.ReplaceAll(batteries(s.Plan.Core), "\n", " + "),
+			exact(s.Plan.MassKg), exact(s.Plan.CostPerUsableKWh), batteries(s.Plan.Core),
 			inverter(s.Plan.Core), strconv.FormatBool(s.Knee)})
 	}
 	return rows

@@ -14,12 +14,12 @@ func (p Plans) impossible() sheet {
 	var single, joint []string
 	for _, c := range p.Result.Changes {
 		if len(c.Limits) == 1 {
-			single = append(single, changeText(c.Limits[0]))
+			single = append(single, p.units().change(c.Limits[0]))
 			continue
 		}
 		var parts []string
 		for _, l := range c.Limits {
-			parts = append(parts, changeText(l))
+			parts = append(parts, p.units().change(l))
 		}
 		joint = append(joint, strings.Join(parts, " and "))
 	}
@@ -57,22 +57,22 @@ func obstacles(reasons []string) section {
 	return section{title: "What stands in the way:", bullets: reasons}
 }
 
-// changeText returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough; money has its
+// change returns "autonomy 24 h -> 19.5 h", the new figure rounded so that it is enough; money has its
 // two decimals.
-func changeText(c question.LimitChange) string {
-	to := lenient(c.To, c.From, c.Unit)
+func (u units) change(c question.LimitChange) string {
+	to := lenient(u.figure(c.To, c.Unit), u.figure(c.From, c.Unit), u.unit(c.Unit))
 	if c.Name == plan.LimitBudget {
 		to = fixed(roundedAway(c.To, c.From, 2), 2)
 	}
-	return fmt.Sprintf("%s %s -> %s", c.Name, asked(c), withUnit(to, c.Unit))
+	return fmt.Sprintf("%s %s -> %s", c.Name, u.asked(c), withUnit(to, u.unit(c.Unit)))
 }
 
 // asked returns the limit as the scenario has it: "24 h", "900.00 USD".
-func asked(c question.LimitChange) string {
+func (u units) asked(c question.LimitChange) string {
 	if c.Name == plan.LimitBudget {
 		return withUnit(fixed(c.From, 2), c.Unit)
 	}
-	return withUnit(visible(c.From, 2), c.Unit)
+	return withUnit(visible(u.figure(c.From, c.Unit), 2), u.unit(c.Unit))
 }
 
 // withUnit returns a figure with its unit, where it has one.

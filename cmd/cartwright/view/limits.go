@@ -1,7 +1,10 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"slices"
 
 	"cartwright/optimize/plan"
 )
@@ -9,33 +12,82 @@ import (
 // atLeast reports whether a limit is a lower one: the value has to reach it.
 func atLeast(name string) bool {
 	switch name {
-	case plan.LimitAutonomy, plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitBusCurrent,
-		plan.LimitCharger, plan.LimitCharge, plan.LimitTiltSideways, plan.LimitTiltLength:
+	case plan.LimitAutonomy, plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitLegSurge, plan.LimitBusCurrent,
+		plan.LimitPeakCurrent, plan.LimitCharger, plan.LimitCharge, plan.LimitTiltSideways, plan.LimitTiltLength,
+		plan.LimitHold, plan.LimitServed:
 		return true
 	}
 	return false
 }
 
 // bound returns a limit with the side it stands on.
-func bound(name string, limit float64, unit string) string {
-	if atLeast(name) {
-		return ">=" + fixed(limit, decimalsOf(unit))
+func (u units) bound(l plan.Limit) string {
+	if atLeast(l.Name) {
+		return ">=" + u.fixed(l.Limit, l.Unit)
 	}
-	return "<=" + fixed(limit, decimalsOf(unit))
+	return "<=" + u.fixed(l.Limit, l.Unit)
 }
 
-// limits shows what is left of every limit and which ones bind.
+// binding returns the limits that bind.
+func binding(list []plan.Limit) []plan.Limit {
+	var bind []plan.Limit
+	for _, l := range list {
+		if l.Binding {
+			bind = append(bind, l)
+		}
+	}
+	return bind
+}
+
+// share returns the part of a limit that is left.
+func share(l plan.Limit) float64 {
+	if l.Limit == 0 {
+		return math.Inf(1)
+	}
+	return l.Slack / math.Abs(l.Limit)
+}
+
+// nearest is how many limits the short answer shows.
+const nearest = 6
+
+// limits shows what is left of every limit and which ones bind; in short only those that bind and those of
+// which least is left.
 func (p Plans) limits(one *plan.Plan) section {
+	if p.Full {
+		return section{title: detailTitle(one, "limits"), table: p.units().limitTable(one.Limits)}
+	}
+	list := slices.Clone(one.Limits)
+	slices.SortStableFunc(list, func(a, b plan.Limit) int { return cmp.Compare(share(a), share(b)) })
+	list = list[:min(len(list), max(nearest, len(binding(list))))]
+	text, u := "", p.units()
+	for i, l := range list {
+		if i > 0 {
+			text += "; "
+		}
+		text += fmt.Sprintf("%s %s (%s)", l.Name, withUnit(u.fixed(l.Value, l.Unit), u.unit(l.Unit)), u.bound(l))
+		if l.Binding {
+			text += ", binds"
+		}
+	}
+	text += "."
+	if more := len(one.Limits) - len(list); more > 0 {
+		text += fmt.Sprintf(" Of %s more is left: see --full.", count(more, "other limit", "other limits"))
+	}
+	return section{title: detailTitle(one, "the nearest limits"), prose: []string{text}}
+}
+
+// limitTable shows limits, each with what is left of it.
+func (u units) limitTable(list []plan.Limit) *table {
 	t := &table{columns: []column{
 		text("limit"), number("has"), number("must be"), number("left"), text("unit"), text("binds"),
 	}}
-	for _, l := range one.Limits {
-		decimals, binds := decimalsOf(l.Unit), ""
+	for _, l := range list {
+		binds := ""
 		if l.Binding {
 			binds = "binds"
 		}
-		t.row(l.Name, fixed(l.Value, decimals), bound(l.Name, l.Limit, l.Unit), fixed(l.Slack, decimals), l.Unit, binds)
+		t.row(l.Name, u.fixed(l.Value, l.Unit), u.bound(l), u.fixed(l.Slack, l.Unit), u.unit(l.Unit), binds)
 	}
 	t.notes = []string{fmt.Sprintf("A limit binds where at most %s %% of it is left.", short(plan.BindingShare*100, 1))}
-	return section{title: detailTitle(one, "limits"), table: t}
+	return t
 }

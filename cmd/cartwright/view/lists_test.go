@@ -32,7 +32,7 @@ func TestListsInEveryFormat(t *testing.T) {
 		{"demos.json", demos, JSON},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format)
+			got, err := Render(c.answer, c.format, Width)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"strings"
 
 	"cartwright/catalog"
 	"cartwright/optimize/next"
@@ -16,7 +15,7 @@ type Next struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
 	Sequence *next.Sequence
-	// PerMonth is what would have to be put aside every month to reach the target within the horizon.
+	// PerMonth is what would have to be saved every month to reach the target within the horizon.
 	PerMonth plan.Money
 	// Show is a month whose cart is shown in full, as it has to be wired then; -1 for none. With it CSV
 	// holds that month's shopping list, otherwise the month table.
@@ -64,7 +63,7 @@ func (n Next) sheet() sheet {
 		}
 		s = append(s, n.cart()...)
 	}
-	return append(s, cautions(n.Cautions))
+	return append(s, cautions(n.Cautions)...)
 }
 
 // answer says in one line what to buy next, when and for how much, or why there is no answer.
@@ -75,15 +74,14 @@ func (n Next) answer() section {
 	case impossibleStatus:
 		return section{title: "No plan for " + n.Scenario.Name + " meets its limits, whatever it costs."}
 	case neverStatus:
-		s.title = fmt.Sprintf("Never: the cheapest plan for %s costs %s %s, and so much is not put aside in fifty years.",
+		s.title = fmt.Sprintf("Never: the cheapest plan for %s costs %s %s, and so much is not saved in fifty years.",
 			n.Scenario.Name, money(q.Target.Cost), currency)
 	case beyondStatus:
 		s.title = fmt.Sprintf("Not within %s: the %s %s that the cheapest plan for %s costs are there in month %d.",
 			count(q.Horizon, "month", "months"), money(q.Target.Cost), currency, n.Scenario.Name, q.Reached)
 	default:
 		s.title = n.next()
-		s.prose = []string{fmt.Sprintf("%s meets all limits %s, for %s %s in all: %s.", n.Scenario.Name,
-			when(q.Reached), money(q.Target.Cost), currency, strings.ReplaceAll(coreLines(q.Target.Core), "\n", ", "))}
+		s.prose = []string{fmt.Sprintf("All limits of %s are met %s, with %s.", n.Scenario.Name, when(q.Reached), coreText(q.Target.Core))}
 		return s
 	}
 	now := plan.Money(n.Scenario.Sold)
@@ -126,62 +124,14 @@ func spent(m *next.Month) plan.Money {
 	return sum
 }
 
-// next says what to buy next.
+// next says what to buy next, and for how much.
 func (n Next) next() string {
 	m := n.firstPurchase()
 	if m == nil {
 		return "Buy nothing: what is owned makes a cart that meets all limits."
 	}
-	main, others := mainParts(m.Buy)
-	what := strings.Join(main, ", ")
-	if others > 0 {
-		what += " and " + count(others, "other part", "other parts")
-	}
-	return fmt.Sprintf("Buy %s: %s for %s %s.", when(m.Month), what, money(spent(m)), n.Scenario.Currency)
+	return fmt.Sprintf("Buy %s: %s for %s %s.", when(m.Month), n.units().purchases(m.Buy), money(spent(m)), n.Scenario.Currency)
 }
 
-// mainParts returns the purchases that give a list its name, a text each: batteries and inverters, or what
-// costs most where there are none; and how many other parts there are. Crimped ends go with their cable.
-func mainParts(list []next.Purchase) (main []string, others int) {
-	dearest := -1
-	for i, b := range list {
-		switch b.Kind {
-		case string(catalog.KindBattery), string(catalog.KindInverter):
-			main = append(main, quantityText(b))
-			continue
-		case kindCableEnd:
-		default:
-			others++
-		}
-		if dearest < 0 || b.Line > list[dearest].Line {
-			dearest = i
-		}
-	}
-	if len(main) == 0 && dearest >= 0 {
-		main = []string{quantityText(list[dearest])}
-		if list[dearest].Kind != kindCableEnd {
-			others--
-		}
-	}
-	return main, others
-}
-
-// quantityText returns "2 x part", or "3.66 m part" for cable.
-func quantityText(b next.Purchase) string {
-	switch {
-	case b.Unit == "m":
-		return enough(b.Quantity) + " m " + b.Part
-	case b.Kind == kindCableEnd:
-		return short(b.Quantity, 0) + " ends " + b.Part
-	}
-	return short(b.Quantity, 0) + " x " + b.Part
-}
-
-// purchasesText lists purchases for a cell: the main parts a line each, and how many others there are.
-func purchasesText(list []next.Purchase) string {
-	lines, others := mainParts(list)
-	if others > 0 {
-		lines = append(lines, "+ "+count(others, "other part", "other parts"))
-	}
-	return strings.Join(lines, "\n")
-}
+// units returns the units the answer is told in.
+func (n Next) units() units { return unitsOf(n.Scenario) }

@@ -21,11 +21,11 @@ func (n Next) list(m *next.Month) section {
 	}
 	if len(m.Buy) == 0 {
 		return section{title: title, prose: []string{
-			"Buy nothing; sell " + strings.ReplaceAll(sellText(m.Sell), "\n", ", ") + " for " + money(income) + " " + currency + "."}}
+			"Buy nothing; sell " + joined(n.units().sales(m.Sell)) + " for " + money(income) + " " + currency + "."}}
 	}
 	t := &table{columns: []column{
 		number("buy"), text("unit"), text("part"), text("what it is"),
-		number("price a unit\n" + currency), number("sum\n" + currency),
+		number("price\n" + currency), number("sum\n" + currency),
 	}}
 	n.bought(t, m)
 	sums := []struct {
@@ -41,7 +41,7 @@ func (n Next) list(m *next.Month) section {
 	}
 	t.row("", "", "", "all of it", "", total)
 	for _, b := range m.Sell {
-		t.row("", "", b.Part, "less "+quantityText(b)+" that is sold", "", money(-b.Line))
+		t.row("", "", b.Part, "less "+n.units().quantity(b)+" that is sold", "", money(-b.Line))
 	}
 	if len(m.Sell) > 0 {
 		t.row("", "", "", "money needed", "", money(spent(m)-income))
@@ -52,9 +52,10 @@ func (n Next) list(m *next.Month) section {
 // bought adds a month's purchases to a table, by vendor where vendors are known.
 func (n Next) bought(t *table, m *next.Month) {
 	var lines []plan.Line
+	u := n.units()
 	for _, b := range m.Buy {
-		lines = append(lines, plan.Line{Part: b.Part, Kind: b.Kind, Buy: b.Quantity, Unit: b.Unit, Vendor: b.Vendor,
-			UnitPrice: b.UnitPrice, Line: b.Line})
+		lines = append(lines, u.line(plan.Line{Part: b.Part, Kind: b.Kind, Buy: b.Quantity, Unit: b.Unit, Vendor: b.Vendor,
+			UnitPrice: b.UnitPrice, Line: b.Line}))
 	}
 	vendors, lines := vendorsOf(lines)
 	for _, vendor := range vendors {
@@ -96,9 +97,10 @@ func (n Next) cart() sheet {
 		return sheet{{title: name + ": nothing stands yet"}}
 	}
 	p := n.plans()
-	s := sheet{wiring(m.Cart), p.shelves(m.Cart), p.cart(m.Cart), p.limits(m.Cart)}
-	for i, about := range []string{"wiring", "shelves", "casters and balance", "limits"} {
-		s[i].title = name + ": " + about
+	p.Full = true
+	s := p.built(m.Cart)
+	for i := range s {
+		s[i].title = name + strings.TrimPrefix(s[i].title, "Plan 0")
 	}
 	return s
 }

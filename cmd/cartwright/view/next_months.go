@@ -3,23 +3,21 @@ package view
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
-	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
 // table shows the months; those in which nothing happens are folded into one row.
 func (n Next) table() section {
-	currency := n.Scenario.Currency
+	currency, u := n.Scenario.Currency, n.units()
 	t := &table{columns: []column{
 		text("month"), text("buy"), text("sell"), number("cash\nleft\n" + currency), number("usable\nkWh"),
-		number("auto-\nnomy\nh"), number("mass\nkg"), number(currency + "/\nusable\nkWh"),
+		number("auto-\nnomy\nh"), number("mass\n" + u.unit("kg")), number(currency + "/\nusable\nkWh"),
 	}}
 	months := n.months()
 	for i := 0; i < len(months); i++ {
 		m, name := &months[i], strconv.Itoa(months[i].Month)
-		buy, sell := purchasesText(m.Buy), sellText(m.Sell)
+		buy, sell := u.purchasesCell(m.Buy), u.sales(m.Sell)
 		if len(m.Buy)+len(m.Sell) == 0 {
 			for i+1 < len(months) && len(months[i+1].Buy)+len(months[i+1].Sell) == 0 {
 				i++
@@ -33,7 +31,7 @@ func (n Next) table() section {
 		}
 		cells := []string{name, buy, sell, money(m.Left)}
 		if c := m.Cart; c != nil {
-			cells = append(cells, fixed(c.UsableKWh, 2), fixed(c.AutonomyH, 1), fixed(c.MassKg, 1), fixed(m.CostPerUsableKWh, 2))
+			cells = append(cells, fixed(c.UsableKWh, 2), fixed(c.AutonomyH, 1), u.fixed(c.MassKg, "kg"), fixed(m.CostPerUsableKWh, 2))
 		} else {
 			cells = append(cells, none, none, none, none)
 		}
@@ -66,13 +64,4 @@ func (n Next) shortOf() []string {
 		}
 	}
 	return list
-}
-
-// sellText lists sales for a cell.
-func sellText(list []next.Purchase) string {
-	var lines []string
-	for _, b := range list {
-		lines = append(lines, quantityText(b))
-	}
-	return strings.Join(lines, "\n")
 }

@@ -23,7 +23,7 @@ import (
 // outlay is all that was spent so far less what was sold. A month's cart and the target are whole plans as
 // the plan command has them; the parts of a cart on the way are owned by then, so that only crimped ends
 // cost anything. Cart stands in the months that change it, and not in those that leave it as it was.
-// per_month_within_horizon is what would have to be put aside every month to reach the target within the
+// per_month_within_horizon is what would have to be saved every month to reach the target within the
 // horizon, 0 where that is reached anyway.
 type nextRecord struct {
 	heading
@@ -99,11 +99,7 @@ func (n Next) records() [][]string {
 	months := n.months()
 	for i := range months {
 		m := &months[i]
-		var buy []string
-		for _, b := range m.Buy {
-			buy = append(buy, quantityText(b))
-		}
-		row := []string{strconv.Itoa(m.Month), strings.Join(buy, " + "), strings.ReplaceAll(sellText(m.Sell), "\n", " + "),
+		row := []string{strconv.Itoa(m.Month), written(m.Buy), written(m.Sell),
 			money(m.Cash), money(spent(m)), money(spent(m) + m.Left - m.Cash), money(m.Left), money(m.Outlay), n.Scenario.Currency}
 		if c := m.Cart; c != nil {
 			row = append(row, exact(c.UsableKWh), exact(c.AutonomyH), exact(c.MassKg), exact(m.CostPerUsableKWh))
@@ -113,6 +109,11 @@ func (n Next) records() [][]string {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// written lists things bought or sold for a cell of a spreadsheet, in SI.
+func written(of []next.Purchase) string {
+	return strings.ReplaceAll(units{}.sales(of), soft, " + ")
 }
 
 // listRecords holds a thing bought or sold a row.

@@ -84,7 +84,7 @@ func TestNextInEveryFormat(t *testing.T) {
 // shownAs compares an answer in a format with a golden file, and checks what holds for every answer in it.
 func shownAs(t *testing.T, file string, answer Document, format Format) {
 	t.Helper()
-	got, err := Render(answer, format)
+	got, err := Render(answer, format, Width)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -114,7 +114,7 @@ func TestNextWithLongNames(t *testing.T) {
 			}
 		}
 	}
-	got, err := Render(n, Table)
+	got, err := Render(n, Table, Width)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,7 +141,7 @@ func TestMainParts(t *testing.T) {
 		{"ends go with their cable, or name a list of their own", []next.Purchase{ends}, "4 ends cu", 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, others := mainParts(c.list)
+			got, others := units{}.mainParts(c.list)
 			if strings.Join(got, ", ") != c.want || others != c.others {
 				t.Errorf("mainParts = %q and %d others, want %q and %d", got, others, c.want, c.others)
 			}

@@ -53,7 +53,7 @@ func TestPartsInEveryFormat(t *testing.T) {
 		{"parts-cable.csv", one, CSV},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format)
+			got, err := Render(c.answer, c.format, Width)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -67,7 +67,7 @@ func TestPartsInEveryFormat(t *testing.T) {
 
 // The catalogue that comes with the program fits the screen.
 func TestEmbeddedPartsFit(t *testing.T) {
-	got, err := Render(Parts{Where: "here", Catalog: catalog.Embedded(), AsOf: time.Date(2026, 8, 1, 0, 0, 0, 0, time.UTC)}, Table)
+	got, err := Render(Parts{Where: "here", Catalog: catalog.Embedded(), AsOf: time.Date(2026, 8, 1, 0, 0, 0, 0, time.UTC)}, Table, Width)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,21 +10,28 @@ import (
 	"cartwright/scenarios"
 )
 
-// Plans shows a ranking of shopping plans, and one of them in full.
+// Plans shows a ranking of shopping plans, and one of them at length.
 type Plans struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
 	Result   *question.Result
 	By       question.By
 	Distinct question.Distinct
-	// Show is the rank of the plan to show in full. 0 is the first; then CSV holds the ranking, where
-	// otherwise it holds that plan's bill.
+	// Show is the rank of the plan to show. 0 is the first; then CSV holds the ranking, where otherwise it
+	// holds that plan's bill.
 	Show int
+	// Full shows everything there is to a plan and the ranking; otherwise what one decides by and shops with.
+	Full bool
+	// Asked tells that so many ranks were asked for: they are shown, however many.
+	Asked bool
 	// AsOf is the day that the age of prices is counted to; where it is zero no price is marked as old.
 	AsOf time.Time
 }
 
-// shown returns the plan to show in full, nil where there is none of that rank.
+// units returns the units the answer is told in.
+func (p Plans) units() units { return unitsOf(p.Scenario) }
+
+// shown returns the plan to show, nil where there is none of that rank.
 func (p Plans) shown() *plan.Plan {
 	rank := max(p.Show, 1)
 	if rank > len(p.Result.Plans) {
@@ -33,21 +40,36 @@ func (p Plans) shown() *plan.Plan {
 	return &p.Result.Plans[rank-1]
 }
 
-// sheet shows the ranking, the plan in full, its proof and the cautions.
+// sheet answers first, then shows the ranking, the plan, its proof and the cautions.
 func (p Plans) sheet() sheet {
 	if p.Result.Solver.Status == question.Infeasible {
-		return append(p.impossible(), cautions(p.Result.Cautions))
+		return append(p.impossible(), cautions(p.Result.Cautions)...)
 	}
 	one := p.shown()
 	if one == nil {
-		return sheet{{title: "No plan for " + p.Scenario.Name + " was found so far."}, p.proof(), cautions(p.Result.Cautions)}
+		none := sheet{{title: "No plan for " + p.Scenario.Name + " was found so far."}, p.proof()}
+		return append(none, cautions(p.Result.Cautions)...)
 	}
-	s := sheet{p.ranking(), p.bill(one)}
+	s := sheet{p.headline(one), p.ranking(), p.bill(one)}
 	if len(p.Scenario.Have) > 0 {
 		s = append(s, p.owned(one))
 	}
-	s = append(s, wiring(one), p.shelves(one), p.cart(one), p.limits(one), p.proof(), cautions(p.Result.Cautions))
-	return s
+	s = append(s, p.built(one)...)
+	return append(append(s, p.proof()), cautions(p.Result.Cautions)...)
+}
+
+// built shows how a plan is put together: its wiring, where things stand, what is connected, its limits and its
+// year.
+func (p Plans) built(one *plan.Plan) sheet {
+	s := sheet{p.wiring(one)}
+	if len(one.Circuits) > 0 {
+		s = append(s, p.circuits(one))
+	}
+	s = append(s, p.stands(one)...)
+	if one.Year != nil {
+		s = append(s, p.year(one))
+	}
+	return append(s, p.limits(one))
 }
 
 // name returns the name of a part, or its id where the catalogue has no name for it.
@@ -62,6 +84,3 @@ func (p Plans) name(id string) string {
 func detailTitle(one *plan.Plan, about string) string {
 	return fmt.Sprintf("Plan %d: %s", one.Rank, about)
 }
-
-// cautions lists what to keep in mind.
-func cautions(list []string) section { return section{title: "Cautions", bullets: list} }

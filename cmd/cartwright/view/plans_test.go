@@ -12,6 +12,8 @@ import (
 )
 
 func TestPlansInEveryFormat(t *testing.T) {
+	full, sunFull := sample(), sunny()
+	full.Full, sunFull.Full = true, true
 	show2 := sample()
 	show2.Show = 2
 	life := sample()
@@ -80,6 +82,10 @@ func TestPlansInEveryFormat(t *testing.T) {
 	}{
 		{"plans.txt", sample(), Table},
 		{"plans.md", sample(), Markdown},
+		{"sun.txt", sunny(), Table},
+		{"sun.md", sunFull, Markdown},
+		{"sun.json", sunny(), JSON},
+		{"plans-full.txt", full, Table},
 		{"plans.csv", sample(), CSV},
 		{"plans.json", sample(), JSON},
 		{"second.txt", show2, Table},
@@ -104,7 +110,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 		{"nothing-to-buy.txt", owned, Table},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format)
+			got, err := Render(c.answer, c.format, Width)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -118,7 +124,7 @@ func TestPlansInEveryFormat(t *testing.T) {
 
 // A quantity break may have more bought than is installed; the list once did not say what the rest is for.
 func TestOverbought(t *testing.T) {
-	got := overbought([]plan.Line{
+	got := units{}.overbought([]plan.Line{
 		{Part: "slate", Quantity: 2, Unit: "each", Buy: 4},
 		{Part: "pebble", Quantity: 2, Unit: "each", Have: 1, Buy: 1},
 		{Part: "cu-10", Kind: "cable", Quantity: 0.1 + 0.2, Unit: "m", Buy: 0.3},
@@ -152,7 +158,7 @@ func TestPlansWithLongNames(t *testing.T) {
 			one.Limits[j].Name = long
 		}
 	}
-	got, err := Render(p, Table)
+	got, err := Render(p, Table, Width)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -166,7 +172,7 @@ func TestPlansWithLongNames(t *testing.T) {
 func TestRecordHasNoNull(t *testing.T) {
 	p := sample()
 	p.Result = &question.Result{Plans: []plan.Plan{{Shelves: []plan.Shelf{{}}}}}
-	got, err := Render(p, JSON)
+	got, err := Render(p, JSON, Width)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -178,7 +184,7 @@ func TestRecordHasNoNull(t *testing.T) {
 	}
 }
 
-func TestBestAt(t *testing.T) {
+func TestAheadIn(t *testing.T) {
 	made := func(cost plan.Money, kwh, kg float64) plan.Plan {
 		return plan.Plan{Cost: cost, UsableKWh: kwh, AutonomyH: 2 * kwh, MassKg: kg, CostPerUsableKWh: cost.Units() / kwh}
 	}
@@ -188,16 +194,16 @@ func TestBestAt(t *testing.T) {
 		want  []string
 	}{
 		{"no plan", nil, []string{}},
-		{"a lone plan is best at nothing", []plan.Plan{made(100, 1, 1)}, []string{""}},
+		{"a lone plan is ahead in nothing", []plan.Plan{made(100, 1, 1)}, []string{""}},
 		{"the first has what is equal among the best", []plan.Plan{made(10000, 1, 5), made(20000, 1, 5), made(30000, 1, 6)},
-			[]string{"cost\nmass\nkWh cost", "", ""}},
+			[]string{items("cost", "mass", "kWh cost"), "", ""}},
 		{"equal as shown is equal", []plan.Plan{made(10000, 1, 5.001), made(10000, 1, 5)}, []string{"", ""}},
 		{"each its own", []plan.Plan{made(10000, 1, 9), made(20000, 4, 10), made(30000, 2, 5)},
-			[]string{"cost", "energy\nautonomy\nkWh cost", "mass"}},
+			[]string{"cost", items("energy", "autonomy", "kWh cost"), "mass"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if got := bestAt(c.plans); !slices.Equal(got, c.want) {
-				t.Errorf("bestAt = %q, want %q", got, c.want)
+			if got := aheadIn(c.plans); !slices.Equal(got, c.want) {
+				t.Errorf("aheadIn = %q, want %q", got, c.want)
 			}
 		})
 	}

@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"strings"
 
 	"cartwright/optimize/question"
 )
@@ -16,7 +17,7 @@ var aims = map[question.By]string{
 // differences names what another plan has to differ in.
 var differences = map[question.Distinct]string{
 	question.DistinctCore:    "choice of batteries and inverter",
-	question.DistinctBattery: "choice of batteries",
+	question.DistinctBattery: "choice of kinds of battery",
 }
 
 // stops says why the search ended without a proof.
@@ -82,6 +83,9 @@ func (p Plans) proof() section {
 		}
 		lines = append(lines, fmt.Sprintf("Audit of plan %d: %d of %d checks passed, recomputed from the parts without the solver.",
 			one.Rank, passed, len(one.Audit.Checks)))
+	}
+	if !p.Full {
+		lines = []string{strings.Join(lines, " ")}
 	}
 	return section{title: "Proof", prose: lines}
 }

@@ -18,9 +18,10 @@ var orders = map[question.By]string{
 	question.ByLife: "least cost per lifetime kWh first",
 }
 
-// A merit is a figure that plans are compared by. Its label says what the best plan is best at.
+// A merit is a figure that plans are compared by. Its label says what the best plan is ahead in.
 type merit struct {
 	label    string
+	unit     string // of the value, in SI
 	value    func(*plan.Plan) float64
 	decimals int
 	most     bool // more is better
@@ -28,16 +29,16 @@ type merit struct {
 
 // merits lists what plans are compared by, in the order they are named in.
 var merits = []merit{
-	{"cost", func(p *plan.Plan) float64 { return p.Cost.Units() }, 2, false},
-	{"energy", func(p *plan.Plan) float64 { return p.UsableKWh }, 2, true},
-	{"autonomy", func(p *plan.Plan) float64 { return p.AutonomyH }, 1, true},
-	{"mass", func(p *plan.Plan) float64 { return p.MassKg }, 1, false},
-	{"kWh cost", func(p *plan.Plan) float64 { return p.CostPerUsableKWh }, 2, false},
+	{"cost", "", func(p *plan.Plan) float64 { return p.Cost.Units() }, 2, false},
+	{"energy", "kWh", func(p *plan.Plan) float64 { return p.UsableKWh }, 2, true},
+	{"autonomy", "h", func(p *plan.Plan) float64 { return p.AutonomyH }, 1, true},
+	{"mass", "kg", func(p *plan.Plan) float64 { return p.MassKg }, 1, false},
+	{"kWh cost", "", func(p *plan.Plan) float64 { return p.CostPerUsableKWh }, 2, false},
 }
 
-// bestAt returns, for each plan, what it is best at among all of them, one merit a line. Figures that are shown as the same
-// are the same; then the plan ranked first has it. A lone plan is best at nothing.
-func bestAt(plans []plan.Plan) []string {
+// aheadIn returns, for each plan, the list of what no other is better in. Figures that are shown as the same
+// are the same; then the plan ranked first has it. A lone plan is ahead in nothing.
+func aheadIn(plans []plan.Plan) []string {
 	best := make([][]string, len(plans))
 	for _, m := range merits {
 		scale := math.Pow(10, float64(m.decimals))
@@ -55,51 +56,54 @@ func bestAt(plans []plan.Plan) []string {
 	}
 	labels := make([]string, len(plans))
 	for i := range best {
-		labels[i] = strings.Join(best[i], "\n")
+		labels[i] = items(best[i]...)
 	}
 	return labels
 }
 
-// coreLines returns the batteries and the inverter of a plan, one a line.
-func coreLines(c plan.Core) string { return batteries(c) + "\n" + inverter(c) }
+// firstRanks is how many ranks the short answer shows where nobody asked for a number.
+const firstRanks = 5
 
-// batteries returns the battery modules of a core, one part a line: "3 x slate-48" or, where strings have
-// several modules, "2 x 4 pebble-12" for two strings of four.
-func batteries(c plan.Core) string {
-	var lines []string
-	for _, b := range c.Batteries {
-		if b.Series > 1 {
-			lines = append(lines, fmt.Sprintf("%d x %d %s", b.Strings, b.Series, b.Part))
-		} else {
-			lines = append(lines, fmt.Sprintf("%d x %s", b.Strings, b.Part))
+// aheadText says in a sentence which plan is ahead in what.
+func aheadText(plans []plan.Plan, ahead []string) string {
+	var parts []string
+	for i, what := range ahead {
+		if what != "" {
+			parts = append(parts, fmt.Sprintf("plan %d in %s", plans[i].Rank, joined(what)))
 		}
 	}
-	return strings.Join(lines, "\n")
+	if len(parts) == 0 {
+		return "All are alike in these figures."
+	}
+	return "Ahead: " + strings.Join(parts, "; ") + "."
 }
 
-// inverter returns the inverters of a core.
-func inverter(c plan.Core) string { return fmt.Sprintf("%d x %s", c.Inverter.Units, c.Inverter.Part) }
-
-// ranking compares the plans: a line of figures for each and below it the differences to the first.
+// ranking compares the plans: a line of figures for each and, in full, below it the differences to the first.
 func (p Plans) ranking() section {
-	currency := p.Scenario.Currency
+	currency, u := p.Scenario.Currency, p.units()
 	t := &table{columns: []column{
-		number("#"), text("batteries,\ninverter"), number("cost\n" + currency), number("usable\nkWh"),
-		number("autonomy\nh"), number("mass\nkg"), number(currency + " per\nusable\nkWh"),
+		number("#"), text("batteries, inverter"), number("cost\n" + currency), number("usable\nkWh"),
+		number("lasts\nh"), number("mass\n" + u.unit("kg")), number(currency + "/\nkWh"),
 	}}
 	life := p.By == question.ByLife
 	if life {
-		t.columns = append(t.columns, number(currency+" per\nlifetime\nkWh"))
+		t.columns = append(t.columns, number(currency+"/\nlifetime kWh"))
 	}
-	t.columns = append(t.columns, text("best at"))
 	plans := p.Result.Plans
-	best := bestAt(plans)
+	ahead := aheadIn(plans)
+	listed := len(plans)
+	if !p.Full && !p.Asked && listed > firstRanks {
+		listed = firstRanks
+	}
+	if p.Full {
+		t.columns = append(t.columns, text("ahead in"))
+	}
 	series, unproven := false, false
-	for i := range plans {
+	for i := range plans[:listed] {
 		one, first := &plans[i], &plans[0]
 		figure := func(value func(*plan.Plan) float64, decimals int) string {
 			s := fixed(value(one), decimals)
-			if i > 0 {
+			if p.Full && i > 0 {
 				s += "\n" + signed(value(one)-value(first), decimals)
 			}
 			return s
@@ -108,23 +112,31 @@ func (p Plans) ranking() section {
 		if !one.Proven {
 			rank, unproven = "*"+rank, true
 		}
-		cells := []string{rank, coreLines(one.Core)}
+		cells := []string{rank, core(one.Core)}
 		for _, m := range merits {
-			cells = append(cells, figure(m.value, m.decimals))
+			cells = append(cells, figure(func(q *plan.Plan) float64 { return u.figure(m.value(q), m.unit) }, m.decimals))
 		}
 		if life {
 			cells = append(cells, figure(func(q *plan.Plan) float64 { return q.CostPerLifetimeKWh }, lifeDecimals))
 		}
-		t.row(append(cells, best[i])...)
-		for _, b := range one.Core.Batteries {
-			series = series || b.Series > 1
+		if p.Full {
+			cells = append(cells, ahead[i])
 		}
+		t.row(cells...)
+		series = series || inSeries(one.Core)
 	}
-	if len(plans) > 1 {
+	switch {
+	case len(plans) < 2:
+	case p.Full:
 		t.notes = append(t.notes, "Second line of a plan: difference to the first plan.")
+	default:
+		t.notes = append(t.notes, aheadText(plans, ahead))
+	}
+	if rest := plans[listed:]; len(rest) > 0 {
+		t.notes = append(t.notes, fmt.Sprintf("Plans %d to %d: see --full.", rest[0].Rank, rest[len(rest)-1].Rank))
 	}
 	if series {
-		t.notes = append(t.notes, `"2 x 4 part": 2 strings of 4 modules in series.`)
+		t.notes = append(t.notes, seriesNote)
 	}
 	if slices.ContainsFunc(plans, func(p plan.Plan) bool { return p.Cost < 0 }) {
 		t.notes = append(t.notes, "A cost below 0: what is sold brings more than is spent, and you are paid the difference. Divided by kWh it says nothing of what energy costs.")
@@ -145,15 +157,15 @@ func (p Plans) records() [][]string {
 		return p.billRecords()
 	}
 	rows := [][]string{{"rank", "batteries", "inverter", "cost", "spend", "shipping", "tax", "credit", "currency",
-		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh", "best_at", "cost_difference", "proven"}}
-	best := bestAt(p.Result.Plans)
+		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh", "ahead_in", "cost_difference", "proven"}}
+	ahead := aheadIn(p.Result.Plans)
 	for i := range p.Result.Plans {
 		one := &p.Result.Plans[i]
 		rows = append(rows, []string{
-			strconv.Itoa(one.Rank), strings.ReplaceAll(batteries(one.Core), "\n", " + "), inverter(one.Core),
+			strconv.Itoa(one.Rank), batteries(one.Core), inverter(one.Core),
 			money(one.Cost), money(one.Spend), money(one.Shipping), money(one.Tax), money(one.Credit),
 			p.Scenario.Currency, exact(one.UsableKWh), exact(one.AutonomyH), exact(one.MassKg),
-			exact(one.CostPerUsableKWh), strings.ReplaceAll(best[i], "\n", ", "), money(one.Cost - p.Result.Plans[0].Cost),
+			exact(one.CostPerUsableKWh), joined(ahead[i]), money(one.Cost - p.Result.Plans[0].Cost),
 			strconv.FormatBool(one.Proven),
 		})
 	}

@@ -14,34 +14,34 @@ type section struct {
 	text    []string // lines of a file, shown as they are
 }
 
-// screen lays the sheet out for a terminal.
-func (s sheet) screen() (string, error) {
+// screen lays the sheet out for a terminal of some columns.
+func (s sheet) screen(width int) (string, error) {
 	var b strings.Builder
 	for i, sec := range s {
 		if i > 0 {
 			b.WriteString("\n")
 		}
 		if sec.title != "" {
-			b.WriteString(paragraph("", sec.title))
+			b.WriteString(paragraph("", sec.title, width))
 		}
 		if sec.table != nil {
 			if sec.title != "" {
 				b.WriteString("\n")
 			}
-			t, err := sec.table.screen()
+			t, err := sec.table.screen(width)
 			if err != nil {
 				return "", err
 			}
 			b.WriteString(t)
 			for _, note := range sec.table.notes {
-				b.WriteString(paragraph("", note))
+				b.WriteString(paragraph("", note, width))
 			}
 		}
 		for _, p := range sec.prose {
-			b.WriteString(paragraph("  ", p))
+			b.WriteString(paragraph("  ", p, width))
 		}
 		for _, p := range sec.bullets {
-			b.WriteString(paragraph("  - ", p))
+			b.WriteString(paragraph("  - ", p, width))
 		}
 		if len(sec.text) > 0 {
 			b.WriteString("\n")
@@ -62,7 +62,7 @@ func (s sheet) markdown() (string, error) {
 			b.WriteString("\n")
 		}
 		if sec.title != "" {
-			b.WriteString(level + markdownText(sec.title) + "\n")
+			b.WriteString(level + markdownText(joined(sec.title)) + "\n")
 			level = "## "
 		}
 		if sec.table != nil {
@@ -79,13 +79,13 @@ func (s sheet) markdown() (string, error) {
 			}
 		}
 		for _, p := range sec.prose {
-			b.WriteString("\n" + markdownText(p) + "\n")
+			b.WriteString("\n" + markdownText(joined(p)) + "\n")
 		}
 		if len(sec.bullets) > 0 {
 			b.WriteString("\n")
 		}
 		for _, p := range sec.bullets {
-			b.WriteString("- " + markdownText(p) + "\n")
+			b.WriteString("- " + markdownText(joined(p)) + "\n")
 		}
 		if len(sec.text) > 0 { // by indent: no line of a file can end such a block
 			b.WriteString("\n")

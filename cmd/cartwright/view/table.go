@@ -11,8 +11,14 @@ import (
 	"github.com/olekukonko/tablewriter/tw"
 )
 
-// Width is the widest line of a screen, in columns.
+// Width is how wide a screen is where nobody says otherwise, in columns; a line is never wider than its screen.
 const Width = 80
+
+// The narrowest and the widest screen that lines are laid out for.
+const (
+	leastWidth = 40
+	mostWidth  = 200
+)
 
 // The spaces between two columns of a table: the usual number, and the one of a table with numbers that
 // would not fit with that. There text is broken only where even narrow gaps leave no room; side by side,
@@ -45,24 +51,16 @@ func (t *table) row(cells ...string) { t.rows = append(t.rows, cells) }
 
 // fitted returns heading and rows with the text columns wrapped so that no line is wider than width. The
 // widest text column gives way first, so that narrow ones stay whole. Gap is the number of spaces between
-// two columns.
-func (t *table) fitted(width int) (head []string, rows [][]string, gap int) {
-	for _, c := range t.columns {
-		head = append(head, clean(c.head))
-	}
-	for _, r := range t.rows {
-		cells := make([]string, len(t.columns))
-		for i := range cells {
-			cells[i] = clean(r[i])
-		}
-		rows = append(rows, cells)
-	}
-	widths := make([]int, len(t.columns))
+// two columns. It reports false where the table does not fit however its text is wrapped.
+func (t *table) fitted(width int) (head []string, rows [][]string, gap int, fits bool) {
+	head, rows = t.cleaned()
+	widths, least := make([]int, len(t.columns)), make([]int, len(t.columns))
 	total := 0
 	for i := range widths {
-		widths[i] = blockWidth(head[i])
+		widths[i], least[i] = blockWidth(head[i]), narrowest
 		for _, r := range rows {
-			widths[i] = max(widths[i], blockWidth(r[i]))
+			widths[i] = max(widths[i], blockWidth(joined(r[i])))
+			least[i] = max(least[i], min(narrowestOf(r[i]), widestEntry))
 		}
 		total += widths[i]
 	}
@@ -74,7 +72,7 @@ func (t *table) fitted(width int) (head []string, rows [][]string, gap int) {
 	for total += gap * (len(t.columns) - 1); total > width; total-- {
 		widest := -1
 		for i, c := range t.columns {
-			if !c.number && widths[i] > narrowest && (widest < 0 || widths[i] > widths[widest]) {
+			if !c.number && widths[i] > least[i] && (widest < 0 || widths[i] > widths[widest]) {
 				widest = i
 			}
 		}
@@ -92,11 +90,30 @@ func (t *table) fitted(width int) (head []string, rows [][]string, gap int) {
 			r[i] = wrapBlock(r[i], widths[i])
 		}
 	}
-	return head, rows, gap
+	return head, rows, gap, total <= width
 }
 
-// narrowest is the least width, in columns, that a text column is squeezed to.
-const narrowest = 8
+// cleaned returns heading and rows without what a terminal would obey.
+func (t *table) cleaned() (head []string, rows [][]string) {
+	for _, c := range t.columns {
+		head = append(head, clean(c.head))
+	}
+	for _, r := range t.rows {
+		cells := make([]string, len(t.columns))
+		for i := range cells {
+			cells[i] = clean(r[i])
+		}
+		rows = append(rows, cells)
+	}
+	return head, rows
+}
+
+// narrowest is the least width, in columns, that a text column is squeezed to. One that holds a list keeps the
+// width of its widest entry, as long as that is no wider than widestEntry.
+const (
+	narrowest   = 8
+	widestEntry = 24
+)
 
 // blockWidth returns the width of the widest line.
 func blockWidth(s string) int {
@@ -107,9 +124,13 @@ func blockWidth(s string) int {
 	return w
 }
 
-// screen renders the table for a terminal: no frame, a rule below the heading.
-func (t *table) screen() (string, error) {
-	head, rows, gap := t.fitted(Width)
+// screen renders the table for a terminal: no frame, a rule below the heading. Where it is too wide for that
+// its rows are told one below the other.
+func (t *table) screen(width int) (string, error) {
+	head, rows, gap, fits := t.fitted(width)
+	if !fits {
+		return t.stacked(width), nil
+	}
 	style := renderer.NewBlueprint(tw.Rendition{
 		Borders: tw.BorderNone,
 		Symbols: tw.NewSymbols(tw.StyleASCII),
@@ -126,13 +147,13 @@ func (t *table) screen() (string, error) {
 func (t *table) markdown() (string, error) {
 	var head []string
 	for _, c := range t.columns {
-		head = append(head, markdownCell(strings.ReplaceAll(c.head, "\n", " ")))
+		head = append(head, markdownCell(oneLine(c.head)))
 	}
 	var rows [][]string
 	for _, r := range t.rows {
 		var cells []string
 		for _, cell := range r {
-			cells = append(cells, markdownCell(cell))
+			cells = append(cells, markdownCell(strings.ReplaceAll(cell, soft, "\n")))
 		}
 		rows = append(rows, cells)
 	}

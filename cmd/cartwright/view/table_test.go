@@ -16,7 +16,7 @@ func TestTableScreen(t *testing.T) {
 		render func() (string, error)
 		want   string
 	}{
-		{"screen", tb.screen, "" +
+		{"screen", func() (string, error) { return tb.screen(Width) }, "" +
 			" #  part          cost\n" +
 			"                   USD\n" +
 			"----------------------\n" +
@@ -55,7 +55,7 @@ func TestTableTooWideDrawsTogether(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			tb := table{columns: []column{text("part"), c.second}}
 			tb.row(strings.Repeat("x", Width), "1")
-			if _, _, gap := tb.fitted(Width); gap != c.want {
+			if _, _, gap, _ := tb.fitted(Width); gap != c.want {
 				t.Errorf("%d spaces between columns, want %d", gap, c.want)
 			}
 		})

@@ -102,16 +102,16 @@ func (v Value) sheet() sheet {
 		return append(sheet{none}, v.misfits()...)
 	}
 	s := sheet{v.costs(list), v.counts(list), v.landed(list)}
-	return append(append(s, v.misfits()...), v.meanings(), cautions(v.Cautions))
+	return append(append(append(s, v.misfits()...), v.meanings()), cautions(v.Cautions)...)
 }
 
 // costs is the table of what a kWh costs, weighs and takes up.
 func (v Value) costs(list []value.BatteryValue) section {
-	currency := v.Scenario.Currency
+	currency, u := v.Scenario.Currency, unitsOf(v.Scenario)
 	t := &table{columns: []column{
 		text("battery"), number("price of\none\n" + currency), number("usable\nof one\nkWh"), number("price\n" + currency + "/kWh"),
-		number("landed\n" + currency + "/kWh"), number("lifetime\n" + currency + "/kWh"), number("mass\nkg/kWh"),
-		number("room\nl/kWh"), text("owned"),
+		number("landed\n" + currency + "/kWh"), number("lifetime\n" + currency + "/kWh"), number("mass\n" + u.unit("kg/kWh")),
+		number("room\n" + u.unit("l/kWh")), text("owned"),
 	}}
 	stale := 0
 	for i := range list {
@@ -128,7 +128,7 @@ func (v Value) costs(list []value.BatteryValue) section {
 			stale++
 		}
 		t.row(b.Part, price(money(b.Price), v.stale(b)), fixed(b.UsableKWh, 2), fixed(b.CostPerUsableKWh, 2), landed, life,
-			fixed(b.KgPerUsableKWh, 1), fixed(b.LitresPerUsableKWh, 1), ownedText(b))
+			u.fixed(b.KgPerUsableKWh, "kg/kWh"), u.fixed(b.LitresPerUsableKWh, "l/kWh"), ownedText(b))
 	}
 	if stale > 0 {
 		t.notes = append(t.notes, staleNote(v.AsOf))
@@ -155,7 +155,7 @@ func ownedText(b *value.BatteryValue) string {
 func (v Value) counts(list []value.BatteryValue) section {
 	t := &table{columns: []column{
 		text("battery"), number("modules\na string"), number("strings\nthat fit"), number("modules\nthat fit"),
-		number("usable\nkWh"), text("what stops one string more"),
+		number("usable\nkWh"), text("what leaves no room for one more"),
 	}}
 	for i := range list {
 		b := &list[i]
@@ -163,8 +163,8 @@ func (v Value) counts(list []value.BatteryValue) section {
 			fixed(energyThatFits(b), 2), stopText(b.Count))
 	}
 	t.notes = []string{
-		"So many, of one kind alone, can be built into a cart that meets every limit but autonomy, peak power, recharge and " +
-			"budget; of one string more none can be, found by solving. Of several limits each stops it by itself, unless it says together.",
+		"So many, of one kind alone, make a cart that meets every limit but autonomy, peak power, recharge and budget; there is no " +
+			"room for one more string, found by solving. Of several limits each is enough by itself, unless it says together.",
 	}
 	return section{title: "How many fit", table: t, bullets: v.Table.Reasons}
 }

@@ -16,7 +16,7 @@ import (
 func someValues() Value {
 	sale := plan.Money(42050)
 	return Value{
-		Scenario: &scenarios.Scenario{Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC},
+		Scenario: &scenarios.Scenario{Name: "Barn lights", Currency: "USD", Rules: scenarios.NEC, Units: scenarios.US},
 		AsOf:     time.Date(2026, 8, 1, 0, 0, 0, 0, time.UTC),
 		By:       "landed",
 		Cautions: []string{"Arcs can kill."},
@@ -59,7 +59,7 @@ func TestValueInEveryFormat(t *testing.T) {
 		{"value-none.json", none, JSON},
 	} {
 		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format)
+			got, err := Render(c.answer, c.format, Width)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -1,9 +1,9 @@
-// Package view turns answers into what a person reads and what a program reads: tables for a screen of 80
-// columns, Markdown with the same tables, CSV for a spreadsheet, and JSON in the published format 1. It
-// decides nothing and computes nothing but differences, shares and sums of what it is given.
+// Package view turns answers into what a person reads and what a program reads: tables for a screen, Markdown
+// with the same tables, CSV for a spreadsheet, and JSON in the published format 1. It decides nothing and
+// computes nothing but differences, shares and sums of what it is given.
 //
-// Every unit stands in a heading or beside its figure. Inside the program all is SI; here a figure is
-// rounded for the eye, in JSON it is not.
+// Every unit stands in a heading or beside its figure. Inside the program all is SI; on a screen and in
+// Markdown figures are told in the scenario's units and rounded for the eye. CSV and JSON are SI, unrounded.
 package view
 
 import (
@@ -37,11 +37,12 @@ type Document interface {
 	records() [][]string // for spreadsheets: a heading and rows
 }
 
-// Render returns the document in a format, ready to be written in one piece.
-func Render(d Document, f Format) ([]byte, error) {
+// Render returns the document in a format, ready to be written in one piece. A table is laid out for a screen
+// of width columns.
+func Render(d Document, f Format, width int) ([]byte, error) {
 	switch f {
 	case Table:
-		s, err := d.sheet().screen()
+		s, err := d.sheet().screen(min(max(width, leastWidth), mostWidth))
 		return []byte(s), err
 	case Markdown:
 		s, err := d.sheet().markdown()

@@ -19,13 +19,11 @@ type WhyPart struct {
 	Cautions []string
 }
 
-// unit returns what the part is counted in: "each", or "m" for cable.
-func (w WhyPart) unit() string {
-	if e, ok := w.Catalog.Find(w.Answer.Part); ok && e.Kind == catalog.KindCable {
-		return "m"
-	}
-	return "each"
-}
+// unit returns the SI unit the part is counted in: "each", or "m" for cable.
+func (w WhyPart) unit() string { return countedIn(w.Catalog, w.Answer.Part) }
+
+// units returns the units the answer is told in.
+func (w WhyPart) units() units { return unitsOf(w.Scenario) }
 
 // quantities returns how much of the part a plan has, and how much of it is bought.
 func (w WhyPart) quantities(p *plan.Plan) (has, buys float64) {
@@ -44,7 +42,7 @@ func (w WhyPart) sheet() sheet {
 	if w.Answer.With != nil {
 		s = append(s, w.compare())
 	}
-	return append(s, cautions(w.Cautions))
+	return append(s, cautions(w.Cautions)...)
 }
 
 // answer says why in words.
@@ -115,8 +113,8 @@ func (w WhyPart) overBudget() plan.Money {
 
 // amount returns a number of the part with its unit.
 func (w WhyPart) amount(n float64) string {
-	if w.unit() == "m" {
-		return short(n, 2) + " m"
+	if u := w.units(); w.unit() == "m" {
+		return withUnit(short(u.figure(n, "m"), 2), u.unit("m"))
 	}
 	return short(n, 0)
 }
@@ -124,17 +122,18 @@ func (w WhyPart) amount(n float64) string {
 // price says at which price the part would enter, or why no price is to be told.
 func (w WhyPart) price() string {
 	a, currency := w.Answer, w.Scenario.Currency
-	each, buys := "each", 0.0
+	each, buys, u := "each", 0.0, w.units()
 	if w.unit() == "m" {
-		each = "a metre"
+		each = "for 1 " + u.unit("m")
 	}
+	now, below := a.Price/u.figure(1, w.unit()), a.EntersAt/u.figure(1, w.unit())
 	switch {
 	case a.StaysOut:
-		return fmt.Sprintf("Now it costs %s %s %s; not even as a gift would it be in a cheapest plan.", fixed(a.Price, 2), currency, each)
+		return fmt.Sprintf("Now it costs %s %s %s; not even as a gift would it be in a cheapest plan.", fixed(now, 2), currency, each)
 	case a.Priced:
 		_, buys = w.quantities(a.At)
-		return fmt.Sprintf("It would enter at %s %s %s or less; now it costs %s. At that price the cheapest plan buys %s.",
-			fixed(a.EntersAt, 2), currency, each, fixed(a.Price, 2), w.amount(buys))
+		return fmt.Sprintf("It is worth buying at %s %s %s or less; now it costs %s. At that price the cheapest plan buys %s.",
+			fixed(below, 2), currency, each, fixed(now, 2), w.amount(buys))
 	}
 	if _, buys = w.quantities(a.With); buys == 0 {
 		return "That plan uses what is owned of it, so its price does not matter."
@@ -153,7 +152,7 @@ func (w WhyPart) plans() []compared {
 	a := w.Answer
 	list := []compared{{"the cheapest", a.Best}}
 	if !a.InBest {
-		list = append(list, compared{"the cheapest with it", a.With}, compared{"at the entry price", a.At})
+		list = append(list, compared{"the cheapest with it", a.With}, compared{"at that price", a.At})
 	}
 	kept := list[:0]
 	for _, c := range list {
@@ -166,15 +165,15 @@ func (w WhyPart) plans() []compared {
 
 // compare sets the plans side by side.
 func (w WhyPart) compare() section {
-	of := w.Answer.Part
+	of, u := w.Answer.Part, w.units()
 	t := &table{columns: []column{
-		text("plan"), text("batteries,\ninverter"), number("of it\n" + w.unit()), number("cost\n" + w.Scenario.Currency),
-		number("usable\nkWh"), number("autonomy\nh"), number("mass\nkg"),
+		text("plan"), text("batteries, inverter"), number("of it\n" + u.unit(w.unit())), number("cost\n" + w.Scenario.Currency),
+		number("usable\nkWh"), number("autonomy\nh"), number("mass\n" + u.unit("kg")),
 	}}
 	for _, c := range w.plans() {
 		has, _ := w.quantities(c.plan)
-		t.row(c.label, coreLines(c.plan.Core), short(has, 2), money(c.plan.Cost), fixed(c.plan.UsableKWh, 2),
-			fixed(c.plan.AutonomyH, 1), fixed(c.plan.MassKg, 1))
+		t.row(c.label, core(c.plan.Core), short(u.figure(has, w.unit()), 2), money(c.plan.Cost), fixed(c.plan.UsableKWh, 2),
+			fixed(c.plan.AutonomyH, 1), u.fixed(c.plan.MassKg, "kg"))
 	}
 	t.notes = []string{"Of it: how much of " + of + " stands on the cart."}
 	return section{title: "Compared", table: t}

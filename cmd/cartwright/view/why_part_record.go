@@ -1,8 +1,6 @@
 package view
 
 import (
-	"strings"
-
 	"cartwright/optimize/plan"
 )
 
@@ -70,7 +68,7 @@ func (w WhyPart) records() [][]string {
 		}
 		rows = append(rows, []string{c.label, w.Answer.Part, exact(has), w.unit(), exact(price), money(c.plan.Cost),
 			w.Scenario.Currency, exact(c.plan.UsableKWh), exact(c.plan.AutonomyH), exact(c.plan.MassKg),
-			strings.ReplaceAll(batteries(c.plan.Core), "\n", " + "), inverter(c.plan.Core)})
+			batteries(c.plan.Core), inverter(c.plan.Core)})
 	}
 	return rows
 }

@@ -2,7 +2,6 @@ package view
 
 import (
 	"strconv"
-	"strings"
 
 	"cartwright/optimize/plan"
 )
@@ -88,7 +87,7 @@ func (w Why) records() [][]string {
 			row = append(row, "", "", "", "", "")
 		} else {
 			row = append(row, money(then.Cost), difference, w.Scenario.Currency,
-				strings.ReplaceAll(batteries(then.Core), "\n", " + "), inverter(then.Core))
+				batteries(then.Core), inverter(then.Core))
 		}
 		rows = append(rows, row)
 	}

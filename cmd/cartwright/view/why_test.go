@@ -141,7 +141,7 @@ func TestWhyWithLongNames(t *testing.T) {
 		}
 	}
 	for _, answer := range []Document{w, p} {
-		got, err := Render(answer, Table)
+		got, err := Render(answer, Table, Width)
 		if err != nil {
 			t.Fatal(err)
 		}

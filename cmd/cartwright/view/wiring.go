@@ -6,41 +6,65 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// wiring shows every cable path of a plan.
-func wiring(one *plan.Plan) section {
-	return section{title: detailTitle(one, "wiring"), table: wiringTable(one.Runs)}
+// wiring shows every cable path of a plan; in short without the bounds of its figures.
+func (p Plans) wiring(one *plan.Plan) section {
+	u := p.units()
+	if p.Full {
+		return section{title: detailTitle(one, "wiring"), table: u.wiringTable(one.Runs)}
+	}
+	t := &table{columns: []column{
+		text("run"), text("cable, ground"), text("device"), number("cut\n" + u.unit("m")), number("design\nA"), number("device\nA"),
+	}}
+	for _, r := range one.Runs {
+		device, rating := u.device(r)
+		design := fixed(r.DesignA, 1)
+		if r.Run == bond {
+			design = none
+		}
+		t.row(runLabel(r), u.conductors(r), items(device...), u.cut(r), design, rating)
+	}
+	t.notes = []string{"Cut: each conductor, one way. --full adds ampacity, drop and fault current."}
+	return section{title: detailTitle(one, "wiring"), table: t}
 }
 
 // wiringTable shows cable paths with what each carries, what protects it and, on the second line of each,
 // the bound of each figure. A path without a device has the inverter's own breaker only where a rating says
 // so; a path of owned parts may have none at all, and that must not read like protection.
-func wiringTable(runs []plan.Run) *table {
+func (u units) wiringTable(runs []plan.Run) *table {
 	t := &table{columns: []column{
-		text("run"), text("cable, ground,\ndevice"), number("length\nm"), number("design\nA"), number("device\nA"),
+		text("run"), text("cable, ground, device"), number("length\n" + u.unit("m")), number("design\nA"), number("device\nA"),
 		number("ampacity\nA"), number("drop\n%"), number("fault\nkA"),
 	}}
+	cut := false
 	for _, r := range runs {
-		device, rating, interrupts := r.Device, fixed(r.DeviceA, 0), "\n<="+fixed(r.InterruptingA/1000, 1)
-		switch {
-		case device == "" && r.DeviceA > 0:
-			device, interrupts = "own breaker", ""
-		case device == "":
-			device, rating, interrupts = "NO FUSE OR BREAKER", none, ""
+		device, rating := u.device(r)
+		length := fixed(roundedAway(u.figure(r.LengthM, "m"), 0, 2), 2)
+		if r.BoughtM > r.LengthM {
+			length, cut = length+"\ncut "+u.cut(r), true
+		}
+		if r.Run == bond {
+			t.row(runLabel(r), u.conductors(r), length, none, none, none, none, none)
+			continue
 		}
 		ampacity := fixed(r.AllowedA, 1)
 		if r.AllowedA == 0 {
 			ampacity = none // it depends on the device
 		}
-		t.row(runLabel(r), cableLabel(r)+device,
-			fixed(roundedAway(r.LengthM, 0, 2), 2), fixed(r.DesignA, 1),
+		fault := fixed(r.FaultA/1000, 1)
+		if r.InterruptingA > 0 {
+			fault += "\n<=" + fixed(r.InterruptingA/1000, 1)
+		}
+		t.row(runLabel(r), items(append([]string{u.conductors(r)}, device...)...), length, fixed(r.DesignA, 1),
 			rating+"\n>="+fixed(r.RequiredA, 1),
 			ampacity+"\n>="+fixed(r.DesignA, 1),
-			fixed(r.DropPct, 2)+"\n<="+fixed(r.DropLimitPct, 2),
-			fixed(r.FaultA/1000, 1)+interrupts)
+			fixed(r.DropPct, 2)+"\n<="+fixed(r.DropLimitPct, 2), fault)
 	}
 	t.notes = []string{
 		"Second line of a run: the bound of the figure above it. Fault: what can flow into a short circuit, " +
 			"and what the device can interrupt. Length: one way.",
+	}
+	if cut {
+		t.notes = append(t.notes, "Cut: what each conductor is cut to, slack and whole steps included.")
 	}
 	return t
 }
@@ -53,22 +77,68 @@ func runLabel(r plan.Run) string {
 	}
 	switch {
 	case r.Name != "":
-		label += "\n" + r.Name
+		label += " " + r.Name
 	case r.Battery != "":
-		label += "\n" + r.Battery
+		label += " " + r.Battery
 	}
 	return label
 }
 
-// cableLabel lists the conductors of a run, a line each, every line ended.
-func cableLabel(r plan.Run) string {
-	conductors := r.Conductors * max(r.Sets, 1)
-	label := fmt.Sprintf("%d x %s\n", conductors, r.Cable)
+// conductors lists what is pulled on a run: its conductors, the ground, series links and conduit.
+func (u units) conductors(r plan.Run) string {
+	var parts []string
+	all := r.Conductors * max(r.Sets, 1)
+	if all > 0 && r.Cable != "" {
+		parts = append(parts, fmt.Sprintf("%d x %s", all, r.Cable))
+	}
 	if r.Sets > 1 {
-		label = fmt.Sprintf("%d x %s, %d sets\n", conductors, r.Cable, r.Sets)
+		parts = append(parts, fmt.Sprintf("%d sets", r.Sets))
 	}
 	if r.Ground != "" {
-		label += "1 x " + r.Ground + " ground\n"
+		ground := "1 x " + r.Ground
+		if r.Ground == r.Cable {
+			ground += " ground"
+		}
+		parts = append(parts, ground)
 	}
-	return label
+	if r.Links > 0 {
+		parts = append(parts, fmt.Sprintf("%s of %s", count(r.Links, "link", "links"), u.with(r.LinkM, "m")))
+	}
+	if r.Conduit != "" {
+		parts = append(parts, "in "+r.Conduit)
+	}
+	return items(parts...)
+}
+
+// device names what protects a run, and its rating.
+func (u units) device(r plan.Run) (names []string, rating string) {
+	rating = fixed(r.DeviceA, 0)
+	switch {
+	case r.OwnDevice && r.Device == "":
+		names = []string{"the battery's own"}
+	case r.OwnDevice:
+		names = []string{"the battery's own", r.Device + " at the bus bars"}
+	case r.Device == "" && r.DeviceA > 0:
+		names = []string{"own breaker"}
+	case r.Device == "" && r.Run == bond:
+		names, rating = []string{none}, none
+	case r.Device == "":
+		names, rating = []string{"NO FUSE OR BREAKER"}, none
+	case r.Devices == 2:
+		names = []string{"2 x " + r.Device, "one at each end"}
+	default:
+		names = []string{r.Device}
+	}
+	if r.StringFuses > 0 {
+		names = append(names, fmt.Sprintf("%d x %s", r.StringFuses, r.StringFuse))
+	}
+	return names, rating
+}
+
+// bond is the run that needs no device: it carries no current until something is wrong.
+const bond = "bond"
+
+// cut returns what each conductor of a run is cut to.
+func (u units) cut(r plan.Run) string {
+	return fixed(roundedAway(u.figure(max(r.BoughtM, r.LengthM), "m"), 0, 2), 2)
 }

@@ -8,10 +8,10 @@ import (
 )
 
 // clean replaces control characters, which a file may hold and a terminal would obey, by spaces; line
-// breaks stay.
+// breaks and those of lists stay.
 func clean(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r != '\n' && unicode.IsControl(r) {
+		if r != '\n' && string(r) != soft && unicode.IsControl(r) {
 			return ' '
 		}
 		return r
@@ -38,7 +38,7 @@ func markdownCell(s string) string {
 func wrapBlock(s string, width int) string {
 	var lines []string
 	for line := range strings.SplitSeq(s, "\n") {
-		lines = append(lines, wrap(line, width)...)
+		lines = append(lines, packed(line, width)...)
 	}
 	return strings.Join(lines, "\n")
 }
@@ -89,11 +89,11 @@ func splitWord(word string, width int) (head, tail string) {
 	return word[:cut], word[cut:]
 }
 
-// paragraph wraps prose to the screen, later lines indented like the text after the bullet.
-func paragraph(bullet, prose string) string {
+// paragraph wraps prose to the width, later lines indented like the text after the bullet.
+func paragraph(bullet, prose string, width int) string {
 	var b strings.Builder
 	indent := strings.Repeat(" ", len(bullet))
-	for i, line := range wrap(clean(prose), Width-len(bullet)) {
+	for i, line := range wrap(clean(joined(prose)), width-len(bullet)) {
 		if i == 0 {
 			b.WriteString(bullet)
 		} else {
