@@ -92,6 +92,8 @@ func cellAt(text string, row, column int) (from, to int, err error) {
 			return 0, 0, fmt.Errorf("there is no row %d", row+1)
 		case err != nil:
 			return 0, 0, errOdd
+		case row < 0:
+			return 0, 0, fmt.Errorf("there is no row %d", row+1)
 		case n < row:
 			continue
 		case column < 0 || column >= len(record):

@@ -127,7 +127,7 @@ func gridOf(path, name string, columns []string, values map[string]string) grid 
 	return g
 }
 
-var numberAndUnit = regexp.MustCompile(`^\s*(\d+(?:\.\d+)?)\s*(\S.*)?$`)
+var numberAndUnit = regexp.MustCompile(`^\s*(\d+(?:\.\d+)?)\s*([%°/a-zA-Z]*)\s*$`)
 
 // sliderOf returns the slider of a value from half of it to half as much again, in steps of two digits; nil
 // where the value is no number with a unit, or nothing.
