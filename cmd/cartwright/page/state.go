@@ -115,7 +115,7 @@ func (s *session) status() string {
 	case len(s.answer.Plans) == 0:
 		return "No plan meets all limits."
 	}
-	return fmt.Sprintf("%d plans ranked.", len(s.answer.Plans))
+	return fmt.Sprintf("%d plans ranked; the first costs %s %s.", len(s.answer.Plans), s.answer.Plans[0].Cost, s.of.scenario.Currency)
 }
 
 // pathAt returns the path of the value that stands at a place, "" where none does.

@@ -185,8 +185,8 @@ func (b *tab) shot(name string) {
 		return
 	}
 	var image []byte
-	b.do(chromedp.FullScreenshot(&image, 90))
-	if err := os.WriteFile(filepath.Join(folder, name+".jpg"), image, 0o666); err != nil {
+	b.do(chromedp.CaptureScreenshot(&image))
+	if err := os.WriteFile(filepath.Join(folder, name+".png"), image, 0o666); err != nil {
 		b.t.Error(err)
 	}
 }

@@ -169,12 +169,16 @@ func TestAPriceIsChanged(t *testing.T) {
 // The whole page is there for who has a phone, and nothing stands beyond its edge; dark and light.
 func TestOnAPhone(t *testing.T) {
 	b := browse(t, served(t, "lantern-market"), 390, 844)
-	b.do(emulation.SetDeviceMetricsOverride(390, 844, 2, true),
-		emulation.SetEmulatedMedia().WithFeatures([]*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}), chromedp.Reload())
+	b.do(emulation.SetDeviceMetricsOverride(390, 844, 2, true), emulated("dark"), chromedp.Reload())
 	b.planned()
 	b.until("nothing is wider than the phone", "document.documentElement.scrollWidth <= 391")
 	b.shot("page-phone")
 	b.quiet()
+}
+
+// emulated is a person who prefers light or dark.
+func emulated(scheme string) chromedp.Action {
+	return emulation.SetEmulatedMedia().WithFeatures([]*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}})
 }
 
 // When the program ends, the page says so.

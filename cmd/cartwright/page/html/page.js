@@ -105,7 +105,7 @@
     for (const m of list) {
       const field = m.path && $('f-' + m.path), place = m.path && $('e-' + m.path);
       if (field) field.setAttribute('aria-invalid', 'true');
-      if (place) place.textContent = m.text;
+      if (place) { place.textContent = m.text; continue; }
       const item = document.createElement('li');
       item.textContent = m.text;
       rest.append(item);
@@ -113,7 +113,7 @@
     const words = rest.textContent;
     if ($('mistakes').dataset.words === words) return;
     $('mistakes').dataset.words = words;
-    $('mistakes').replaceChildren(...(list.length ? [rest] : []));
+    $('mistakes').replaceChildren(...(words ? [rest] : []));
   }
 
   // typed sends a field once typing rests, or at once where it is left.
