@@ -35,7 +35,8 @@ func (v *elevation) frame() {
 		}
 		v.s.Add(scene.Line(v.at(-half, low), v.at(half, low), post()))
 	}
-	words := fmt.Sprintf("frame, %s, its weight %s above the floor; only its outline is known", v.Units.Mass(c.Frame.MassKg), v.Units.Length(c.Frame.HeightM))
+	kg, height := v.Subject.frame()
+	words := fmt.Sprintf("frame, %s, its weight %s above the floor; only its outline is known", v.Units.Mass(kg), v.Units.Length(height))
 	if v.side {
 		mark(v.s, v.at(half, (low+top)/2), v.keys.add(words))
 	}
@@ -163,7 +164,40 @@ func (v *elevation) roof() {
 	}
 }
 
-// array returns the length, width and height of an array on the cart, and whether there is one.
+// array returns the length, width and height of an array on the cart, and whether there is one. Its modules lie
+// side by side: in the room that is stated as many along it as fit, the better way round; else as nearly in a
+// square as they go.
 func (q *Subject) array() (lengthM, widthM, heightM float64, ok bool) {
+	s := q.Scenario.Sun
+	if s == nil || !s.OnCart || len(q.Plan.Core.Solar) == 0 {
+		return 0, 0, 0, false
+	}
+	a := q.Plan.Core.Solar[0]
+	n := a.Series * a.Parallel * a.Inputs
+	for i := range q.Catalog.Solar {
+		m := &q.Catalog.Solar[i]
+		if m.ID != a.Part || n == 0 {
+			continue
+		}
+		l, w := m.LengthM, m.WidthM
+		if !(l > 0 && w > 0) {
+			l, w = 1.7, 1 // not stated: a common module
+		}
+		along := int(math.Ceil(math.Sqrt(float64(n))))
+		if room := s.Room; room != nil {
+			if fit(room, w, l) > fit(room, l, w) {
+				l, w = w, l
+			}
+			along = max(1, min(n, int(room.LengthM/l*(1+1e-9))))
+		}
+		rows := (n + along - 1) / along
+		return float64(along) * l, float64(rows) * w, s.HeightM, true
+	}
 	return 0, 0, 0, false
+}
+
+// fit returns how many modules of a length and width lie in a room that way round.
+func fit(room *scenarios.Room, l, w float64) int {
+	const exact = 1 + 1e-9
+	return int(room.LengthM/l*exact) * int(room.WidthM/w*exact)
 }

@@ -28,11 +28,13 @@ func stand(c *catalog.Catalog, sh *scenarios.Shelf, modules []plan.ShelfModules)
 			continue
 		}
 		l, w, rows, columns := columnsOf(b, sh, m.Modules)
+		below := min(m.Modules, columns*rows) // modules on the shelf itself; the others stand on them
 		for n := range m.Modules {
-			column, row := n/rows, n%rows
-			full := min(rows, m.Modules-column*rows) // modules in this column
+			layer, place := n/(columns*rows), n%(columns*rows)
+			column, row := place/rows, place%rows
+			full := min(rows, below-column*rows) // places in this column
 			deep := float64(full)*(w+sh.GapM) - sh.GapM
-			one := standing{part: m.Part, x: x + float64(column)*(l+sh.GapM), l: l, w: w, h: b.HeightM}
+			one := standing{part: m.Part, x: x + float64(column)*(l+sh.GapM), z: float64(layer) * b.HeightM, l: l, w: w, h: b.HeightM}
 			one.y = (sh.DepthM-deep)/2 + float64(row)*(w+sh.GapM)
 			kg, moment = kg+b.MassKg, moment+b.MassKg*(one.x+l/2)
 			list = append(list, one)
@@ -52,13 +54,17 @@ func stand(c *catalog.Catalog, sh *scenarios.Shelf, modules []plan.ShelfModules)
 // column across the depth, and how many columns there are.
 func columnsOf(b *catalog.Battery, sh *scenarios.Shelf, modules int) (l, w float64, rows, columns int) {
 	const exact = 1e-9 // relative; a limit met exactly is met
+	layers := 1
+	if b.HeightM > 0 {
+		layers = max(1, min(sh.Stack, int(sh.ClearHeightM/b.HeightM*(1+exact))))
+	}
 	least := math.Inf(1)
 	for _, turned := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
 		k := int((sh.DepthM + sh.GapM) / (turned[1] + sh.GapM) * (1 + exact))
 		if k == 0 {
 			continue
 		}
-		n := (modules + k - 1) / k
+		n := (modules + k*layers - 1) / (k * layers)
 		if takes := float64(n) * (turned[0] + sh.GapM); takes < least*(1-exact) {
 			least, l, w, rows, columns = takes, turned[0], turned[1], k, n
 		}

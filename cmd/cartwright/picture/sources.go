@@ -1,0 +1,20 @@
+package picture
+
+import (
+	"cartwright/catalog/source"
+	"cartwright/cmd/cartwright/picture/scene"
+	"cartwright/cmd/cartwright/picture/symbol"
+)
+
+// Sources lists where the symbols and colours of the drawings come from.
+func Sources() []source.Source {
+	list := []source.Source{{
+		Kind: source.Practice, Name: "colours that colour-blind people tell apart, in drawings", Source: scene.PaletteSource, Confidence: source.OneText,
+	}}
+	for _, standard := range []symbol.Standard{symbol.IEC, symbol.IEEE} {
+		for _, g := range symbol.All(standard) {
+			list = append(list, source.Source{Kind: source.Rule, Name: "symbol: " + g.Name, Source: g.Source, Confidence: source.FromMemory})
+		}
+	}
+	return list
+}
