@@ -3,9 +3,10 @@ package picture
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"cartwright/cmd/cartwright/picture/scene"
-	"cartwright/optimize/plan"
+	"cartwright/optimize/chassis"
 	"cartwright/scenarios"
 )
 
@@ -63,34 +64,32 @@ func (v *elevation) shelves() {
 }
 
 // standing returns the modules that stand on a shelf.
-func (q *Subject) standing(sh *scenarios.Shelf) []standing {
-	var modules []plan.ShelfModules
+func (q *Subject) standing(sh *scenarios.Shelf) []chassis.Standing {
+	var sets []chassis.Set
 	for _, s := range q.Plan.Shelves {
-		if s.Shelf == sh.Name {
-			modules = append(modules, s.Batteries...)
+		for _, m := range s.Batteries {
+			if s.Shelf == sh.Name {
+				sets = append(sets, chassis.Set{Battery: q.battery(m.Part), Modules: m.Modules})
+			}
 		}
 	}
-	return stand(q.Catalog, sh, modules)
+	return chassis.Stand(sh, sets)
 }
 
 // modules draws those modules of a shelf that are seen, each with the letter of its kind.
-func (v *elevation) modules(sh *scenarios.Shelf, all []standing) {
+func (v *elevation) modules(sh *scenarios.Shelf, all []chassis.Standing) {
 	var seen []scene.Box
 	for _, m := range all {
-		x, w := m.x-sh.LengthM/2, m.l
+		x, w := m.AlongM-sh.LengthM/2, m.LengthM
 		if !v.side {
-			x, w = m.y-sh.DepthM/2, m.w
+			x, w = m.AcrossM-sh.DepthM/2, m.DepthM
 		}
-		b := v.box(x, sh.ElevationM+m.z, w, m.h)
-		hidden := false
-		for _, other := range seen {
-			hidden = hidden || other.Grow(0.5).Holds(b) || other.Overlaps(b)
-		}
-		if hidden {
-			continue
+		b := v.box(x, sh.ElevationM+m.UpM, w, m.HighM)
+		if slices.ContainsFunc(seen, b.Grow(-0.01).Overlaps) {
+			continue // another stands before it
 		}
 		seen = append(seen, b)
-		drawModule(v.s, v.keys, m.part, b)
+		drawModule(v.s, v.keys, m.Battery.ID, b)
 	}
 }
 

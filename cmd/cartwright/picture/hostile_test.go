@@ -104,8 +104,9 @@ func drawSubject(t *rapid.T) (*Subject, []plan.Plan) {
 
 // fits reports whether modules stand on a shelf without reaching beyond it.
 func fits(c *catalog.Catalog, sh *scenarios.Shelf, modules []plan.ShelfModules) bool {
-	for _, m := range stand(c, sh, modules) {
-		if m.x+m.l > sh.LengthM || m.y < 0 || m.y+m.w > sh.DepthM {
+	q := &Subject{Catalog: c, Plan: &plan.Plan{Shelves: []plan.Shelf{{Shelf: sh.Name, Batteries: modules}}}}
+	for _, m := range q.standing(sh) {
+		if m.AlongM+m.LengthM > sh.LengthM || m.AcrossM < 0 || m.AcrossM+m.DepthM > sh.DepthM {
 			return false
 		}
 	}

@@ -108,7 +108,7 @@ func (r *Report) write(name string) ([]byte, error) {
 func (r *Report) contents() (*contents, error) {
 	p, u := &r.Plans[r.Show], told.UnitsOf(r.Scenario)
 	q := &picture.Subject{Scenario: r.Scenario, Catalog: r.Catalog, Plan: p, Units: u}
-	day, err := picture.Day(q)
+	year, err := picture.Year(q)
 	if err != nil {
 		return nil, err
 	}
@@ -135,7 +135,7 @@ func (r *Report) contents() (*contents, error) {
 	for _, s := range picture.Sheets(q) {
 		c.Drawings = append(c.Drawings, inline("Wiring", s))
 	}
-	c.Charts = append(c.Charts, inline("The day", day),
+	c.Charts = append(c.Charts, inline("The day and the year", year),
 		inline("Costs", picture.Costs(r.Scenario.Name, r.Scenario.Currency, r.Plans, r.Tradeoff)))
 	return c, nil
 }
