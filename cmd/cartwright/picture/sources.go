@@ -11,6 +11,9 @@ func Sources() []source.Source {
 	list := []source.Source{{
 		Kind: source.Practice, Name: "colours that colour-blind people tell apart, in drawings", Source: scene.PaletteSource, Confidence: source.OneText,
 	}}
+	list = append(list, source.Source{
+		Kind: source.Rule, Name: "colours of conductors, in the cut list of a report", Source: "NEC 200.6, 250.119; IEC 60445", Confidence: source.FromMemory,
+	}, source.Habit("black and red for live conductors under nec, red and black for + and -, in the cut list of a report"))
 	for _, standard := range []symbol.Standard{symbol.IEC, symbol.IEEE} {
 		for _, g := range symbol.All(standard) {
 			list = append(list, source.Source{Kind: source.Rule, Name: "symbol: " + g.Name, Source: g.Source, Confidence: source.FromMemory})

@@ -79,7 +79,7 @@ func newWires(q *Subject, part string) *wires {
 	w.s = &scene.Scene{W: pageWidth, Title: q.Scenario.Name + ": one-line diagram" + part}
 	w.top = heading(w.s, w.s.Title, fmt.Sprintf(
 		"Symbols of %s. Lengths are one way. Fault: the current that a short circuit behind the fuse or breaker would draw, and what it can break. "+
-			"Tags are those of the cut list.", w.standard))
+			"A string's fuse or breaker stands at the battery's terminal. Tags are those of the cut list.", w.standard))
 	return w
 }
 

@@ -146,6 +146,33 @@ func TestTwoTabs(t *testing.T) {
 	other.quiet()
 }
 
+// A long search shows how far it is, and can be stopped; what was found stays.
+func TestStoppedInMidSearch(t *testing.T) {
+	folder := newCart(t)
+	file := filepath.Join(folder, scenarios.FileName)
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	long := strings.Replace(string(text), "  plans: 10 ", "  plans: 1000 ", 1)
+	if err := os.WriteFile(file, []byte(long), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	b := browse(t, served(t, folder), 1400, 1000)
+	b.until("the first plan, while others are looked for", "document.querySelector('#buy') && !document.getElementById('progress').hidden")
+	b.until("how far it is", "document.querySelector('#status').innerText.includes('looked into')")
+	cost := b.text("#buy")
+	b.click("#stop")
+	b.until("stopped", "document.getElementById('progress').hidden && document.querySelector('#status').innerText.startsWith('Stopped')")
+	if now := b.text("#buy"); now != cost {
+		t.Errorf("the plan became %q, was %q", now, cost)
+	}
+	// A further change plans again.
+	b.set("f-autonomy", "11 h")
+	b.until("planning again", "!document.querySelector('#status').innerText.startsWith('Stopped')")
+	b.quiet()
+}
+
 // A part's price is changed in the table, and the plan follows.
 func TestAPriceIsChanged(t *testing.T) {
 	folder := newCart(t)
