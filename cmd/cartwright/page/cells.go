@@ -121,3 +121,54 @@ func cellText(value string) string {
 	w.Flush()
 	return strings.TrimSuffix(strings.TrimSuffix(b.String(), "\n"), ",")
 }
+
+// addRow returns a CSV text with a row added at its end that has an id and is empty otherwise.
+func addRow(text []byte, id string) ([]byte, error) {
+	s, err := readSheet(text)
+	if err != nil {
+		return nil, err
+	}
+	row := cellText(id) + strings.Repeat(",", len(s.Columns)-1) + "\n"
+	made := string(text)
+	if !strings.HasSuffix(made, "\n") {
+		made += "\n"
+	}
+	if strings.HasSuffix(made, "\r\n") {
+		row = strings.TrimSuffix(row, "\n") + "\r\n"
+	}
+	made += row
+	is, err := readSheet([]byte(made))
+	if err != nil || len(is.Rows) != len(s.Rows)+1 || is.Rows[len(s.Rows)][0] != id {
+		return nil, errOdd
+	}
+	return []byte(made), nil
+}
+
+// removeRow returns a CSV text without one of its rows.
+func removeRow(text []byte, row int) ([]byte, error) {
+	const bom = "\uFEFF"
+	body := strings.TrimPrefix(string(text), bom)
+	was, err := readSheet([]byte(body))
+	if err != nil {
+		return nil, err
+	}
+	if row < 0 || row >= len(was.Rows) {
+		return nil, fmt.Errorf("there is no row %d", row+1)
+	}
+	from, _, err := cellAt(body, row, 0)
+	if err != nil {
+		return nil, err
+	}
+	_, to, err := cellAt(body, row, len(was.Rows[row])-1)
+	if err != nil {
+		return nil, err
+	}
+	rest := body[to:]
+	rest = strings.TrimPrefix(strings.TrimPrefix(rest, "\r"), "\n")
+	made := body[:from] + rest
+	is, err := readSheet([]byte(made))
+	if err != nil || len(is.Rows) != len(was.Rows)-1 {
+		return nil, errOdd
+	}
+	return append(bytes.Clone(text[:len(text)-len(body)]), made...), nil
+}

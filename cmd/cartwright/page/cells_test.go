@@ -40,6 +40,35 @@ func TestACellIsChangedAndNothingElse(t *testing.T) {
 	}
 }
 
+func TestRowsComeAndGo(t *testing.T) {
+	for name, text := range map[string]string{"as it is": somePrices, "with a line end": somePrices + "\n", "of a spreadsheet": strings.ReplaceAll("\uFEFF"+somePrices+"\n", "\n", "\r\n")} {
+		made, err := addRow([]byte(text), "new, one")
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		s, err := readSheet(made)
+		if err != nil || len(s.Rows) != 4 || s.Rows[3][0] != "new, one" || len(s.Rows[3]) != 3 {
+			t.Errorf("%s: %q, %v", name, s.Rows, err)
+		}
+		if !strings.HasPrefix(string(made), text) {
+			t.Errorf("%s: what was there changed", name)
+		}
+		back, err := removeRow(made, 3)
+		if err != nil || strings.TrimRight(string(back), "\r\n") != strings.TrimRight(text, "\r\n") {
+			t.Errorf("%s: added and taken away again it is %q, %v", name, back, err)
+		}
+	}
+	if made, err := removeRow([]byte(somePrices), 1); err != nil || string(made) != strings.Replace(somePrices, "\"a\"\"b\",plain,\"20\"\n", "", 1) {
+		t.Errorf("the second gone: %q, %v", made, err)
+	}
+	for _, bad := range []int{-1, 3} {
+		if _, err := removeRow([]byte(somePrices), bad); err == nil {
+			t.Errorf("row %d went", bad)
+		}
+	}
+}
+
 func TestAnyTextInACellIsReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		value := rapid.OneOf(rapid.String(), rapid.StringMatching(`[#",a \n-]{0,8}`)).Draw(t, "value")

@@ -5,9 +5,9 @@ import (
 	"math"
 	"net/http"
 	"os"
-	"path/filepath"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/picture/told"
@@ -162,7 +162,16 @@ func isPartsFile(name string) bool {
 	return false
 }
 
-// partsTable serves one file of the catalogue as a table.
+// mostRows is how many parts are shown at once; the others are found by what they are called.
+const mostRows = 100
+
+// partRow is a row of the catalogue, by its place in the file.
+type partRow struct {
+	Place int
+	Cells []string
+}
+
+// partsTable serves one file of the catalogue as a table: the rows that hold the words that are looked for.
 func (s *session) partsTable(w http.ResponseWriter, r *http.Request) {
 	name := r.URL.Query().Get("kind") + ".csv"
 	if !isPartsFile(name) {
@@ -173,18 +182,30 @@ func (s *session) partsTable(w http.ResponseWriter, r *http.Request) {
 	text, err := s.partsText(name)
 	s.mu.Unlock()
 	data := struct {
-		File  string
-		Error string
-		sheet
+		File, Error string
+		Columns     []string
+		Rows        []partRow
+		More        int
 	}{File: name}
+	var all sheet
+	if err == nil {
+		all, err = readSheet(text)
+	}
 	switch {
 	case os.IsNotExist(err):
-		data.Error = "There is no " + filepath.Base(name) + "."
+		data.Error = "There is no " + name + "."
 	case err != nil:
 		data.Error = err.Error()
-	default:
-		if data.sheet, err = readSheet(text); err != nil {
-			data.Error = err.Error()
+	}
+	data.Columns = all.Columns
+	find := strings.ToLower(strings.TrimSpace(r.URL.Query().Get("find")))
+	for place, cells := range all.Rows {
+		switch {
+		case find != "" && !strings.Contains(strings.ToLower(strings.Join(cells, "\x00")), find):
+		case len(data.Rows) == mostRows:
+			data.More++
+		default:
+			data.Rows = append(data.Rows, partRow{place, cells})
 		}
 	}
 	html, err := render("parts.html", data)

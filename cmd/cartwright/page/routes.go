@@ -129,7 +129,7 @@ func (s *session) edit(q request) error {
 	})
 }
 
-// editPart changes a cell of the catalogue.
+// editPart changes a cell of the catalogue, adds a row or takes one away.
 func (s *session) editPart(q request) error {
 	if !isPartsFile(q.File) {
 		return fmt.Errorf("a catalogue has no file %q", q.File)
@@ -141,8 +141,21 @@ func (s *session) editPart(q request) error {
 	if _, known := s.original[q.File]; !known {
 		s.original[q.File] = text
 	}
-	return s.change(q.Number, fmt.Sprintf("%s %d %d", q.File, q.Row, q.Column), func(d *draft) error {
-		made, err := setCell(text, q.Row, q.Column, q.Value)
+	about := fmt.Sprintf("%s %d %d", q.File, q.Row, q.Column)
+	if q.Add != nil || q.Remove {
+		about = ""
+	}
+	return s.change(q.Number, about, func(d *draft) error {
+		var made []byte
+		var err error
+		switch {
+		case q.Remove:
+			made, err = removeRow(text, q.Row)
+		case q.Add != nil:
+			made, err = addRow(text, q.Value)
+		default:
+			made, err = setCell(text, q.Row, q.Column, q.Value)
+		}
 		if err != nil {
 			return err
 		}

@@ -190,6 +190,12 @@ func TestAPriceIsChanged(t *testing.T) {
 		cell.dispatchEvent(new Event('input', {bubbles: true}));
 	})()`, nil))
 	b.until("the plan costs more", "!document.querySelector('#save').disabled && document.querySelector('#buy').innerText !== "+quoted(cost))
+	// A part that is not known yet is added; what it lacks is told in the words of the file.
+	b.do(chromedp.Evaluate("document.getElementById('new-id').value = 'inv-new'", nil))
+	b.click("#add-row")
+	b.until("what the part lacks is told", "document.getElementById('mistakes').innerText.includes('inverters.csv')")
+	b.click("#undo")
+	b.until("it is gone", "document.getElementById('mistakes').innerText === '' && ![...document.querySelectorAll('#parts input')].some((i) => i.value === 'inv-new')")
 	b.quiet()
 }
 

@@ -71,7 +71,7 @@
     $('save').disabled = !state.dirty;
     $('stop').disabled = !state.planning;
     $('progress').hidden = !state.planning;
-    if (withForms && waiting.size === 0) replace($('forms'), state.forms);
+    if (withForms && waiting.size === 0 && !replace($('forms'), state.forms)) parts($('kind').value);
     replace($('results'), state.results);
     for (const p of document.querySelectorAll('.price')) {
       const words = (state.prices[p.id.slice(2)] || []).join('; ');
@@ -80,22 +80,23 @@
     mistakes(state.mistakes);
   }
 
-  // replace puts other HTML into a place, if it is other, and keeps focus, selection and scrolling.
+  // replace puts other HTML into a place, if it is other, and keeps focus and selection. It tells whether it did.
   function replace(place, html) {
-    if (place.madeOf === html) return;
+    if (place.madeOf === html) return false;
     const at = document.activeElement;
     const id = place.contains(at) ? at.id : '';
     const key = place.contains(at) ? (at.getAttribute('aria-label') || '') : '';
     const from = at && at.selectionStart, to = at && at.selectionEnd;
-    const kind = $('kind') && place.contains($('kind')) ? $('kind').value : '';
+    const kind = place.contains($('kind')) ? $('kind').value : '', find = place.contains($('find')) ? $('find').value : '';
     place.innerHTML = html;
     place.madeOf = html;
-    if (kind) { $('kind').value = kind; parts(kind); }
+    if (kind) { $('kind').value = kind; $('find').value = find; parts(kind); }
     const next = id ? $(id) : key ? [...place.querySelectorAll('[aria-label]')].find((e) => e.getAttribute('aria-label') === key) : null;
     if (next) {
       next.focus({ preventScroll: true });
       if (from !== null && from !== undefined && next.setSelectionRange && next.type === 'text') next.setSelectionRange(from, to);
     }
+    return true;
   }
 
   function mistakes(list) {
@@ -132,7 +133,8 @@
   }
 
   async function parts(kind) {
-    const answer = kind ? await fetch('parts?kind=' + encodeURIComponent(kind)) : null;
+    const q = new URLSearchParams({ kind, find: $('find').value });
+    const answer = kind ? await fetch('parts?' + q) : null;
     if ($('parts')) $('parts').innerHTML = answer && answer.ok ? await answer.text() : '';
   }
 
@@ -152,13 +154,14 @@
   document.addEventListener('change', (e) => {
     const field = e.target;
     if (waiting.has(field)) typed(field, true);
-    if (field.id === 'kind') parts(field.value);
+    if (field.id === 'kind' || field.id === 'find') parts($('kind').value);
     if (field.name === 'a' || field.name === 'b') show({ [field.name]: field.value });
   });
 
   document.addEventListener('submit', (e) => e.preventDefault());
 
   const value = (id) => $(id).value.trim();
+  const rows = (body) => send('part', { File: $('parts').querySelector('table').dataset.file, ...body }).then(() => parts($('kind').value));
   const whole = (path, body) => send(path, body).then(() => refresh(true)); // what changes more than a field
   document.addEventListener('click', (e) => {
     const b = e.target.closest('button');
@@ -169,6 +172,8 @@
     else if (d.remove) whole('edit', { Path: d.remove, Remove: true });
     else if (d.add === 'loads') whole('edit', { Path: 'loads', Add: [{ Key: 'name', Value: 'new load' }, { Key: 'watts', Value: '100 W' }] });
     else if (d.add === 'have') whole('edit', { Path: 'have', Add: [{ Key: 'part', Value: value('new-part') }, { Key: 'count', Value: value('new-count') }] });
+    else if (d.removeRow) rows({ Row: Number(d.removeRow), Remove: true });
+    else if (b.id === 'add-row' && value('new-id')) rows({ Value: value('new-id'), Add: [] });
     else if (d.sold) {
       const row = b.closest('tr');
       const cell = (name) => [...row.querySelectorAll('input')].find((i) => i.dataset.path.endsWith('.' + name)).value;
