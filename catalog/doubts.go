@@ -58,18 +58,18 @@ func doubtBatteries(d *doubts[Battery]) {
 			d.add(i, "length_mm", fmt.Sprintf("%.4g kWh in %.4g litres are %.3g Wh/l", kWh, litres, x),
 				fmt.Sprintf("check length, width, height and capacity; batteries have %d to %d Wh/l", leastWhPerLitre, mostWhPerLitre))
 		}
-		if p := prices[i]; len(d.rows) > 2 && (p*priceFactor < typical || p > typical*priceFactor) {
+		if p := prices[i]; typical > 0 && (p*priceFactor < typical || p > typical*priceFactor) {
 			d.add(i, "price", fmt.Sprintf("%.2f for a kWh, where the median of the batteries is %.2f", p, typical),
 				"check price and capacity")
 		}
 	}
 }
 
-// median returns the middle of some numbers, of an even count the lower of the two in the middle; 0 of none.
+// median returns the middle of some numbers, of an even count the mean of the two in the middle; 0 of none.
 func median(values []float64) float64 {
 	if len(values) == 0 {
 		return 0
 	}
 	sorted := slices.Sorted(slices.Values(values))
-	return sorted[(len(sorted)-1)/2]
+	return (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
 }

@@ -241,3 +241,13 @@ func (s *scale) write(v float64) string {
 	}
 	return sign + digits[:point] + "." + digits[point:]
 }
+
+// ParseMoney reads an amount of money in whole cents, as a price in a catalogue: "1290.50", "$1,249.00".
+func ParseMoney(text string) (Cents, error) {
+	var c Cents
+	bad := money("amount", func(*struct{}) *Cents { return &c }).read(nil, entry{cell: cell{text: strings.TrimSpace(text)}, header: "amount"})
+	if bad != nil {
+		return 0, errors.New(bad.wrong)
+	}
+	return c, nil
+}

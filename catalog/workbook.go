@@ -23,7 +23,12 @@ const maxUnzipped = 8 * maxFile
 
 // ReadWorkbook reads a catalogue from the bytes of an .xlsx workbook with a sheet a kind, called as its CSV file
 // without the ending. Mistakes are told as display:sheet!C7. Other sheets are read past; else all is as of Read.
-func ReadWorkbook(data []byte, display string) (*Catalog, error) {
+func ReadWorkbook(data []byte, display string) (c *Catalog, err error) {
+	defer func() { // a broken file must not bring the program down, whoever is at fault
+		if fault := recover(); fault != nil {
+			c, err = nil, noWorkbook(display, fmt.Sprintf("this cannot be read as a workbook: %v", fault), "save it again as .xlsx")
+		}
+	}()
 	book, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: maxUnzipped, UnzipXMLSizeLimit: maxUnzipped})
 	if err != nil {
 		return nil, noWorkbook(display, "this cannot be read as a workbook: "+err.Error(), "save it as .xlsx, without a password")

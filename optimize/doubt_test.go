@@ -142,7 +142,9 @@ func TestDoubtRepeats(t *testing.T) {
 	o := doubt.Options{Plans: 4, Draws: 500, Seed: 3, Prices: 0.1, Loads: 0.15}
 	text := func(o doubt.Options, processors int) []byte {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(processors))
-		out, err := json.Marshal(doubted(t, uncertain(t, "cider-shed"), o))
+		d := *doubted(t, uncertain(t, "cider-shed"), o)
+		d.Ranking = nil // its seconds are never the same
+		out, err := json.Marshal(d)
 		if err != nil {
 			t.Fatal(err)
 		}

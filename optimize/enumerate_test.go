@@ -152,9 +152,9 @@ func (e *enumeration) usableWh(n []int) (usable, life float64) {
 func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
 	u := float64(units)
 	if !energy.InverterFits(e.s, e.demand, inv) ||
-		!reaches(u*inv.ContinuousW, e.demand.PeakTotalW()) ||
-		!reaches(u*inv.SurgeW, e.demand.SurgeW()) ||
-		inv.ACV == energy.ACVThree && !reaches(u*inv.LegW, e.demand.PeakLegW()) {
+		!reaches(u*inv.ContinuousW, e.demand.PeakTotalVA()) ||
+		!reaches(u*inv.SurgeW, e.demand.PeakSurgeVA()) ||
+		inv.ACV == energy.ACVThree && !reaches(u*inv.LegW, e.demand.PeakLegVA()) {
 		return false
 	}
 	usable, _ := e.usableWh(n)

@@ -119,7 +119,7 @@ func bytesOf(n []int) []byte {
 // serves reports whether a core meets what may be short on the way.
 func (c *tinyCarts) serves(strings []energy.Strings, inv *catalog.Inverter, usableWh float64) bool {
 	want := c.demand.WindowWh(inv.Efficiency, inv.IdleW, c.s.AutonomyH)
-	if !reaches(usableWh, want) || !reaches(inv.ContinuousW, c.demand.PeakTotalW()) || !reaches(inv.SurgeW, c.demand.SurgeW()) {
+	if !reaches(usableWh, want) || !reaches(inv.ContinuousW, c.demand.PeakTotalVA()) || !reaches(inv.SurgeW, c.demand.PeakSurgeVA()) {
 		return false
 	}
 	if c.s.Recharge == nil {

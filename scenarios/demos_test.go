@@ -30,10 +30,18 @@ func TestDemos(t *testing.T) {
 			if err := s.Check(catalog.Embedded()); err != nil {
 				t.Error(err)
 			}
+			if len(s.Warnings) > 0 {
+				t.Errorf("the demo is doubted: %v", s.Warnings)
+			}
+			for _, l := range s.Loads {
+				if l.Circuit == "" && l.Name != "transfer pump" && l.Name != "ice chest" { // those the program puts on one
+					t.Errorf("%s is on no circuit", l.Name)
+				}
+			}
 			if s.File != name+"/scenario.yaml" || s.Dir != "" || s.CatalogDir != "" {
 				t.Errorf("file %q, folder %q, catalogue %q", s.File, s.Dir, s.CatalogDir)
 			}
-			if len(s.Cart.Shelves) < 2 || len(s.Runs) != 3 || len(s.Circuits) < 3 || len(s.Needs) < 3 || len(s.Have) < 3 || s.Tax == 0 {
+			if len(s.Cart.Shelves) < 2 || len(s.Runs) < 4 || len(s.Circuits) < 3 || len(s.Needs) < 3 || len(s.Have) < 3 || s.Tax == 0 {
 				t.Errorf("the demo leaves out much that it should show: %+v", s)
 			}
 			for _, role := range []string{"shunt", "disconnect", "load-centre"} {
@@ -62,8 +70,8 @@ func TestDemosShow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The push limit and the mass limit lie within 2 % of one another: (0.02 + slope) * M * g <= push.
-	pushKg := market.Limits.PushN / ((0.02 + market.Limits.Slope) * 9.80665)
+	// The push limit and the mass limit lie within 2 % of one another: (rolling + slope) * M * g <= push.
+	pushKg := market.Limits.PushN / ((market.Cart.Rolling + market.Limits.Slope) * 9.80665)
 	if market.Rules != scenarios.IEC || market.Bus.NominalV != 48 || pushKg/market.Limits.MassKg < 0.98 || pushKg/market.Limits.MassKg > 1.02 {
 		t.Errorf("lantern-market: %+v, push allows %g kg", market, pushKg)
 	}
@@ -85,8 +93,15 @@ func TestDemoUnknown(t *testing.T) {
 
 // The starter is read as it stands beside a copy of the catalogue, and shows every key there is.
 func TestStarter(t *testing.T) {
+	for _, rules := range []scenarios.Rules{scenarios.NEC, scenarios.IEC} {
+		t.Run(string(rules), func(t *testing.T) { testStarter(t, rules) })
+	}
+}
+
+func testStarter(t *testing.T, rules scenarios.Rules) {
+	t.Helper()
 	dir := filepath.Join(t.TempDir(), "cart")
-	if err := os.CopyFS(dir, scenarios.Starter()); err != nil {
+	if err := os.CopyFS(dir, scenarios.Starter(rules)); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.Mkdir(filepath.Join(dir, "parts"), 0o777); err != nil {

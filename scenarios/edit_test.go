@@ -23,7 +23,7 @@ func texts(t testing.TB) map[string][]byte {
 		}
 		all[name] = data
 	}
-	starter, err := fs.ReadFile(Starter(), FileName)
+	starter, err := fs.ReadFile(Starter(NEC), FileName)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,14 +5,30 @@ import (
 	"testing"
 )
 
+// wrongScenario changes the plain scenario and states the whole error.
+type wrongScenario struct {
+	name   string
+	change []string
+	want   string // without the file that every line begins with
+}
+
+func tryScenarios(t *testing.T, list []wrongScenario) {
+	for _, tt := range list {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := openText(changed(t, tt.change...))
+			var want []string
+			for _, line := range strings.Split(tt.want, "\n") {
+				want = append(want, "cart/scenario.yaml:"+line)
+			}
+			expect(t, err, strings.Join(want, "\n"))
+		})
+	}
+}
+
 // Each row changes the plain scenario (see support_test.go) and states the whole error, without the
 // "cart/scenario.yaml:" that every line begins with.
 func TestErrors(t *testing.T) {
-	for _, tt := range []struct {
-		name   string
-		change []string
-		want   string
-	}{
+	tryScenarios(t, []wrongScenario{
 		{"unknown key at the top",
 			[]string{"autonomy: 18 h", "autonmy: 18 h"},
 			`6:1: unknown key "autonmy" in the scenario; did you mean "autonomy"?`},
@@ -178,175 +194,5 @@ func TestErrors(t *testing.T) {
 		{"empty loads",
 			[]string{"loads:\n  - {name: lamp, watts: 60 W}\n", "loads: []\n"},
 			`4:8: "loads" is an empty list; write at least one`},
-		{"loads and measured",
-			[]string{"", "measured: loads.csv"},
-			`14:11: the loads are both listed and measured; keep one of loads and measured`},
-		{"load without watts",
-			[]string{"name: lamp, watts: 60 W", "name: lamp"},
-			`5:5: a load has no "watts"; add it, text with a unit, for example watts: 1.2 kW`},
-		{"two loads of a name",
-			[]string{"  - {name: lamp, watts: 60 W}", "  - {name: lamp, watts: 60 W}\n  - {name: lamp, watts: 6 W}"},
-			`6:12: a load called "lamp" stands there twice; give each its own; the first is in line 5`},
-		{"leg unknown",
-			[]string{"60 W", "60 W, leg: C"},
-			`5:36: leg: "C" is none of the choices; write A, B, both or auto`},
-		{"leg with dc",
-			[]string{"60 W", "60 W, leg: A, dc: true"},
-			`5:36: leg: a load on the bus has none; leave leg out, or dc`},
-		{"leg under iec",
-			[]string{"rules: nec", "rules: iec", "60 W", "60 W, leg: both"},
-			`5:36: leg: the iec rules know 230 V alone, which has no leg both; leave leg out`},
-		{"from without to",
-			[]string{"60 W", `60 W, from: "06:30"`},
-			`5:37: a load with from has no to; add to, for example to: "22:00", or leave both out for all day`},
-		{"to without from",
-			[]string{"60 W", `60 W, to: "06:30"`},
-			`5:35: a load with to has no from; add from, for example from: "06:30", or leave both out for all day`},
-		{"from is to",
-			[]string{"60 W", `60 W, from: "06:30", to: "06:30"`},
-			`5:50: the load is on from a time to the same time; leave both out for all day, or change one`},
-		{"time of three digits",
-			[]string{"60 W", `60 W, from: "06:3", to: "24:00"`},
-			`5:37: from: "06:3" is not a time of day; write hours and minutes as HH:MM, for example "06:30"`},
-		{"time past the day",
-			[]string{"60 W", `60 W, from: "06:60", to: "24:01"`},
-			`5:37: from: "06:60" is not a time of day; write hours and minutes as HH:MM, for example "06:30"
-5:50: to: "24:01" is not a time of day; write hours and minutes as HH:MM, for example "06:30"`},
-		{"time begins at the end",
-			[]string{"60 W", `60 W, from: "24:00", to: "06:00"`},
-			`5:37: from: "24:00" is not a time of day; write "00:00"; 24:00 is only an end`},
-		{"time is a number",
-			[]string{"60 W", `60 W, from: 6, to: "07:00"`},
-			`5:37: "from" is a number; write text, for example from: "06:30"`},
-		{"recharge from the sun",
-			[]string{"", "recharge: {within: 9 h, from: sun}"},
-			`14:31: from: "sun" is none of the choices; write grid`},
-		{"run unknown",
-			[]string{"", "runs: [{run: mian, length: 3 ft}]"},
-			`14:14: run: "mian" is none of the choices; did you mean "main"? Write string, main, feeder, inlet, solar or bond`},
-		{"run twice",
-			[]string{"", "runs:\n  - {run: main, length: 3 ft}\n  - {run: main, length: 4 ft}"},
-			`16:11: a run called "main" stands there twice; give each its own; the first is in line 15`},
-		{"run of a branch",
-			[]string{"", "runs: [{run: branch, length: 3 ft}]"},
-			`14:14: run: "branch" is none of the choices; write string, main, feeder, inlet, solar or bond`},
-		{"terminal between",
-			[]string{"", "runs: [{run: main, length: 3 ft, terminal: 70 C}]"},
-			`14:44: terminal: 70 C is no terminal temperature; write 60 C or 75 C`},
-		{"ambient of an oven",
-			[]string{"", "runs: [{run: main, length: 3 ft, ambient: 180 C}]"},
-			`14:43: ambient: "180 C" is out of range; write from -50 C to 85 C`},
-		{"drop of nothing",
-			[]string{"", "runs: [{run: main, length: 3 ft, drop: 0 %}]"},
-			`14:40: drop: "0 %" is out of range; write more than 0 % and less than 100 %`},
-		{"one conductor bundled",
-			[]string{"", "runs: [{run: main, length: 3 ft, bundled: 1}]"},
-			`14:43: bundled: 1 is out of range; write from 2 to 200`},
-		{"own breaker of no standard",
-			[]string{"", "runs: [{run: feeder, length: 3 ft, own_breaker: 32 A}]"},
-			`14:49: own_breaker: 32 A is not a standard rating under the nec rules; write 30 A or 35 A`},
-		{"own breaker in a string",
-			[]string{"", "runs: [{run: string, length: 3 ft, own_breaker: 30 A}]"},
-			`14:49: own_breaker: an inverter has no breaker in the string of a battery; leave it out; a fuse or breaker is planned for each string`},
-		{"device of no standard",
-			[]string{"", "circuits: [{name: a, volts: 120 V, length: 3 ft, device: 22 A}]"},
-			`14:58: device: 22 A is not a standard rating under the nec rules; write 20 A or 25 A`},
-		{"device below every standard",
-			[]string{"", "circuits: [{name: a, volts: 120 V, length: 3 ft, device: 0.5 A}]"},
-			`14:58: device: 0.5 A is not a standard rating under the nec rules; write 1 A`},
-		{"device above every standard",
-			[]string{"", "circuits: [{name: a, volts: 120 V, length: 3 ft, device: 7 kA}]"},
-			`14:58: device: 7000 A is not a standard rating under the nec rules; write 6000 A`},
-		{"device of no standard under iec",
-			[]string{"rules: nec", "rules: iec", "", "circuits: [{name: a, volts: 230 V, length: 3 m, device: 15 A}]"},
-			`14:57: device: 15 A is not a standard rating under the iec rules; write 13 A or 16 A`},
-		{"230 V under nec",
-			[]string{"", "circuits: [{name: a, volts: 230 V, length: 3 ft, device: 20 A}]"},
-			`14:29: volts: the nec rules know no circuit of 230 V; write 120 V, 240 V or dc, or rules: iec`},
-		{"120 V under iec",
-			[]string{"rules: nec", "rules: iec", "", "circuits: [{name: a, volts: 120 V, length: 3 m, device: 16 A}]"},
-			`14:29: volts: the iec rules know no circuit of 120 V; write 230 V or dc, or rules: nec`},
-		{"two circuits of a name",
-			[]string{"", "circuits:\n  - {name: a, volts: 120 V, length: 3 ft, device: 20 A}\n  - {name: a, volts: 120 V, length: 3 ft, device: 20 A}"},
-			`16:12: a circuit called "a" stands there twice; give each its own; the first is in line 15`},
-		{"receptacle without role",
-			[]string{"", "circuits: [{name: a, volts: 120 V, length: 3 ft, device: 20 A, receptacle: {rating: 20 A}}]"},
-			`14:76: a receptacle has no "role"; add it, text, for example role: receptacle`},
-		{"need without role",
-			[]string{"", "needs: [{count: 2}]"},
-			`14:9: a need has no "role"; add it, text, for example role: shunt`},
-		{"owned twice",
-			[]string{"", "have: [{part: a, count: 1}, {part: a, count: 2}]"},
-			`14:36: an owned part called "a" stands there twice; give each its own; the first is in line 14`},
-		{"owned part of a piece",
-			[]string{"", "have: [{part: a, count: 1.5}]"},
-			`14:25: count: 1.5 is not a whole number of pieces; write count: 2, or of a cable a length, count: "12 ft"`},
-		{"owned count negative",
-			[]string{"", "have: [{part: a, count: -1}]"},
-			`14:25: count: -1 is out of range; write from 0 to 10000`},
-		{"owned mass",
-			[]string{"", "have: [{part: a, count: 3 lb}]"},
-			`14:25: count: "3 lb" is a mass, not a length; write m, cm, mm, in or ft, for example "20 in"`},
-		{"owned without count",
-			[]string{"", "have: [{part: a}]"},
-			`14:8: an owned part has no "count"; add it, a number, for example count: 2`},
-		{"savings without per_month",
-			[]string{"", "savings: {now: 5}"},
-			`14:10: savings has no "per_month"; add it, a number, for example per_month: 1250.50`},
-		{"tax above all",
-			[]string{"", "money: {tax: 101 %}"},
-			`14:14: tax: "101 %" is out of range; write from 0 % to 100 %`},
-		{"time limit",
-			[]string{"", "solver: {time_limit: 0 s}"},
-			`14:22: time_limit: "0 s" is out of range; write more than 0 h, up to 24 h`},
-		{"plans",
-			[]string{"", "solver: {plans: 0}"},
-			`14:17: plans: 0 is out of range; write from 1 to 1000`},
-		{"catalog empty",
-			[]string{"", `catalog: ""`},
-			`14:10: "catalog" is blank; write text, for example catalog: parts`},
-		{"second document",
-			[]string{"", "---\nname: b"},
-			`15:5: a second document is not read in a scenario; keep one scenario in a file`},
-		{"anchor and alias",
-			[]string{"60 W}", "60 W, duty: &half 50 %}\n  - {name: b, watts: 5 W, duty: *half}"},
-			`5:37: an anchor or alias is not read in a scenario; write the value out where it is wanted
-6:33: an anchor or alias is not read in a scenario; write the value out where it is wanted`},
-		{"tag on the cart, and other mistakes", []string{"Test cart", "!!str Test cart", "cart:", "cart: &c", "18 h", "18"},
-			`1:7: a tag is not read in a scenario; write the value alone
-6:11: autonomy: "18" has no unit; add h, min, s or days, for example "18 h"
-7:7: an anchor or alias is not read in a scenario; write the value out where it is wanted`},
-		{"directive", []string{"name: Test cart", "%YAML 1.2\n---\nname: Test cart"},
-			`1:1: a directive is not read in a scenario; leave it out`},
-		{"merge key",
-			[]string{"", "<<: {a: 1}"},
-			`14:1: a merge key is not read in a scenario; write the keys out where they are wanted`},
-		{"tag",
-			[]string{"Test cart", "!!str Test cart"},
-			`1:7: a tag is not read in a scenario; write the value alone`},
-		{"tab",
-			[]string{"  track", "\ttrack"},
-			`9:1: this cannot be read as YAML: found character tab that cannot start any token; indent with spaces, and close every quote and bracket`},
-		{"bracket left open",
-			[]string{"{mass: 80 lb, height: 14 in}", "{mass: 80 lb, height: 14 in"},
-			`11:3: this cannot be read as YAML: ',' or '}' must be specified; indent with spaces, and close every quote and bracket`},
-		{"quote left open",
-			[]string{"Test cart", `"Test cart`},
-			`1:7: this cannot be read as YAML: could not find end character of double-quoted text; indent with spaces, and close every quote and bracket`},
-		{"bad indent",
-			[]string{"  track", " track"},
-			`9:2: this cannot be read as YAML: value is not allowed in this context; indent with spaces, and close every quote and bracket`},
-		{"complex key",
-			[]string{"", "? a\n: b"},
-			`14:1: a key that begins with ? is not read in a scenario; write key: value`},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			_, err := openText(changed(t, tt.change...))
-			var want []string
-			for _, line := range strings.Split(tt.want, "\n") {
-				want = append(want, "cart/scenario.yaml:"+line)
-			}
-			expect(t, err, strings.Join(want, "\n"))
-		})
-	}
+	})
 }

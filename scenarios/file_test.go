@@ -69,6 +69,8 @@ func TestOpenErrors(t *testing.T) {
 		{"profile is a folder", folderProfile, `DIR/scenario.yaml:4:11: "DIR/loads.csv" is a folder; give the name of a file`},
 		{"no such catalogue", write(t, scenarios.FileName, []byte(plain+"catalog: parts\n")),
 			`DIR/scenario.yaml:14:10: catalog: there is no folder "DIR/parts"; name the folder of the parts' CSV files, or leave catalog out`},
+		{"no such workbook", write(t, scenarios.FileName, []byte(plain+"catalog: parts.xlsx\n")),
+			`DIR/scenario.yaml:14:10: catalog: there is no workbook "DIR/parts.xlsx"; name the workbook of the parts, or leave catalog out`},
 		{"catalogue is a file", write(t, scenarios.FileName, []byte(plain+"catalog: scenario.yaml\n")),
 			`DIR/scenario.yaml:14:10: catalog: "DIR/scenario.yaml" is a file; name the folder of the parts' CSV files, or an .xlsx workbook`},
 	} {

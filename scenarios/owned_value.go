@@ -79,8 +79,11 @@ func unitOf(n *node) string {
 	if n == nil || n.kind != isText || math.IsNaN(lengthOf(n.value)) {
 		return ""
 	}
-	return strings.TrimLeft(n.value, " 0123456789.eE+-")
+	return lastUnit.FindString(strings.TrimSpace(n.value)) // of feet and inches the inches
 }
+
+// lastUnit matches the unit that a length ends with.
+var lastUnit = regexp.MustCompile(`[A-Za-z]+$`)
 
 // lengthUnit returns the unit that the file writes cable in: that of the last owned cable, else that of the
 // first run or circuit, else metres.

@@ -21,6 +21,10 @@ func TestErrorText(t *testing.T) {
 		{"all of it", problem.Problem{Pos: at, Wrong: "max_v is empty", Right: "write volts"}, "batteries.csv:14:32: max_v is empty; write volts"},
 		{"nothing to advise", problem.Problem{Pos: at, Wrong: "max_v is empty"}, "batteries.csv:14:32: max_v is empty"},
 		{"the file as a whole", problem.Problem{Pos: problem.Pos{File: "a.csv"}, Wrong: "is a folder", Right: "put a file there"}, "a.csv: is a folder; put a file there"},
+		{"a cell of a workbook", problem.Problem{Pos: problem.Pos{File: "parts.xlsx", Sheet: "batteries", Line: 7, Column: 3}, Wrong: "x", Right: "y"}, "parts.xlsx:batteries!C7: x; y"},
+		{"a column past Z", problem.Problem{Pos: problem.Pos{File: "parts.xlsx", Sheet: "batteries", Line: 1, Column: 34}, Wrong: "x"}, "parts.xlsx:batteries!AH1: x"},
+		{"the last column of two letters", problem.Problem{Pos: problem.Pos{File: "p", Sheet: "s", Line: 1, Column: 702}, Wrong: "x"}, "p:s!ZZ1: x"},
+		{"a sheet as a whole", problem.Problem{Pos: problem.Pos{File: "parts.xlsx", Sheet: "batteries"}, Wrong: "x", Right: "y"}, "parts.xlsx:batteries: x; y"},
 		{"no file at all", problem.Problem{Wrong: "no casters", Right: "add some"}, "no casters; add some"},
 	} {
 		t.Run(test.name, func(t *testing.T) {

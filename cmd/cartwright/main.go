@@ -4,12 +4,16 @@ package main
 
 import (
 	"context"
+	_ "embed"
 	"os"
 	"os/signal"
 	"syscall"
 
 	"cartwright/cmd/cartwright/cli"
 )
+
+//go:embed README.md
+var manual string
 
 func main() { os.Exit(run()) }
 
@@ -22,5 +26,5 @@ func run() int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	context.AfterFunc(ctx, stop)
-	return cli.Run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	return cli.Program{Manual: manual}.Run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
 }

@@ -36,7 +36,7 @@ func planJSON(t *testing.T, demo string) []byte {
 	t.Helper()
 	var stdout, stderr bytes.Buffer
 	args := []string{"plan", demo, "--plans", "4", "--format", "json"}
-	if code := cli.Run(context.Background(), args, strings.NewReader(""), &stdout, &stderr); code != 0 {
+	if code := (cli.Program{Manual: manual}).Run(context.Background(), args, strings.NewReader(""), &stdout, &stderr); code != 0 {
 		t.Fatalf("exit %d: %s", code, stderr.String())
 	}
 	return stdout.Bytes()

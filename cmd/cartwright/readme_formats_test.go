@@ -2,9 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
-	"io/fs"
-	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -12,19 +9,16 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/goccy/go-yaml"
-
-	"cartwright/catalog"
 	"cartwright/scenarios"
 )
 
-// under returns the README's lines below a heading, down to the next one of any depth.
-func under(t *testing.T, heading string) []string {
+// under returns a text's lines below a heading, down to the next one of any depth.
+func under(t *testing.T, text, heading string) []string {
 	t.Helper()
-	_, lines := readme(t)
+	_, lines := read(t, text)
 	at := slices.Index(lines, heading)
 	if at < 0 {
-		t.Fatalf("README.md has no heading %q", heading)
+		t.Fatalf("%s has no heading %q", text, heading)
 	}
 	lines = lines[at+1:]
 	if end := slices.IndexFunc(lines, func(line string) bool { return strings.HasPrefix(line, "#") }); end >= 0 {
@@ -33,136 +27,27 @@ func under(t *testing.T, heading string) []string {
 	return lines
 }
 
-// rows returns the cells of the tables below a heading, without their heads.
-func rows(t *testing.T, heading string) [][]string {
-	t.Helper()
-	var list [][]string
-	lines := under(t, heading)
-	for i, line := range lines {
-		inner, ok := strings.CutPrefix(line, "| ")
-		if !ok || strings.HasPrefix(line, "| -") || i+1 < len(lines) && strings.HasPrefix(lines[i+1], "| -") {
-			continue
-		}
-		var cells []string
-		for cell := range strings.SplitSeq(strings.TrimSuffix(inner, " |"), " | ") {
-			cells = append(cells, strings.TrimSpace(cell))
-		}
-		list = append(list, cells)
-	}
-	return list
-}
-
-// The README lists every column of every file as the reader has it: both names, whether it is required,
-// what is to be written and what an empty cell stands for.
-func TestReadmeColumns(t *testing.T) {
-	every, priced := rows(t, "#### In every file"), rows(t, "#### In every file but cables.csv")
-	for _, k := range catalog.Kinds() {
-		shared := every
-		if k != catalog.KindCable {
-			shared = slices.Concat(every, priced)
-		}
-		compareColumns(t, k.File(), slices.Concat(shared, rows(t, "#### "+k.File())), catalog.Columns(k))
-	}
-	compareColumns(t, catalog.OffersFile, rows(t, "### "+catalog.OffersFile), catalog.OfferColumns())
-}
-
-// compareColumns compares rows of the README with the columns of a file.
-func compareColumns(t *testing.T, file string, told [][]string, columns []catalog.Column) {
-	t.Helper()
-	var want, got []string
-	for _, c := range columns {
-		name := "`" + c.Name + "`"
-		if c.US != "" {
-			name += " or `" + c.US + "`"
-		}
-		if c.Required {
-			name += " *"
-		}
-		write, _, _ := strings.Cut(c.Expected, ", for example")
-		want = append(want, fmt.Sprintf("%s: %s; if empty %s", name, write, c.Default))
-	}
-	for _, cells := range told {
-		if len(cells) != 4 || cells[3] == "" {
-			t.Errorf("%s: a row of the README is not name, value, if empty, meaning: %q", file, cells)
-			continue
-		}
-		got = append(got, fmt.Sprintf("%s: %s; if empty %s", cells[0], cells[1], cells[2]))
-	}
-	compareSets(t, file, got, want)
-}
-
-// compareSets says what only the README has, and what it lacks.
-func compareSets(t *testing.T, what string, told, real []string) {
-	t.Helper()
-	for _, x := range told {
-		if !slices.Contains(real, x) {
-			t.Errorf("%s: the README tells of what there is not: %s", what, x)
-		}
-	}
-	for _, x := range real {
-		if !slices.Contains(told, x) {
-			t.Errorf("%s: the README lacks: %s", what, x)
-		}
-	}
-}
-
-// The README lists every key of a scenario: those of the starter, which shows them all, and measured, which
-// stands there as a comment, because loads are listed or measured.
-func TestReadmeKeys(t *testing.T) {
-	data, err := fs.ReadFile(scenarios.Starter(), scenarios.FileName)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var starter any
-	if err := yaml.Unmarshal(data, &starter); err != nil {
-		t.Fatal(err)
-	}
-	keys := map[string]bool{"measured": true}
-	leaves("", starter, keys)
-	told := map[string]bool{}
-	for _, cells := range rows(t, "### scenario.yaml") {
-		key, _, _ := strings.Cut(cells[0], " *")
-		told[strings.Trim(key, "`")] = true
-	}
-	compareSets(t, scenarios.FileName, slices.Sorted(maps.Keys(told)), slices.Sorted(maps.Keys(keys)))
-}
-
-// leaves notes the paths of all single values, those in lists without their number.
-func leaves(path string, v any, keys map[string]bool) {
-	switch v := v.(type) {
-	case map[string]any:
-		for key, value := range v {
-			leaves(strings.TrimPrefix(path+"."+key, "."), value, keys)
-		}
-	case []any:
-		for _, value := range v {
-			leaves(path+"[]", value, keys)
-		}
-	default:
-		keys[path] = true
-	}
-}
-
 // jsonRuns are command lines whose JSON has, all together, every key there is but the rare ones. The folder
 // poor is made by the test: a scenario without a plan.
 var jsonRuns = []string{
 	"plan lantern-market --plans 2", "plan cider-shed --plans 1", "plan poor",
 	"audit star-party", "audit cider-shed", "next star-party", "why star-party", "why star-party --part lfp-24-100", "why poor",
 	"frontier star-party", "value star-party", "doubt cider-shed --plans 3 --draws 100", "doubt poor",
-	"bought cider-shed", "bought star-party --month 0", "parts", "demo", "sources",
+	"bought cider-shed", "bought star-party --month 0", "bought star-party --part lfp-24-50 --paid 300", "parts", "demo", "sources",
 }
 
 // rare are keys that only trouble makes: a search cut short, a solver that fails, a catalogue with holes.
 var rare = []string{"plan.solver.gap", "plan.solver.retries", "plan.reasons", "value.reasons", "doubt.reasons",
 	"plan.changes_unknown", "doubt.changes_unknown",
-	"audit.runs[].failed[].unit"}
+	"a run.failed[].unit", "audit.notes", "why --part.reasons"}
 
 // The shapes of JSON in the README are those of the real thing: no key is missing, and none is there that no
-// run has. In a shape "a plan" and "a brief plan" stand for the shapes of that name.
+// run has. In a shape "a plan", "a brief
+// plan", "a core" and "a run" stand for the shapes of that name.
 func TestReadmeJSON(t *testing.T) {
-	shapes := map[string]any{}
+	shapes, answers := map[string]any{}, map[string][]byte{}
 	var current []string
-	for _, line := range under(t, "## JSON") {
+	for _, line := range under(t, "README.md", "## JSON") {
 		switch {
 		case line == "```json":
 			current = []string{}
@@ -178,13 +63,27 @@ func TestReadmeJSON(t *testing.T) {
 		}
 	}
 	seen := map[string]bool{}
+	goldens, err := filepath.Glob(filepath.Join("view", "testdata", "*.json"))
+	if err != nil || len(goldens) == 0 {
+		t.Fatalf("no answers of view: %v", err)
+	}
+	for _, name := range goldens {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		answers[name] = data
+	}
 	t.Chdir(t.TempDir())
 	makePoor(t)
 	for _, line := range jsonRuns {
-		stdout, stderr, _ := execute(line + " --format json")
+		stdout, _, _ := execute(line + " --format json")
+		answers[line] = []byte(stdout)
+	}
+	for line, text := range answers {
 		var answer map[string]any
-		if err := json.Unmarshal([]byte(stdout), &answer); err != nil {
-			t.Errorf("%s: %v, %s", line, err, stderr)
+		if err := json.Unmarshal(text, &answer); err != nil {
+			t.Errorf("%s: %v", line, err)
 			continue
 		}
 		name := shapeName(answer)
@@ -226,6 +125,8 @@ func shapeName(object map[string]any) string {
 	command, isCommand := object["command"].(string)
 	_, ofPart := object["in_best"]
 	_, whole := object["bill"]
+	_, core := object["inverter"]
+	_, run := object["run"]
 	switch {
 	case ofPart:
 		return command + " --part"
@@ -233,6 +134,10 @@ func shapeName(object map[string]any) string {
 		return command
 	case whole:
 		return "a plan"
+	case core:
+		return "a core"
+	case run:
+		return "a run"
 	}
 	return "a brief plan"
 }

@@ -20,20 +20,37 @@ const (
 	omitted = "[...]"
 )
 
-// TestReadme replays the README, in one empty folder. With -update the README is rewritten.
+// manuals are the texts whose runs are replayed, each in an empty folder of its own.
+var manuals = []string{"../../README.md", "README.md"}
+
+// TestReadme replays the README and the list of commands. With -update they are rewritten.
 func TestReadme(t *testing.T) {
-	name, lines := readme(t)
-	t.Chdir(t.TempDir())
-	rewritten, shown := replay(t, "README.md", lines)
-	for _, command := range commands(t) {
-		if !shown[command] {
-			t.Errorf("README.md shows no run of %s", command)
+	shown := map[string]bool{}
+	for _, manual := range manuals {
+		name, lines := read(t, manual)
+		t.Chdir(t.TempDir())
+		rewritten, has := replay(t, name, lines)
+		for command := range has {
+			shown[command] = true
+		}
+		if *update && !t.Failed() {
+			if err := os.WriteFile(name, []byte(strings.Join(rewritten, "\n")), 0o666); err != nil {
+				t.Fatal(err)
+			}
 		}
 	}
-	if *update && !t.Failed() {
-		if err := os.WriteFile(name, []byte(strings.Join(rewritten, "\n")), 0o666); err != nil {
-			t.Fatal(err)
+	for _, command := range commands(t) {
+		if !shown[command] {
+			t.Errorf("no text shows a run of %s", command)
 		}
+	}
+}
+
+// The front page stays short: what it is, how to begin, which command answers which question.
+func TestReadmeIsShort(t *testing.T) {
+	_, lines := read(t, "../../README.md")
+	if n := len(strings.Join(lines, "\n")); n > 14_000 {
+		t.Errorf("README.md has %d bytes, at most 14000", n)
 	}
 }
 
@@ -81,13 +98,13 @@ func replay(t *testing.T, file string, lines []string) (rewritten []string, show
 	return rewritten, shown
 }
 
-// readme returns the README's full name and its lines.
-func readme(t *testing.T) (name string, lines []string) {
+// here is the folder of this package, wherever a test goes.
+var here, _ = os.Getwd()
+
+// read returns a text's full name and its lines; the name is relative to this package.
+func read(t *testing.T, manual string) (name string, lines []string) {
 	t.Helper()
-	name, err := filepath.Abs("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
+	name = filepath.Join(here, filepath.FromSlash(manual))
 	data, err := os.ReadFile(name)
 	if err != nil {
 		t.Fatal(err)
@@ -98,7 +115,7 @@ func readme(t *testing.T) (name string, lines []string) {
 // execute runs a command line of cartwright.
 func execute(command string) (stdout, stderr string, code int) {
 	var out, errs bytes.Buffer
-	code = cli.Run(context.Background(), strings.Fields(command), strings.NewReader(""), &out, &errs)
+	code = cli.Program{Manual: manual}.Run(context.Background(), strings.Fields(command), strings.NewReader(""), &out, &errs)
 	return out.String(), errs.String(), code
 }
 

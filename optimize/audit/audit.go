@@ -1,8 +1,9 @@
 package audit
 
 import (
+	"sync"
+
 	"cartwright/catalog"
-	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -11,13 +12,38 @@ import (
 // Rules. Scenario and catalogue are as their readers let them in; the plan may be anything: what can't
 // be checked further fails, and nothing panics.
 func Plan(s *scenarios.Scenario, c *catalog.Catalog, p *plan.Plan) plan.Audit {
-	a := &auditor{s: s, stock: stockOf(c), p: p}
+	return For(s, c).Plan(p)
+}
+
+// An Auditor checks plans of one scenario and catalogue. What is the same for all plans, the light of the sun's
+// year, it works out once. It may be used by several goroutines.
+type Auditor struct {
+	s     *scenarios.Scenario
+	stock *stock
+	light func() *light
+}
+
+// For returns an auditor of a scenario and a catalogue, which must not change from then on.
+func For(s *scenarios.Scenario, c *catalog.Catalog) *Auditor {
+	return &Auditor{s: s, stock: stockOf(c), light: sync.OnceValue(func() *light { return lightOf(s.Sun) })}
+}
+
+// of returns an auditor of one plan.
+func (x *Auditor) of(p *plan.Plan) *auditor {
+	return &auditor{s: x.s, stock: x.stock, light: x.light, p: p}
+}
+
+// Plan audits a plan: see the function Plan.
+func (x *Auditor) Plan(p *plan.Plan) plan.Audit {
+	a := x.of(p)
 	if !a.figures() {
 		return a.audit()
 	}
 	a.recognise()
 	a.installed()
 	a.figuresOfSupply()
+	a.figuresOfCircuits()
+	a.figuresOfYear()
 	a.figuresOfRuns()
 	a.figuresOfShelves()
 	a.figuresOfBalance()
@@ -33,13 +59,17 @@ type auditor struct {
 	findings
 	s     *scenarios.Scenario
 	stock *stock
+	light func() *light
 	p     *plan.Plan
 
 	strings  []bank            // of known batteries
 	inverter *catalog.Inverter // nil: not known
 	units    float64
-	demand   *energy.Demand // with the legs as the plan states them; nil: no demand can be had
-	truth    []plan.Limit   // the limits as they should be told
+	array    *array       // nil: none
+	demand   *demand      // with the legs as the plan states them; nil: no demand can be had
+	hooked   hookup       // where the plan hangs the loads
+	year     *year        // of the sun; nil: none
+	truth    []plan.Limit // the limits as they should be told
 }
 
 // bank is a number of equal strings.
@@ -56,8 +86,12 @@ func (b bank) modules() float64 { return b.count * b.series }
 // the plan states.
 func (a *auditor) installed() {
 	a.core()
+	a.circuits()
 	a.supply()
+	a.solar()
+	a.sunYear()
 	a.runs()
+	a.roles()
 	a.busbars()
 	a.shelves()
 	a.balance()

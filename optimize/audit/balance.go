@@ -19,18 +19,20 @@ const (
 	ruleTiltLength     = "tilt, lengthways"
 	ruleBalanceFigures = "balance figures"
 	rulePush           = "push"
+	ruleHold           = "hold"
 )
 
 var balanceRules = []Rule{
 	{ruleMass, "kg", "everything installed, frame and deck items <= most", fromScenario},
 	{ruleMassFigure, "kg", "the stated mass is true", fromParts},
 	{ruleCasterCount, "", "the set has as many wheels as the cart", fromScenario},
-	{ruleCasterLoad, "kg", "caster factor * M / (casters - 1) <= rating of each", "caster handbooks, five texts; the factor: " + practice},
+	{ruleCasterLoad, "kg", "caster factor * M / min(casters - 1, 3) <= rating of each", "caster handbooks, five texts; the factor: " + practice},
 	{ruleCasterFigures, "", "the stated count, load and rating of the casters are true", fromParts},
 	{ruleTiltSideways, "deg", "sum m (to the edge - |y|) / sum m h >= tan of the angle it must stand; track/2, on three wheels a triangle", "statics; 10 deg: IEC 62368-1"},
 	{ruleTiltLength, "deg", "the same over the wheelbase, y = 0", "statics; 10 deg: IEC 62368-1"},
 	{ruleBalanceFigures, "", "the stated height of the centre of mass and angles are true", fromParts},
-	{rulePush, "N", "(0.02 + slope) * M * g <= most", "UK HSE guidance L23 and INDG143"},
+	{rulePush, "N", "(rolling + slope) * M * g <= most", "UK HSE guidance L23 and INDG143"},
+	{ruleHold, "%", "on a slope the braked wheels' share of the grip >= the slope", "statics of a block on a slope, tan = friction; the grip: " + practice},
 }
 
 // load is everything on the cart, added up: mass, and the moments of mass that decide when it tips.
@@ -73,7 +75,8 @@ func (l *load) tipsDeg(holding float64) float64 {
 func (a *auditor) load() load {
 	var l load
 	cart := &a.s.Cart
-	l.put(cart.Frame.MassKg, cart.Frame.HeightM, cart.Frame.OffsetM, cart)
+	frame := a.frame()
+	l.put(frame.MassKg, frame.HeightM, frame.OffsetM, cart)
 	for _, d := range cart.DeckItems {
 		l.put(d.MassKg, d.HeightM, d.OffsetM, cart)
 	}
@@ -81,7 +84,8 @@ func (a *auditor) load() load {
 		sh := a.shelf(stated.Shelf)
 		for _, m := range stated.Batteries {
 			if b := a.stock.batteries[m.Part]; b != nil && sh != nil {
-				l.put(float64(m.Modules)*b.MassKg, sh.ElevationM+b.HeightM/2, 0, cart)
+				// Stacked modules count as if all layers were full: the safe side.
+				l.put(float64(m.Modules)*b.MassKg, sh.ElevationM+layersOf(sh, b)*b.HeightM/2, 0, cart)
 			}
 		}
 	}
@@ -89,7 +93,12 @@ func (a *auditor) load() load {
 	for _, x := range t.order {
 		kg := t.quantity[x] * a.stock.masses[x.part]
 		switch kind := a.stock.kinds[x.part]; {
-		case x.ends || kind == catalog.KindBattery: // ends weigh nothing; modules stand on shelves
+		case x.ends || kind == catalog.KindBattery || kind == catalog.KindSection:
+			// Ends weigh nothing; modules stand on shelves; the frame is counted.
+		case kind == catalog.KindSolar:
+			if a.s.Sun != nil && a.s.Sun.OnCart {
+				l.put(kg, a.s.Sun.HeightM, 0, cart)
+			}
 		case kind == catalog.KindCasters:
 			l.put(kg, cart.CasterMassHeightM, 0, cart)
 		default:
@@ -101,13 +110,15 @@ func (a *auditor) load() load {
 
 // massKg returns the mass of everything on the cart, by the core's count of modules.
 func (a *auditor) massKg() float64 {
-	mass := a.s.Cart.Frame.MassKg
+	mass := a.frame().MassKg
 	for _, d := range a.s.Cart.DeckItems {
 		mass += d.MassKg
 	}
 	t := a.installedTally()
 	for _, x := range t.order {
-		if !x.ends {
+		kind := a.stock.kinds[x.part]
+		onGround := kind == catalog.KindSolar && !(a.s.Sun != nil && a.s.Sun.OnCart)
+		if !x.ends && kind != catalog.KindSection && !onGround {
 			mass += t.quantity[x] * a.stock.masses[x.part]
 		}
 	}
@@ -127,13 +138,21 @@ func (a *auditor) balance() {
 	a.limited(ruleTiltSideways, plan.LimitTiltSideways, l.tipsDeg(l.side), s.Limits.TiltDeg, true, "")
 	a.limited(ruleTiltLength, plan.LimitTiltLength, l.tipsDeg(l.kg*s.Cart.WheelbaseM/2), s.Limits.TiltDeg, true, "")
 	if s.Limits.PushN > 0 {
-		a.limited(rulePush, plan.LimitPush, chassis.PushN(mass, s.Limits.Slope), s.Limits.PushN, false, "")
+		push := (s.Cart.Rolling + s.Limits.Slope) * mass * chassis.StandardGravity
+		a.limited(rulePush, plan.LimitPush, push, s.Limits.PushN, false, "")
+	}
+	if set := a.stock.casters[a.p.Casters.Part]; set != nil && s.Limits.Slope > 0 {
+		a.limited(ruleHold, plan.LimitHold, 100*s.Cart.Grip*float64(set.Brakes)/float64(s.Cart.Casters), 100*s.Limits.Slope, true, set.ID)
 	}
 }
 
+// standing is how many wheels at most carry a cart on an uneven floor: three points set a plane.
+const standing = 3
+
 // wheelKg returns what each wheel must carry, with one of them in the air.
 func (a *auditor) wheelKg() float64 {
-	return chassis.CasterLoadKg(a.massKg(), a.s.CasterFactor, a.s.Cart.Casters)
+	wheels := math.Min(float64(a.s.Cart.Casters-1), standing)
+	return a.s.CasterFactor * a.massKg() / wheels
 }
 
 // figuresOfBalance tells whether the stated mass, caster load, height and angles are true.

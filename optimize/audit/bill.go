@@ -13,21 +13,23 @@ const (
 	ruleQuantities = "bill quantities"
 	ruleEnough     = "bill covers"
 	ruleOwned      = "owned parts used"
+	ruleKept       = "owned parts kept"
 	ruleSold       = "owned parts sold"
 	ruleCredits    = "line credits"
 )
 
 var billRules = []Rule{
-	{ruleLines, "", "cables in metres, all else in whole pieces; no line twice; of the installed no more are owned than there are", practice},
+	{ruleLines, "", "cables, conduits and sections in metres, all else in whole pieces; no line twice; of the installed no more are owned than there are", practice},
 	{ruleQuantities, "", "installed is what core, runs and casters call for, part by part: pieces, metres, crimped ends", fromParts},
 	{ruleEnough, "", "owned and bought together cover what is installed, part by part", "arithmetic"},
 	{ruleOwned, "", "no more owned parts are used than there are", fromScenario},
+	{ruleKept, "", "of a part that is to be kept as many stand on the cart as are to be kept", fromScenario},
 	{ruleSold, "", "only what has a selling price is sold, and what is used is not sold too", fromScenario},
 	{ruleCredits, "", "credit of a line = sold * selling price, to the cent", "arithmetic"},
 }
 
 // of returns the article of a line of the bill.
-func of(l *plan.Line) article { return article{l.Part, l.Kind == kindCableEnd} }
+func of(l *plan.Line) article { return article{l.Part, isEnd(l.Kind)} }
 
 // sumLines adds up one column of the bill by article.
 func (a *auditor) sumLines(column func(l *plan.Line) float64) *tally {
@@ -40,7 +42,7 @@ func (a *auditor) sumLines(column func(l *plan.Line) float64) *tally {
 
 // unitOf returns the unit an article is counted in.
 func (a *auditor) unitOf(x article) string {
-	if a.stock.kinds[x.part] == catalog.KindCable && !x.ends {
+	if a.stock.byLength(x.part) && !x.ends {
 		return "m"
 	}
 	return "each"
@@ -65,10 +67,24 @@ func (a *auditor) bill() {
 		}
 		a.atMost(ruleSold, used.quantity[x]+sold.quantity[x], math.Max(owned, used.quantity[x]), detail)
 	}
+	a.kept(installed)
 	for i := range a.p.Bill {
 		l := &a.p.Bill[i]
 		credit := l.Sell * math.Max(0, a.sellsFor(of(l)))
 		a.cents(ruleCredits, l.Credit, credit, of(l).name())
+	}
+}
+
+// kept tells whether what is to be kept stands on the cart.
+func (a *auditor) kept(installed *tally) {
+	var keep tally
+	for _, h := range a.s.Have {
+		if h.Keep {
+			keep.add(article{part: h.PartID}, h.Count)
+		}
+	}
+	for _, x := range keep.order {
+		a.atLeast(ruleKept, installed.quantity[x], keep.quantity[x], x.name())
 	}
 }
 
@@ -129,8 +145,8 @@ func (a *auditor) quantities(installed *tally) {
 
 // free reports whether an article is crimped ends that cost nothing: then a bill may leave them out.
 func (a *auditor) free(x article) bool {
-	cable := a.stock.cables[x.part]
-	return x.ends && cable != nil && cable.EndPrice == 0
+	price, known := a.stock.ends[x.part]
+	return x.ends && known && price == 0
 }
 
 // owned returns how much of an article is owned.

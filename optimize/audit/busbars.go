@@ -13,8 +13,8 @@ const (
 
 var busbarRules = []Rule{
 	{ruleBusbars, "", "one pair of bus bars", practice},
-	{ruleBusbarCurrent, "A", "1.25 * (what all inverters draw at bus low, and the dc loads' peak) <= rating", "NEC 215.3 in likeness; " + practice},
-	{ruleBusbarStuds, "each", "strings and inverter units <= studs", practice},
+	{ruleBusbarCurrent, "A", "1.25 * (what flows to or from all units at bus low, and the dc loads' peak) <= rating", "NEC 215.3 in likeness; " + practice},
+	{ruleBusbarStuds, "each", "strings, inverter units and dc circuits <= studs", practice},
 }
 
 // continuous is the factor on current that flows for hours: NEC 210.20(A), 215.3; for bus bars under
@@ -30,10 +30,7 @@ func (a *auditor) busbars() {
 		}
 	}
 	a.exactly(ruleBusbars, pairs, 1, "")
-	studs := a.units
-	for _, b := range a.strings {
-		studs += b.count
-	}
+	studs := a.studs()
 	for _, l := range a.p.Bill {
 		bar := a.stock.busbars[l.Part]
 		if bar == nil || l.Kind != string(catalog.KindBusbar) || l.Quantity == 0 {
@@ -44,4 +41,16 @@ func (a *auditor) busbars() {
 		}
 		a.limited(ruleBusbarStuds, plan.LimitBusbarStuds, studs, float64(bar.Studs), false, bar.ID)
 	}
+}
+
+// studs returns how many connections each bus bar has: of strings, inverter units and circuits on the bus.
+func (a *auditor) studs() float64 {
+	studs := a.units
+	for _, b := range a.strings {
+		studs += b.count
+	}
+	for i := range a.s.Circuits {
+		studs += answered(a.s.Circuits[i].DC)
+	}
+	return studs
 }

@@ -26,7 +26,7 @@ const (
 
 var coreRules = []Rule{
 	{ruleKnown, "", "every part named is in the catalogue and of the kind it is used as", fromParts},
-	{ruleCore, "", "one inverter kind, at least one unit and one string, no battery listed twice, no solar modules", practice},
+	{ruleCore, "", "one inverter kind, at least one unit and one string, no battery listed twice", practice},
 	{ruleSeries, "", "series = round(bus nominal / module nominal), at least 1", "common practice, no source; halves upward"},
 	{ruleMaxSeries, "", "series <= max_series", fromMaker},
 	{ruleBusHigh, "V", "max_v * series <= bus high", fromScenario},
@@ -54,16 +54,21 @@ func (a *auditor) recognise() {
 			a.strings = append(a.strings, bank{found, float64(b.Strings), float64(b.Series)})
 		}
 	}
+	unknown = append(unknown, a.recogniseArray()...)
 	want("core", core.Inverter.Part, catalog.KindInverter)
 	a.inverter, a.units = a.stock.inverters[core.Inverter.Part], float64(core.Inverter.Units)
 	for _, r := range a.p.Runs {
 		where := r.Run + " run"
-		want(where, r.Cable, catalog.KindCable)
-		if r.Ground != "" {
-			want(where, r.Ground, catalog.KindCable)
+		if r.Run != string(scenarios.RunBond) {
+			want(where, r.Cable, catalog.KindCable)
 		}
-		if r.Device != "" {
-			want(where, r.Device, catalog.KindDevice)
+		for _, other := range []struct {
+			id   string
+			kind catalog.Kind
+		}{{r.Ground, catalog.KindCable}, {r.Device, catalog.KindDevice}, {r.StringFuse, catalog.KindDevice}, {r.Conduit, catalog.KindConduit}} {
+			if other.id != "" {
+				want(where, other.id, other.kind)
+			}
 		}
 	}
 	for _, sh := range a.p.Shelves {
@@ -74,13 +79,16 @@ func (a *auditor) recognise() {
 	want("casters", a.p.Casters.Part, catalog.KindCasters)
 	for _, l := range a.p.Bill {
 		kind := catalog.Kind(l.Kind)
-		if kind == kindCableEnd {
+		switch l.Kind {
+		case kindCableEnd:
 			kind = catalog.KindCable
+		case kindConduitEnd:
+			kind = catalog.KindConduit
 		}
 		want("bill", l.Part, kind)
 	}
-	a.none(ruleKnown, unknown)
-	a.assignLegs()
+	a.none(ruleKnown, append(unknown, a.strangeSections()...))
+	a.hookUp()
 }
 
 // core tells whether the batteries and the inverter belong on this bus, and together.
@@ -102,9 +110,6 @@ func (a *auditor) core() {
 	}
 	if core.Inverter.Units < 1 {
 		faults = append(faults, "no inverter")
-	}
-	if len(core.Solar) > 0 {
-		faults = append(faults, "solar modules, which no limit here covers")
 	}
 	a.none(ruleCore, faults)
 	a.batteries()
@@ -144,12 +149,12 @@ func (a *auditor) inverterFits() {
 	a.atLeast(ruleInputHigh, inv.DCMaxV, bus.HighV, inv.ID)
 	var faults []string
 	for i := range a.s.Circuits {
-		if c := &a.s.Circuits[i]; !energy.Serves(inv.ACV, c.Volts) {
+		if c := &a.s.Circuits[i]; !c.DC && !energy.Serves(inv.ACV, c.Volts) {
 			faults = append(faults, fmt.Sprintf("circuit %q of %g V on %s V", c.Name, c.Volts, inv.ACV))
 		}
 	}
 	for i := range a.s.Loads {
-		if l := &a.s.Loads[i]; !l.DC && l.Leg == scenarios.LegBoth && inv.ACV != energy.ACVThree {
+		if l := &a.s.Loads[i]; spansLegs(a.s, i) && inv.ACV != energy.ACVThree {
 			faults = append(faults, fmt.Sprintf("load %q lies between two legs", l.Name))
 		}
 	}

@@ -3,7 +3,6 @@ package audit
 import (
 	"math"
 
-	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 )
 
@@ -26,7 +25,7 @@ var costRules = []Rule{
 	{ruleCost, "", "cost = spend + shipping + tax - credit", "arithmetic"},
 	{ruleBudget, "", "cost <= budget and what is in hand from parts sold before", fromScenario},
 	{rulePerKWh, "", "cost / usable kWh", "arithmetic"},
-	{rulePerLife, "", "cost / sum of cycle life * usable kWh; 0 where a battery states no cycle life", "arithmetic"},
+	{rulePerLife, "", "cost / sum of usable kWh * min(cycle life, calendar years * cycles a year); 0 where a battery states neither", "the divisor of the throughput cost; that age ends it too: " + practice},
 }
 
 // costs tells whether the sums of the bill are true to the cent, and within the budget.
@@ -74,13 +73,45 @@ func (a *auditor) shipping() plan.Money {
 
 // perEnergy tells whether the cost of a kWh is true, of usable and of lifetime energy.
 func (a *auditor) perEnergy() {
-	life := 0.0
-	for _, b := range a.strings {
-		if b.CycleLife == 0 {
-			life = math.Inf(1) // the cost of a kWh is 0 then
-		}
-		life += b.CycleLife * b.modules() * energy.UsableWh(b.Battery, a.s.Limits.Reserve) / 1000
-	}
 	a.truly(rulePerKWh, a.p.CostPerUsableKWh, a.p.Cost.Units()/(a.usableWh()/1000), "")
-	a.truly(rulePerLife, a.p.CostPerLifetimeKWh, a.p.Cost.Units()/life, "")
+	life := a.lifetimeWh()
+	if life == 0 {
+		life = math.Inf(1) // the cost of a kWh is 0 then
+	}
+	a.truly(rulePerLife, a.p.CostPerLifetimeKWh, a.p.Cost.Units()/(life/1000), "")
+}
+
+// lifetimeWh returns the energy the batteries give to the bus until they are worn or old; 0 where that is not
+// stated of one of them.
+//
+//	sum U · modules · min(cycle_life, calendar_years · cycles a year)
+func (a *auditor) lifetimeWh() float64 {
+	life, cycles := 0.0, a.cyclesAYear()
+	for i := range a.strings {
+		b := &a.strings[i]
+		lasts := math.Inf(1)
+		if b.CycleLife > 0 {
+			lasts = b.CycleLife
+		}
+		if b.CalendarYears > 0 {
+			lasts = math.Min(lasts, b.CalendarYears*cycles)
+		}
+		if math.IsInf(lasts, 1) {
+			return 0
+		}
+		life += a.usableOf(b) * b.modules() * lasts
+	}
+	return life
+}
+
+// cyclesAYear returns how often in a year the usable energy is drawn: by the mean day of the record on the
+// days of use, or with sun by the year itself.
+func (a *auditor) cyclesAYear() float64 {
+	if a.inverter == nil || a.demand == nil {
+		return 0
+	}
+	if a.year != nil {
+		return a.year.cycles
+	}
+	return a.busEnergy().meanDayWh() * a.s.UseDays / a.usableWh()
 }

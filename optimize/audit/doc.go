@@ -3,9 +3,9 @@
 // itself. It also judges what is installed on a cart today (Installed).
 //
 // What a plan claims is only read, never trusted: design currents, fault currents, counts, masses, the
-// balance and the bill are derived here from the core, the catalogue and the scenario. Value tables and
-// single formulas of the trade come from the rooms wiring, energy and chassis, which have their own
-// tests against published examples.
+// balance, the year and the bill are derived here from the core, the catalogue and the scenario. Value tables and
+// single formulas of the trade come from the rooms wiring/nec, wiring/iec, energy/sun and scenarios/sky, which have
+// their own tests against published examples; how they are put together is written here once more.
 //
 // Each check has a stable name; Rules lists them with what must hold and where that comes from. A check
 // that holds for several things (every string, every line of the bill) is told once, for the worst of

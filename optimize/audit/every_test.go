@@ -49,7 +49,7 @@ func TestEveryNumberMatters(t *testing.T) {
 						n.set(old)
 						return
 					}
-					if Plan(k.s, k.c, k.p).Passed {
+					if k.auditor().Plan(k.p).Passed {
 						t.Errorf("%s: %v instead of %v passes", path, n.get(), old)
 					}
 					n.set(old)
@@ -68,7 +68,7 @@ func TestEveryTextMatters(t *testing.T) {
 				old := get()
 				for _, other := range []string{old + "x", "slab", ""} {
 					set(other)
-					if other != old && !isFree(k.p, path) && Plan(k.s, k.c, k.p).Passed {
+					if other != old && !isFree(k.p, path) && k.auditor().Plan(k.p).Passed {
 						t.Errorf("%s: %q instead of %q passes", path, other, old)
 					}
 				}
@@ -92,7 +92,7 @@ func TestAbsurdPlans(t *testing.T) {
 					} else {
 						n.set(x)
 					}
-					a := Plan(k.s, k.c, k.p)
+					a := k.auditor().Plan(k.p)
 					if a.Passed && !isFree(k.p, path) {
 						t.Errorf("%s: %v passes", path, n.get())
 					}
@@ -120,7 +120,7 @@ func TestLargestFigures(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			k := newBarn()
 			do(k.p)
-			if got := failed(Plan(k.s, k.c, k.p)); len(got) == 0 || got[0] == ruleFigures {
+			if got := failed(k.auditor().Plan(k.p)); len(got) == 0 || got[0] == ruleFigures {
 				t.Errorf("failed checks %q", got)
 			}
 		})
@@ -141,7 +141,7 @@ func TestScrambledPlans(t *testing.T) {
 				}
 			}
 		})
-		if a := Plan(k.s, k.c, k.p); a.Passed != (changed == 0) {
+		if a := k.auditor().Plan(k.p); a.Passed != (changed == 0) {
 			t.Fatalf("passed is %t with %d numbers changed; failed: %q", a.Passed, changed, failed(a))
 		}
 	})

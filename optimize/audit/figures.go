@@ -56,6 +56,10 @@ func absurd(v reflect.Value, path string, signed bool) (faults []string) {
 		for i := range v.NumField() {
 			faults = append(faults, absurd(v.Field(i), path+"."+v.Type().Field(i).Name, signed)...)
 		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			faults = absurd(v.Elem(), path, signed)
+		}
 	case reflect.Slice:
 		for i := range v.Len() {
 			faults = append(faults, absurd(v.Index(i), fmt.Sprintf("%s[%d]", path, i), signed)...)

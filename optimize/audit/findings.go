@@ -21,12 +21,12 @@ type finding struct {
 
 // atLeast tells the check that value reaches limit.
 func (f *findings) atLeast(rule string, value, limit float64, detail string) {
-	f.tell(rule, value, limit, reaches(value, limit), value-limit, detail)
+	f.tell(rule, value, limit, plan.AtLeast(value, limit), value-limit, detail)
 }
 
 // atMost tells the check that value does not pass limit.
 func (f *findings) atMost(rule string, value, limit float64, detail string) {
-	f.tell(rule, value, limit, reaches(-value, -limit), limit-value, detail)
+	f.tell(rule, value, limit, plan.AtMost(value, limit), limit-value, detail)
 }
 
 // exactly tells the check that two numbers that are counted, not measured, are the same.

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"cartwright/optimize/plan"
-	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
 
@@ -15,15 +14,15 @@ func TestTolerances(t *testing.T) {
 		name      string
 		got, want bool
 	}{
-		{"reaches the same", reaches(5, 5), true},
-		{"reaches but for roundoff", reaches(5-4e-9, 5), true},
-		{"does not reach by more than roundoff", reaches(5-6e-9, 5), false},
-		{"reaches below zero but for roundoff", reaches(-5-4e-9, -5), true},
-		{"does not reach below zero", reaches(-5-6e-9, -5), false},
-		{"no number reaches nothing", reaches(nan, 5), false},
-		{"nothing reaches no number", reaches(5, nan), false},
-		{"infinity reaches", reaches(inf, 5), true},
-		{"nothing reaches infinity", reaches(5, inf), false},
+		{"reaches the same", plan.AtLeast(5, 5), true},
+		{"reaches but for roundoff", plan.AtLeast(5-4e-9, 5), true},
+		{"does not reach by more than roundoff", plan.AtLeast(5-6e-9, 5), false},
+		{"reaches below zero but for roundoff", plan.AtLeast(-5-4e-9, -5), true},
+		{"does not reach below zero", plan.AtLeast(-5-6e-9, -5), false},
+		{"no number reaches nothing", plan.AtLeast(nan, 5), false},
+		{"nothing reaches no number", plan.AtLeast(5, nan), false},
+		{"infinity reaches", plan.AtLeast(inf, 5), true},
+		{"nothing reaches infinity", plan.AtLeast(5, inf), false},
 		{"tells the same", tells(5, 5), true},
 		{"tells six digits", tells(1.00000, 1.000005), true},
 		{"tells six digits from above", tells(1.00001, 1.000005), true},
@@ -66,7 +65,7 @@ func TestKeepsTheFarthest(t *testing.T) {
 	for name, tell := range map[string]func(f *findings, value, limit float64, detail string){
 		"counted": func(f *findings, value, limit float64, detail string) { f.exactly(ruleCore, value, limit, detail) },
 		"rule set": func(f *findings, value, limit float64, detail string) {
-			f.passOn(scenarios.RunMain, wiring.Check{Name: "device rating", Value: value, Limit: limit}, detail)
+			f.passOn(scenarios.RunMain, check{name: "device rating", value: value, limit: limit}, detail)
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -97,12 +97,9 @@ func (in *installer) installSingles() {
 // nil where none is owned.
 func (in *installer) bestBusbars() *catalog.Busbar {
 	a := in.auditor()
-	current, studs := 0.0, a.units
+	current, studs := 0.0, a.studs()
 	if a.inverter != nil && a.demand != nil {
-		current = continuous * a.busA()
-	}
-	for _, b := range a.strings {
-		studs += b.count
+		current = a.throughA()
 	}
 	var best *catalog.Busbar
 	least := math.Inf(1)
@@ -119,9 +116,10 @@ func (in *installer) bestBusbars() *catalog.Busbar {
 // installSundries takes as many sundries as are asked for, those first that serve best.
 func (in *installer) installSundries() {
 	var lacking tally
-	for _, d := range demands(in.s, in.stock) {
+	a := in.auditor()
+	for _, d := range wants(in.s, in.stock) {
 		wanted := d.Count
-		for _, x := range in.serving(&d) {
+		for _, x := range in.serving(a, &d) {
 			if take := min(wanted, int(in.left.quantity[article{part: x.ID}])); take > 0 {
 				in.use(x.ID, float64(take), d.Role)
 				wanted -= take
@@ -136,9 +134,10 @@ func (in *installer) installSundries() {
 	}
 }
 
-// serving returns the catalogue's sundries that serve a demand, the most useful first: those of more
-// spaces, none stated counting as enough; then those of least rating.
-func (in *installer) serving(d *demand) []*catalog.Sundry {
+// serving returns the catalogue's sundries that serve a want, the most useful first: shunts and disconnects
+// that stand what flows through them; load centres of more spaces, none stated counting as enough, and of more
+// amperes; else those of least rating.
+func (in *installer) serving(a *auditor, d *want) []*catalog.Sundry {
 	var found []*catalog.Sundry
 	for i := range in.c.Sundries {
 		x := &in.c.Sundries[i]
@@ -146,18 +145,21 @@ func (in *installer) serving(d *demand) []*catalog.Sundry {
 			found = append(found, x)
 		}
 	}
-	spaces := func(x *catalog.Sundry) int {
-		if x.Spaces == 0 {
-			return math.MaxInt
+	rank := func(x *catalog.Sundry) (first int, then float64) {
+		switch {
+		case (x.Role == roleShunt || x.Role == roleDisconnect) && a.inverter != nil && plan.AtLeast(x.RatingA, a.throughA()):
+			return -1, x.RatingA
+		case x.Role == roleLoadCentre && x.Spaces == 0:
+			return math.MinInt, -x.RatingA
+		case x.Role == roleLoadCentre:
+			return -x.Spaces, -x.RatingA
 		}
-		return x.Spaces
+		return 0, x.RatingA
 	}
 	sort.SliceStable(found, func(i, j int) bool {
-		x, y := found[i], found[j]
-		if a, b := spaces(x), spaces(y); a != b {
-			return a > b
-		}
-		return x.RatingA < y.RatingA
+		first, then := rank(found[i])
+		other, later := rank(found[j])
+		return first < other || first == other && then < later
 	})
 	return found
 }

@@ -50,7 +50,7 @@ func TestPlanGolden(t *testing.T) {
 	spoilt.line("brick", "battery").Vendor = "Elm"
 	spoilt.line("g12", "cable").Buy--
 	spoilt.line("old-inverter", "inverter").Sell = 3
-	spoilt.line("b35-2", "device").Unit = "m"
+	spoilt.line("b20-f", "device").Unit = "m"
 	spoilt.run("main", "").Device = "fuse-9"
 	spoilt.run("branch", "bench").Name = "bunch"
 	spoilt.p.Core.Inverter.Units = 3
@@ -64,7 +64,7 @@ func TestPlanGolden(t *testing.T) {
 	for name, k := range map[string]*cart{"barn.golden": newBarn(), "fair.golden": newFair(), "spoilt.golden": spoilt} {
 		t.Run(name, func(t *testing.T) {
 			var b bytes.Buffer
-			printChecks(&b, Plan(k.s, k.c, k.p).Checks)
+			printChecks(&b, k.auditor().Plan(k.p).Checks)
 			golden(t, name, b.Bytes())
 		})
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"cartwright/catalog"
-	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -54,6 +53,8 @@ func Installed(s *scenarios.Scenario, c *catalog.Catalog) (Report, error) {
 		return Report{}, err
 	}
 	in.installCore()
+	in.installArray()
+	in.hangLoads()
 	in.installSingles()
 	in.installSundries()
 	in.installRuns()
@@ -65,6 +66,7 @@ func Installed(s *scenarios.Scenario, c *catalog.Catalog) (Report, error) {
 type installer struct {
 	s       *scenarios.Scenario
 	c       *catalog.Catalog
+	x       *Auditor
 	stock   *stock
 	p       *plan.Plan
 	owned   *tally
@@ -78,16 +80,13 @@ type installer struct {
 }
 
 func newInstaller(s *scenarios.Scenario, c *catalog.Catalog) (*installer, error) {
-	d, err := energy.DemandOf(s)
-	if err != nil {
-		return nil, err
+	if _, err := recordOf(s, newHookup(s).legs); err != nil {
+		return nil, fmt.Errorf("audit: %w", err)
 	}
-	in := &installer{s: s, c: c, stock: stockOf(c), p: &plan.Plan{Core: plan.Core{Batteries: []plan.CoreBattery{}, Solar: []plan.CoreSolar{}}, Shelves: []plan.Shelf{}},
+	x := For(s, c)
+	in := &installer{s: s, c: c, x: x, stock: x.stock, p: &plan.Plan{Core: plan.Core{Batteries: []plan.CoreBattery{}, Solar: []plan.CoreSolar{}}, Shelves: []plan.Shelf{}},
 		owned: &tally{}, left: &tally{}, as: map[string][]string{}, missing: []string{},
 		mostMatchings: mostMatchings, mostPlacings: mostPlacings}
-	for _, l := range d.Legs {
-		in.p.Legs = append(in.p.Legs, plan.LegLoad{Load: l.Load, Leg: string(l.Leg)})
-	}
 	held := map[string]float64{}
 	for _, h := range s.Have {
 		if _, ok := in.stock.parts[h.PartID]; !ok {
@@ -131,7 +130,7 @@ func (in *installer) lack(format string, args ...any) {
 
 // auditor returns an auditor of what has been put together so far.
 func (in *installer) auditor() *auditor {
-	a := &auditor{s: in.s, stock: in.stock, p: in.p}
+	a := in.x.of(in.p)
 	a.recognise()
 	return a
 }
@@ -156,9 +155,9 @@ func (in *installer) report() Report {
 		run := &in.p.Runs[i]
 		t := taskOf(tasks, run)
 		var of findings
-		for _, c := range a.ruling(t, run).Checks {
-			if !c.Passed {
-				of.passOn(t.duty.Kind, c, t.name()+": "+run.Cable)
+		for _, c := range a.rule(t, run).checks {
+			if !c.passed {
+				of.passOn(t.kind, c, t.name()+": "+run.Cable)
 			}
 		}
 		failed := of.audit().Checks
@@ -173,7 +172,7 @@ func (in *installer) ownedPart(x article) Owned {
 		Part: x.part, Kind: string(in.stock.kinds[x.part]), Have: in.owned.quantity[x], Unit: "each",
 		Used: in.owned.quantity[x] - in.left.quantity[x], As: "spare",
 	}
-	if in.stock.kinds[x.part] == catalog.KindCable {
+	if in.stock.byLength(x.part) {
 		o.Unit = "m"
 	}
 	if as := in.as[x.part]; len(as) > 0 {

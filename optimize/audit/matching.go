@@ -15,6 +15,7 @@ const mostMatchings = 1 << 17
 // paths still to come would not be more than the best found.
 type matching struct {
 	counts []int      // paths of each task
+	alike  []bool     // whether all paths of a task are wired the same way, or none
 	ways   [][]choice // of each task, those that pass
 	left   []float64  // of each owned article
 	nodes  int
@@ -38,8 +39,8 @@ type take struct {
 }
 
 // newMatching prepares a search: ways are those that pass, of each task, and taken from what is owned.
-func newMatching(owned *tally, counts []int, ways [][]wired, bound int) *matching {
-	m := &matching{counts: counts, bound: bound, most: -1, chosen: make([][]*wired, len(counts)), best: make([][]*wired, len(counts))}
+func newMatching(owned *tally, counts []int, alike []bool, ways [][]wired, bound int) *matching {
+	m := &matching{counts: counts, alike: alike, bound: bound, most: -1, chosen: make([][]*wired, len(counts)), best: make([][]*wired, len(counts))}
 	number := map[article]int{}
 	for i, x := range owned.order {
 		number[x] = i
@@ -100,26 +101,30 @@ func (m *matching) descend(at, path, firstWay int) {
 		m.descend(at+1, 0, 0)
 		return
 	}
+	paths := 1 // wired at a time
+	if m.alike[at] {
+		paths = m.counts[at]
+	}
 	for k := firstWay; k < len(m.ways[at]); k++ {
 		c := &m.ways[at][k]
-		if !m.affords(c) {
+		if !m.affords(c, float64(paths)) {
 			continue
 		}
-		m.move(-1, c)
-		m.chosen[at] = append(m.chosen[at], c.way)
-		m.passed++
-		m.descend(at, path+1, k)
-		m.passed--
-		m.chosen[at] = m.chosen[at][:len(m.chosen[at])-1]
-		m.move(1, c)
+		m.move(-float64(paths), c)
+		m.chosen[at] = append(m.chosen[at], slices.Repeat([]*wired{c.way}, paths)...)
+		m.passed += paths
+		m.descend(at, path+paths, k)
+		m.passed -= paths
+		m.chosen[at] = m.chosen[at][:len(m.chosen[at])-paths]
+		m.move(float64(paths), c)
 	}
 	m.descend(at+1, 0, 0) // this path and its equals after it stay without
 }
 
-// affords reports whether what is left is enough for a choice, cables up to what a tape measure shows.
-func (m *matching) affords(c *choice) bool {
+// affords reports whether what is left is enough for so many of a choice, cables up to what a tape measure shows.
+func (m *matching) affords(c *choice, times float64) bool {
 	for _, t := range c.takes {
-		if t.quantity > m.left[t.article]*(1+sixDigits) {
+		if times*t.quantity > m.left[t.article]*(1+sixDigits) {
 			return false
 		}
 	}
@@ -137,7 +142,7 @@ func (m *matching) move(times float64, c *choice) {
 func (m *matching) hope(at, path int) int {
 	sum := 0
 	for i := at; i < len(m.counts); i++ {
-		if slices.ContainsFunc(m.ways[i], func(c choice) bool { return m.affords(&c) }) {
+		if slices.ContainsFunc(m.ways[i], func(c choice) bool { return m.affords(&c, 1) }) {
 			sum += m.counts[i]
 			if i == at {
 				sum -= path

@@ -5,6 +5,7 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
 // bill changes one line of the bill.
@@ -36,9 +37,16 @@ var billMutations = append(stated([]mutation{
 	}, ruleQuantities),
 	mutated("bought too few", newFair, bill("gg-125", "device", func(l *plan.Line) { l.Buy, l.Line = 1, 1800 }), ruleEnough, ruleSpend),
 	mutated("bought too little", newFair, bill("c50", "cable", func(l *plan.Line) { l.Buy, l.Line = 3.99, 2195 }), ruleEnough, ruleSpend),
+	mutated("a part that was to be kept", newBarn, func(k *cart) { k.s.Have[0].Count, k.s.Have[0].Keep = 3, true }, ruleKept),
+	mutated("a kept part off the bill", newFair, func(k *cart) {
+		k.s.Have = []scenarios.Holding{{PartID: "gg-125", Count: 3, Keep: true}}
+	}, ruleKept),
+	mutated("conduit by the piece", newBarn, bill("emt-3/4", "conduit", func(l *plan.Line) { l.Unit = "each" }), ruleLines),
+	mutated("an end of conduit less on the bill", newBarn, bill("emt-3/4", "conduit-end", func(l *plan.Line) { l.Quantity = 3 }), ruleQuantities),
+	mutated("a piece of the frame less on the bill", newFair, bill("tube-30", "section", func(l *plan.Line) { l.Quantity = 5 }), ruleQuantities),
 	mutated("used more than owned", newBarn, func(k *cart) { k.s.Have[0].Count = 0 }, ruleOwned),
 	mutated("used a cable that is not owned", newBarn, func(k *cart) { k.s.Have[2].Count = 1.4 }, ruleOwned),
-	mutated("ends that are owned", newBarn, bill("g8", "cable-end", func(l *plan.Line) { l.Have, l.Buy, l.Line = 2, 4, 160 }), ruleOwned, ruleSpend),
+	mutated("ends that are owned", newBarn, bill("g8", "cable-end", func(l *plan.Line) { l.Have, l.Buy, l.Line = 2, 14, 560 }), ruleOwned, ruleSpend),
 	mutated("oversold", newBarn, bill("old-inverter", "inverter", func(l *plan.Line) { l.Sell, l.Credit = 3, 45000 }), ruleSold, ruleCredit),
 	mutated("used and sold too", newBarn, bill("fuse-100", "device", func(l *plan.Line) { l.Sell, l.Credit = 1, 1000 }), ruleSold, ruleCredit),
 	mutated("sold what is not for sale", newBarn, func(k *cart) {
@@ -78,7 +86,7 @@ var moneyMutations = stated([]mutation{
 		l.Vendor, l.UnitPrice, l.Line = "", 650, 65000
 	}), rulePrices, ruleSpend, ruleShipping),
 	mutated("quantity break not reached", newBarn, bill("slab", "battery", func(l *plan.Line) { l.UnitPrice, l.Line = 1100, 110000 }), rulePrices, ruleSpend),
-	mutated("offer of a cable from a length on", newBarn, func(k *cart) { k.c.Offers[3].MinQty = 2.5 }, rulePrices),
+	mutated("offer of a cable from a length on", newBarn, func(k *cart) { k.c.Offers[3].MinQty = 3.5 }, rulePrices),
 	mutated("ends from a vendor", newBarn, bill("g1", "cable-end", func(l *plan.Line) { l.Vendor = "Birch" }), rulePrices),
 	mutated("a part that went up", newBarn, func(k *cart) { k.part("bars-250").Price++ }, rulePrices),
 
@@ -88,22 +96,24 @@ var moneyMutations = stated([]mutation{
 		k.p.Cost++
 	}, ruleAmount),
 	mutated("half a cent rounded too far", newBarn, func(k *cart) {
-		k.line("g1-0", "cable").Line-- // 3201.6 cents
-		k.p.Spend--
-		k.p.Cost--
+		k.line("g1", "cable").Line -= 2 // 2437.5 cents
+		k.p.Spend -= 2
+		k.p.Cost -= 2
 	}, ruleAmount),
-	mutated("spend a cent off", newFair, func(k *cart) { k.p.Spend++; k.p.Cost++ }, ruleSpend, rulePerKWh, rulePerLife),
+	mutated("spend two cents off", newFair, func(k *cart) { k.p.Spend += 2; k.p.Cost += 2 }, ruleSpend, rulePerKWh, rulePerLife, ruleYearFigures),
 	mutated("shipping left out", newBarn, func(k *cart) {
-		k.p.Shipping, k.p.Tax, k.p.Cost = 9000, 31527, k.p.Cost-6000-420
+		k.p.Shipping, k.p.Tax, k.p.Cost = 9000, 32425, k.p.Cost-6000-420
 	}, ruleShipping, rulePerKWh, rulePerLife, ruleLimits),
 	mutated("shipping of each line", newBarn, func(k *cart) { k.c.Offers[3].Shipping = 6500 }, ruleShipping),
 	mutated("tax off a cent", newBarn, func(k *cart) { k.p.Tax--; k.p.Cost-- }, ruleTax),
-	mutated("tax of nothing", newFair, func(k *cart) { k.p.Tax++; k.p.Cost++ }, ruleTax, rulePerKWh, rulePerLife),
+	mutated("tax of nothing", newFair, func(k *cart) { k.p.Tax += 2; k.p.Cost += 2 }, ruleTax, rulePerKWh, rulePerLife, ruleYearFigures),
 	mutated("credit a cent off its lines", newBarn, func(k *cart) { k.p.Credit++; k.p.Cost-- }, ruleCredit),
 	mutated("cost a cent off", newBarn, func(k *cart) { k.p.Cost-- }, ruleCost),
 	mutated("cost per kWh misstated", newBarn, func(k *cart) { k.p.CostPerUsableKWh += 0.01 }, rulePerKWh),
 	mutated("cost per lifetime kWh misstated", newBarn, func(k *cart) { k.p.CostPerLifetimeKWh += 0.0001 }, rulePerLife),
-	mutated("lifetime that nobody states", newBarn, func(k *cart) { k.battery("brick").CycleLife = 0 }, rulePerLife),
+	mutated("age that ends it sooner", newBarn, func(k *cart) { k.battery("slab").CalendarYears = 20 }, rulePerLife),
+	mutated("used less often", newBarn, func(k *cart) { k.s.UseDays = 100 }, rulePerLife),
+	mutated("lifetime that nobody states", newBarn, func(k *cart) { k.battery("brick").CycleLife, k.battery("brick").CalendarYears = 0, 0 }, rulePerLife),
 
 	mutated("limit not told", newBarn, func(k *cart) { k.p.Limits = k.p.Limits[1:] }, ruleLimits),
 	mutated("limit told twice", newBarn, func(k *cart) { k.p.Limits = append(k.p.Limits, k.p.Limits[3]) }, ruleLimits),
@@ -114,7 +124,7 @@ var moneyMutations = stated([]mutation{
 	mutated("what is left misstated", newFair, func(k *cart) { k.p.Limits[2].Slack *= 1.0001 }, ruleLimits),
 	mutated("binding misstated", newFair, func(k *cart) { k.p.Limits[2].Binding = true }, ruleLimits),
 	mutated("not binding misstated", newFair, func(k *cart) {
-		full := slices.IndexFunc(k.p.Limits, func(l plan.Limit) bool { return l.Name == "shelf room: a" })
+		full := slices.IndexFunc(k.p.Limits, func(l plan.Limit) bool { return l.Name == "bus bar studs" })
 		k.p.Limits[full].Binding = false
 	}, ruleLimits),
 })
@@ -132,13 +142,13 @@ var budgetMutations = []mutation{
 		k.s.Limits.Budget *= 2
 		k.p.Bill = append(k.p.Bill, l)
 	}, rulePrices),
-	mutated("budget broken by a cent", newBarn, func(k *cart) { k.s.Limits.Budget = 458331 - 50000 - 1 }, ruleBudget),
+	mutated("budget broken by a cent", newBarn, func(k *cart) { k.s.Limits.Budget = 472058 - 50000 - 1 }, ruleBudget),
 	mutated("nothing in hand", newBarn, func(k *cart) { k.s.Sold, k.s.Limits.Budget = 0, 458330 }, ruleBudget),
 }
 
 var harmlessMoney = append(stated([]mutation{
 	mutated("half a cent either way", newFair, func(k *cart) {
-		k.cable("c50").CentsPerM, k.line("c50", "cable").UnitPrice = 550.125, 5.50125 // 2200.5 cents
+		k.cable("c50").CentsPerM, k.line("c50", "cable").UnitPrice = 550.1, 5.501 // 2750.5 cents
 	}),
 	mutated("ends at the cable's vendor", newFair, func(k *cart) {
 		k.part("c35").Vendor = "Oak"
@@ -161,7 +171,7 @@ var harmlessMoney = append(stated([]mutation{
 		l.UnitPrice, l.Buy = 575, 2
 	}),
 	mutated("lengths rounded in their seventh digit", newFair, bill("c1.5", "cable", func(l *plan.Line) {
-		l.Quantity, l.Buy = 14.400001, 14.399999
+		l.Quantity, l.Buy = 20.400001, 20.399999
 	})),
 	mutated("a vendor whom nothing is bought from", newBarn, func(k *cart) {
 		k.c.Offers = append(k.c.Offers, catalog.Offer{PartID: "old-inverter", Vendor: "Alder", Price: 50000, MinQty: 1, Shipping: 9500})
@@ -169,14 +179,15 @@ var harmlessMoney = append(stated([]mutation{
 	}),
 	mutated("price of what is not bought", newBarn, bill("old-inverter", "inverter", func(l *plan.Line) { l.UnitPrice, l.Vendor = 1, "Elm" })),
 	mutated("free ends on the bill", newFair, func(k *cart) {
-		k.p.Bill = append(k.p.Bill, plan.Line{Part: "c1.5", Kind: "cable-end", Unit: "each", Quantity: 12, Buy: 12})
+		k.p.Bill = append(k.p.Bill, plan.Line{Part: "c1.5", Kind: "cable-end", Unit: "each", Quantity: 22, Buy: 22})
 	}),
 }), []mutation{
-	mutated("budget to the cent", newBarn, func(k *cart) { k.s.Limits.Budget = 458331 - 50000 }),
+	mutated("budget to the cent", newBarn, func(k *cart) { k.s.Limits.Budget = 472058 - 50000 }),
 	mutated("given away", newBarn, func(k *cart) {
 		*k.s.Have[1].Sell = 0
 		k.line("old-inverter", "inverter").Credit = 0
 	}),
+	mutated("a part that is kept and used", newBarn, func(k *cart) { k.s.Have[0].Keep = true }),
 	mutated("owned twice", newBarn, func(k *cart) {
 		k.s.Have[0].Count = 0.5
 		k.s.Have = append(k.s.Have, k.s.Have[0])

@@ -55,21 +55,21 @@ func (k *cart) drop(part string) {
 }
 
 // mutations is every way to break a plan that is tried.
-var mutations = slices.Concat(onceMutations, pathMutations(), twins(onceMutations))
+var mutations = slices.Concat(onceMutations, pathMutations(), twins(onceMutations), loneMutations)
 
 // onceMutations are those written for one cart; its twin is broken in the same way.
-var onceMutations = slices.Concat(coreMutations, supplyMutations, oddPathMutations,
+var onceMutations = slices.Concat(coreMutations, circuitMutations, supplyMutations, sunMutations, yearMutations, oddPathMutations,
 	cartMutations, needMutations, billMutations, moneyMutations, budgetMutations)
 
 func TestMutations(t *testing.T) {
-	for _, m := range slices.Concat(mutations, harmless, harmlessMoney, twins(harmless), twins(harmlessMoney)) {
+	for _, m := range slices.Concat(mutations, harmless, harmlessCircuits, harmlessSun, harmlessMoney, twins(harmless), twins(harmlessCircuits), twins(harmlessSun), twins(harmlessMoney)) {
 		t.Run(m.name, func(t *testing.T) {
 			k := m.fresh()
 			m.do(k)
 			if !m.stated {
 				k.restate()
 			}
-			got := failed(Plan(k.s, k.c, k.p))
+			got := failed(k.auditor().Plan(k.p))
 			want := slices.Clone(m.want)
 			slices.SortFunc(want, func(a, b string) int { return placeOf(a) - placeOf(b) })
 			if !slices.Equal(got, want) {

@@ -6,51 +6,45 @@ import (
 	"sort"
 
 	"cartwright/catalog"
-	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
 
 const (
 	ruleNeeds    = "needs"
 	ruleSundries = "sundries"
-	ruleSpaces   = "load-centre spaces"
 )
 
 var needRules = []Rule{
 	{ruleNeeds, "", "of each role as many sundries as needs and receptacles ask for: receptacles of the circuit's rating where there are such, all else of the rating or above",
 		"the scenario's own limit; NEC 210.21(B), from memory"},
 	{ruleSundries, "", "of each role no more sundries than asked for", fromScenario},
-	{ruleSpaces, "each", "poles of the branch breakers <= spaces of the load centres, where all of them state spaces", fromMaker},
 }
 
-// roleLoadCentre is the role of a sundry whose spaces the branch breakers take.
-const roleLoadCentre = "load-centre"
-
-// demand is a number of sundries of a role.
-type demand struct {
+// want is a number of sundries of a role.
+type want struct {
 	scenarios.Need
 	exact bool // of just this rating; else of it or above
 }
 
 // name says what is asked for.
-func (d *demand) name() string {
+func (d *want) name() string {
 	if d.RatingA > 0 {
 		return fmt.Sprintf("%s of %g A", d.Role, d.RatingA)
 	}
 	return d.Role
 }
 
-// demands returns what the scenario asks of sundries: its circuits' receptacles and its needs, those first
+// wants returns what the scenario asks of sundries: its circuits' receptacles and its needs, those first
 // that must have just their rating, the others from the highest rating down. A receptacle is of its
 // circuit's rating (NEC 210.21(B), from memory), unless the catalogue has none of it.
-func demands(s *scenarios.Scenario, c *stock) []demand {
-	var exact, atLeast []demand
+func wants(s *scenarios.Scenario, c *stock) []want {
+	var exact, atLeast []want
 	for i := range s.Circuits {
 		r := s.Circuits[i].Receptacle
 		if r == nil {
 			continue
 		}
-		d := demand{Need: scenarios.Need{Role: r.Role, Count: r.Count, RatingA: r.RatingA}}
+		d := want{Need: scenarios.Need{Role: r.Role, Count: r.Count, RatingA: r.RatingA}}
 		for _, x := range c.sundries {
 			d.exact = d.exact || r.RatingA > 0 && x.Role == r.Role && x.RatingA == r.RatingA
 		}
@@ -61,13 +55,13 @@ func demands(s *scenarios.Scenario, c *stock) []demand {
 		}
 	}
 	for _, n := range s.Needs {
-		atLeast = append(atLeast, demand{Need: n})
+		atLeast = append(atLeast, want{Need: n})
 	}
 	sort.SliceStable(atLeast, func(i, j int) bool { return atLeast[i].RatingA > atLeast[j].RatingA })
 	return append(exact, atLeast...)
 }
 
-// kindOfSundry is what a demand asks of: a role and, of a sundry, its rating.
+// kindOfSundry is what a want asks of: a role and, of a sundry, its rating.
 type kindOfSundry struct {
 	role    string
 	ratingA float64
@@ -77,7 +71,7 @@ type kindOfSundry struct {
 // takes of those that have it; of the others those asked for at a rating or above must be met by what is
 // left there.
 func (a *auditor) needs() {
-	asked := demands(a.s, a.stock)
+	asked := wants(a.s, a.stock)
 	left := a.sundriesInstalled()
 	for i := range asked {
 		if d := &asked[i]; d.exact {
@@ -105,7 +99,6 @@ func (a *auditor) needs() {
 		a.atLeast(ruleNeeds, have, sum, d.name())
 	}
 	a.noMoreThan(asked)
-	a.spaces()
 }
 
 // sundriesInstalled returns how many sundries of each role and rating are on the bill.
@@ -120,7 +113,7 @@ func (a *auditor) sundriesInstalled() map[kindOfSundry]float64 {
 }
 
 // noMoreThan tells whether of no role more sundries are installed than asked for.
-func (a *auditor) noMoreThan(asked []demand) {
+func (a *auditor) noMoreThan(asked []want) {
 	installed, wanted := map[string]float64{}, map[string]float64{}
 	for _, d := range asked {
 		wanted[d.Role] += float64(d.Count)
@@ -133,32 +126,4 @@ func (a *auditor) noMoreThan(asked []demand) {
 			a.atMost(ruleSundries, installed[x.Role], wanted[x.Role], x.Role)
 		}
 	}
-}
-
-// spaces tells whether the branch breakers fit into the load centres. Not told where there is no load
-// centre, or one that states no spaces.
-func (a *auditor) spaces() {
-	spaces, centres := 0.0, 0.0
-	for _, l := range a.p.Bill {
-		x := a.stock.sundries[l.Part]
-		if x == nil || x.Role != roleLoadCentre || l.Quantity == 0 {
-			continue
-		}
-		if x.Spaces == 0 {
-			return
-		}
-		spaces += l.Quantity * float64(x.Spaces)
-		centres += l.Quantity
-	}
-	if centres == 0 {
-		return
-	}
-	poles := 0.0
-	for _, r := range a.p.Runs {
-		d := a.stock.devices[r.Device]
-		if r.Run == string(scenarios.RunBranch) && d != nil && d.Type == "breaker" {
-			poles += float64(r.Count) * float64(d.Poles)
-		}
-	}
-	a.limited(ruleSpaces, plan.LimitSpaces, poles, spaces, false, "")
 }

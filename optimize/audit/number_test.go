@@ -54,6 +54,10 @@ func walk(v reflect.Value, path string, visit func(path string, v reflect.Value)
 				walk(v.Field(i), path+"."+name, visit)
 			}
 		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			walk(v.Elem(), path, visit)
+		}
 	case reflect.Slice:
 		for i := range v.Len() {
 			walk(v.Index(i), fmt.Sprintf("%s[%d]", path, i), visit)

@@ -6,7 +6,6 @@ import (
 	"sort"
 
 	"cartwright/catalog"
-	"cartwright/optimize/chassis"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -24,7 +23,8 @@ type placing struct {
 	nodes   int
 	bound   int // of nodes
 
-	room, kg []float64 // taken of each shelf so far
+	bears    []float64 // kg, of each shelf
+	room, kg []float64 // taken of each shelf so far: metres of length with gaps, mass
 	stands   [][]int   // kind, shelf -> modules so far
 	standing int
 	moment   float64 // kg·m about the floor, so far
@@ -38,7 +38,6 @@ type placing struct {
 type pile struct {
 	battery *catalog.Battery
 	modules int
-	fill    []int     // shelf -> modules of this battery alone that fill its floor
 	height  []float64 // shelf -> height of a module's centre
 }
 
@@ -73,11 +72,14 @@ func newPlacing(in *installer) *placing {
 	}
 	sort.SliceStable(p.shelves, func(i, j int) bool { return p.shelves[i].ElevationM < p.shelves[j].ElevationM })
 	p.room, p.kg = make([]float64, len(p.shelves)), make([]float64, len(p.shelves))
+	a := &auditor{s: in.s, stock: in.stock}
+	for _, sh := range p.shelves {
+		p.bears = append(p.bears, a.bearsKg(sh))
+	}
 	for _, b := range in.p.Core.Batteries {
 		q := pile{battery: in.stock.batteries[b.Part], modules: b.Strings * b.Series}
 		for _, sh := range p.shelves {
-			q.fill = append(q.fill, chassis.ShelfCapacity(sh, q.battery))
-			q.height = append(q.height, sh.ElevationM+q.battery.HeightM/2)
+			q.height = append(q.height, sh.ElevationM+layersOf(sh, q.battery)*q.battery.HeightM/2)
 		}
 		p.kinds = append(p.kinds, q)
 		p.stands = append(p.stands, make([]int, len(p.shelves)))
@@ -146,17 +148,23 @@ func (p *placing) hopeless(k, s int) bool {
 	return standing < p.most || standing == p.most && moment >= p.bestMoment
 }
 
-// fits returns how many more modules of kind k stand on shelf s beside what is there.
+// fits returns how many modules of kind k stand on shelf s beside what is there of other kinds.
 func (p *placing) fits(k, s int) int {
 	q, sh := &p.kinds[k], p.shelves[s]
-	n := math.Min(float64(p.waiting(k)), math.Floor((1-p.room[s])*float64(q.fill[s])+roundoff))
-	if q.battery.MassKg > 0 { // a catalogue may state none
-		n = math.Min(n, math.Floor((sh.MaxMassKg-p.kg[s])/q.battery.MassKg+roundoff))
+	if !plan.AtMost(q.battery.HeightM, sh.ClearHeightM) {
+		return 0
 	}
-	return int(math.Max(0, n))
+	n := p.waiting(k)
+	if q.battery.MassKg > 0 { // a catalogue may state none
+		n = int(math.Min(float64(n), plan.Floor((p.bears[s]-p.kg[s])/q.battery.MassKg)))
+	}
+	for n > 0 && !plan.AtMost(p.room[s]+columnsM(sh, q.battery, float64(n)), sh.LengthM+sh.GapM) {
+		n--
+	}
+	return max(0, n)
 }
 
-// stand puts n more modules of kind k on shelf s.
+// stand puts n modules of kind k on shelf s; below 0 it takes them off again.
 func (p *placing) stand(k, s, n int) {
 	if n == 0 {
 		return
@@ -164,7 +172,7 @@ func (p *placing) stand(k, s, n int) {
 	q := &p.kinds[k]
 	p.stands[k][s] += n
 	p.standing += n
-	p.room[s] += float64(n) / float64(q.fill[s])
+	p.room[s] += math.Copysign(columnsM(p.shelves[s], q.battery, math.Abs(float64(n))), float64(n))
 	p.kg[s] += float64(n) * q.battery.MassKg
 	p.moment += float64(n) * q.battery.MassKg * q.height[s]
 }

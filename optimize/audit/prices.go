@@ -51,25 +51,25 @@ func (a *auditor) priceOf(l *plan.Line) (pricing, string) {
 	if part == nil {
 		return pricing{}, "no such part"
 	}
-	cable := a.stock.cables[l.Part]
+	end, hasEnds := a.stock.ends[l.Part]
 	offers := a.stock.offers[l.Part]
-	if l.Kind == kindCableEnd {
-		offers = nil // vendors offer cable by the metre; an end costs what the cable's row says
+	if isEnd(l.Kind) {
+		offers = nil // vendors offer by the metre; an end costs what the part's row says
 	}
 	if len(offers) == 0 {
 		own := pricing{cents: float64(part.Price), vendor: part.Vendor}
 		switch {
-		case l.Kind == kindCableEnd && cable != nil:
-			own.cents = float64(cable.EndPrice)
+		case isEnd(l.Kind) && hasEnds:
+			own.cents = float64(end)
 			if l.Vendor == "" {
 				own.vendor = "" // an end may be anybody's work
 			}
-		case cable != nil:
-			own.cents = cable.CentsPerM
+		case a.stock.byLength(l.Part):
+			own.cents = a.stock.metres[l.Part]
 		}
 		return own, a.mismatch(l, own)
 	}
-	return a.offered(l, offers, cable != nil)
+	return a.offered(l, offers, a.stock.byLength(l.Part))
 }
 
 // offered returns the offer a line was bought at.

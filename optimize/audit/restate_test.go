@@ -2,10 +2,10 @@ package audit
 
 import (
 	"math"
-	"slices"
 
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
+	"cartwright/scenarios"
 )
 
 // restate makes all that a broken plan states about itself true again: figures, bill, sums and limits. So
@@ -13,7 +13,7 @@ import (
 // leans on the auditor's own arithmetic, which the good plans hold to figures worked out elsewhere.
 func (k *cart) restate() {
 	p := k.p
-	a := &auditor{s: k.s, stock: stockOf(k.c), p: p}
+	a := k.auditor().of(p)
 	a.recognise()
 	k.rebill(a)
 	a.installed()
@@ -28,12 +28,12 @@ func (k *cart) restate() {
 	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
 	p.CostPerUsableKWh = p.Cost.Units() / math.Max(p.UsableKWh, 1e-6) // a number even of nothing
 	p.CostPerLifetimeKWh = 0
-	life := 0.0
-	for _, b := range a.strings {
-		life += b.CycleLife * b.modules() * usableKWh(k, b)
+	if life := a.lifetimeWh(); life > 0 {
+		p.CostPerLifetimeKWh = p.Cost.Units() / (life / 1000)
 	}
-	if !slices.ContainsFunc(a.strings, func(b bank) bool { return b.CycleLife == 0 }) {
-		p.CostPerLifetimeKWh = p.Cost.Units() / math.Max(life, 1e-6)
+	p.Year = nil
+	if y := a.year; y != nil {
+		p.Year = k.told(y)
 	}
 	if k.s.Limits.Budget != math.MaxInt64 {
 		a.note(plan.LimitBudget, k.s.Currency, p.Cost.Units(), (k.s.Limits.Budget + k.s.Sold).Units(), false)
@@ -41,22 +41,25 @@ func (k *cart) restate() {
 	p.Limits = a.truth
 }
 
-// usableKWh returns the usable energy of one module.
-func usableKWh(k *cart, b bank) float64 {
-	return b.CapacityWh * b.UsableFraction * math.Sqrt(b.RoundTrip) * (1 - k.s.Limits.Reserve) / 1000
-}
-
 // refigure restates runs, shelves, mass, casters and balance.
 func (k *cart) refigure(a *auditor) {
 	p := k.p
+	for i := range p.Circuits {
+		if c := circuitNamed(k.s, p.Circuits[i].Circuit); c != noCircuit && a.demand != nil {
+			p.Circuits[i].CurrentA, p.Circuits[i].DeviceA = circuitA(k.s, &a.hooked, c), k.s.Circuits[c].DeviceA
+		}
+	}
 	tasks := a.tasks()
 	for i := range p.Runs {
 		r := &p.Runs[i]
 		if t := taskOf(tasks, r); t != nil {
-			res := a.ruling(t, r)
-			r.DesignA, r.RequiredA, r.AllowedA, r.DeviceA = t.duty.DesignA, res.RequiredA, res.AllowedA, res.DeviceA
-			r.DropPct, r.DropLimitPct = res.DropPct, 100*t.duty.Drop
-			r.FaultA, r.InterruptingA = t.faultA, res.InterruptingA
+			res := a.rule(t, r)
+			r.DesignA, r.RequiredA, r.AllowedA, r.DeviceA = t.designA, res.requiredA, res.allowedA, res.deviceA
+			r.DropPct, r.DropLimitPct = res.dropPct, 100*t.drop
+			if t.kind == scenarios.RunBond {
+				r.DropLimitPct = 0
+			}
+			r.FaultA, r.InterruptingA = t.faultA, res.interruptingA
 		}
 	}
 	for i := range p.Shelves {
@@ -82,7 +85,7 @@ func (k *cart) rebill(a *auditor) {
 	p := k.p
 	required := a.required()
 	for _, x := range required.order {
-		if cable := a.stock.cables[x.part]; a.free(x) || x.ends && cable == nil || a.stock.parts[x.part] == nil {
+		if _, known := a.stock.ends[x.part]; a.free(x) || x.ends && !known || a.stock.parts[x.part] == nil {
 			continue
 		}
 		l := k.lineOf(a, x)
@@ -119,12 +122,28 @@ func (k *cart) lineOf(a *auditor, x article) *plan.Line {
 	if part := a.stock.parts[x.part]; part != nil {
 		l.UnitPrice, l.Vendor = part.Price.Units(), part.Vendor
 	}
-	if cable := a.stock.cables[x.part]; cable != nil {
-		l.UnitPrice = cable.CentsPerM / 100
-		if x.ends {
-			l.Kind, l.UnitPrice = kindCableEnd, cable.EndPrice.Units()
-		}
+	if a.stock.byLength(x.part) {
+		l.UnitPrice = a.stock.metres[x.part] / 100
+	}
+	if x.ends {
+		l.Kind += "-end"
+		l.UnitPrice = a.stock.ends[x.part].Units()
 	}
 	k.p.Bill = append(k.p.Bill, l)
 	return &k.p.Bill[len(k.p.Bill)-1]
+}
+
+// told returns a year as a plan tells it.
+func (k *cart) told(y *year) *plan.Year {
+	t := &plan.Year{Served: y.served, ShortH: y.shortH, LongestShortH: y.longestH, WallKWh: y.wallWh / 1000,
+		SpilledKWh: y.spilledWh / 1000, ClippedKWh: y.clippedWh / 1000, SunKWh: y.sunWh / 1000, Cycles: y.cycles, Months: y.months[:]}
+	if cents := k.s.GridCentsPerKWh * y.servedLoadWh / 1000; k.s.GridCentsPerKWh > 0 {
+		saved := plan.Money(math.Round(cents))
+		t.Saved = &saved
+		if cents > 0 {
+			years := float64(k.p.Cost) / cents
+			t.PaybackYears = &years
+		}
+	}
+	return t
 }

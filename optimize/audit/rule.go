@@ -12,8 +12,8 @@ type Rule struct {
 
 // Rules lists every check there is, in the order they are told.
 func Rules() []Rule {
-	return slices.Concat(figureRules, coreRules, supplyRules, runRules(), busbarRules, shelfRules,
-		balanceRules, needRules, billRules, priceRules, costRules, limitRules)
+	return slices.Concat(figureRules, coreRules, hookupRules, supplyRules, rechargeRules, arrayRules, yearRules, runRules(),
+		roleRules, busbarRules, shelfRules, balanceRules, needRules, billRules, priceRules, costRules, limitRules)
 }
 
 // ruleAt finds a rule's place in Rules by its name.

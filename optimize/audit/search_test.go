@@ -71,7 +71,7 @@ func TestMatchingIsExact(t *testing.T) {
 			}
 		}
 		want := mostByTrial(paths, owned)
-		m := newMatching(owned, counts, ways, mostMatchings)
+		m := newMatching(owned, counts, make([]bool, len(counts)), ways, mostMatchings)
 		m.descend(0, 0, 0)
 		if m.most != want || !m.proved() {
 			t.Fatalf("%d paths pass (proved: %t), by trial %d", m.most, m.proved(), want)
@@ -143,7 +143,8 @@ func placeByTrial(p *placing, k, s int, visit func()) {
 		placeByTrial(p, k+1, 0, visit)
 	default:
 		for n := range p.waiting(k) + 1 {
-			if n > 0 && p.kinds[k].fill[s] == 0 {
+			b, sh := p.kinds[k].battery, p.shelves[s]
+			if n > 0 && (math.IsInf(columnsM(sh, b, 1), 1) || b.HeightM > sh.ClearHeightM) {
 				break
 			}
 			p.stand(k, s, n)
@@ -159,7 +160,7 @@ func TestPlacingIsExact(t *testing.T) {
 		most, moment := -1, 0.0
 		placeByTrial(p, 0, 0, func() {
 			for s, sh := range p.shelves {
-				if p.room[s] > 1+1e-9 || p.kg[s] > sh.MaxMassKg+1e-9 {
+				if p.room[s] > sh.LengthM+sh.GapM+1e-9 || p.kg[s] > sh.MaxMassKg+1e-9 {
 					return
 				}
 			}
@@ -192,6 +193,7 @@ func TestSearchesCutShort(t *testing.T) {
 	}
 	in.mostMatchings, in.mostPlacings = 5, 8
 	in.installCore()
+	in.hangLoads()
 	in.installSingles()
 	in.installSundries()
 	in.installRuns()
@@ -228,7 +230,7 @@ func BenchmarkMatching(b *testing.B) {
 		ways = append(ways, some)
 	}
 	for b.Loop() {
-		newMatching(owned, counts, ways, mostMatchings).descend(0, 0, 0)
+		newMatching(owned, counts, make([]bool, len(counts)), ways, mostMatchings).descend(0, 0, 0)
 	}
 }
 

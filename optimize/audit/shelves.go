@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize/chassis"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -22,8 +21,8 @@ var shelfRules = []Rule{
 	{ruleShelves, "", "every shelf named is in the scenario, once", fromParts},
 	{ruleStands, "", "every module of the core stands on a shelf, and no other", fromParts},
 	{ruleShelfHeight, "m", "a module is no taller than the shelf's clear height", fromScenario},
-	{ruleShelfRoom, "", "sum over the kinds of modules / how many of them fill the shelf <= 1", "plane geometry"},
-	{ruleShelfMass, "kg", "the modules' mass <= what the shelf bears", fromScenario},
+	{ruleShelfRoom, "", "the modules stand in whole columns across the depth, each kind turned one way, stacked as far as the shelf allows; the columns and gaps take <= the length", "plane geometry"},
+	{ruleShelfMass, "kg", "the modules' mass <= what the shelf bears: as stated, and by its rails", "the scenario's own limit; a beam on two supports under an even load, 0.6 of yield and 1/240 of the span: " + practice},
 	{ruleShelfFigures, "kg", "the stated mass on each shelf is true", fromParts},
 }
 
@@ -99,9 +98,7 @@ func (a *auditor) modulesNamed() (parts []string) {
 
 // holds tells whether a shelf holds what stands on it: by height, by floor and by mass.
 func (a *auditor) holds(sh *scenarios.Shelf) {
-	floor := *sh
-	floor.ClearHeightM = math.Inf(1) // height is a check of its own
-	room, mass := 0.0, 0.0
+	taken, mass := 0.0, 0.0
 	for _, stated := range a.p.Shelves {
 		for _, m := range stated.Batteries {
 			b := a.stock.batteries[m.Part]
@@ -109,14 +106,37 @@ func (a *auditor) holds(sh *scenarios.Shelf) {
 				continue
 			}
 			a.atMost(ruleShelfHeight, b.HeightM, sh.ClearHeightM, b.ID+" on "+sh.Name)
-			room += float64(m.Modules) / float64(chassis.ShelfCapacity(&floor, b))
+			taken += columnsM(sh, b, float64(m.Modules))
 			mass += float64(m.Modules) * b.MassKg
 		}
 	}
-	a.limited(ruleShelfRoom, plan.LimitShelfRoom+sh.Name, room, 1, false, sh.Name)
-	if !math.IsInf(sh.MaxMassKg, 1) {
-		a.limited(ruleShelfMass, plan.LimitShelfMass+sh.Name, mass, sh.MaxMassKg, false, sh.Name)
+	a.limited(ruleShelfRoom, plan.LimitShelfRoom+sh.Name, taken/(sh.LengthM+sh.GapM), 1, false, sh.Name)
+	if bears := a.bearsKg(sh); !math.IsInf(bears, 1) {
+		a.limited(ruleShelfMass, plan.LimitShelfMass+sh.Name, mass, bears, false, sh.Name)
 	}
+}
+
+// columnsM returns how much of a shelf's length some modules of one kind take, gaps included, turned the way
+// that takes least; infinite where not even one stands across its depth.
+//
+//	ceil(n / (rows · layers)) · (length + gap)      plane geometry
+func columnsM(sh *scenarios.Shelf, b *catalog.Battery, modules float64) float64 {
+	least := math.Inf(1)
+	for _, turned := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
+		along, across := turned[0], turned[1]
+		rows := plan.Floor((sh.DepthM + sh.GapM) / (across + sh.GapM))
+		if rows < 1 || along <= 0 || across <= 0 {
+			continue
+		}
+		least = math.Min(least, math.Ceil(modules/(rows*layersOf(sh, b)))*(along+sh.GapM))
+	}
+	return least
+}
+
+// layersOf returns how many modules of a kind stand on each other on a shelf, at least one: too tall a module
+// fails by its height.
+func layersOf(sh *scenarios.Shelf, b *catalog.Battery) float64 {
+	return math.Max(1, math.Min(float64(sh.Stack), plan.Floor(sh.ClearHeightM/b.HeightM)))
 }
 
 // figuresOfShelves tells whether the stated mass on each shelf is true.

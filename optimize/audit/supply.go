@@ -2,104 +2,60 @@ package audit
 
 import (
 	"math"
+	"slices"
 
-	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
-	"cartwright/scenarios"
 )
 
 const (
-	ruleLegs       = "legs"
-	ruleBalanced   = "legs balanced"
 	rulePower      = "power"
 	ruleLeg        = "leg power"
 	ruleSurge      = "surge"
+	ruleLegSurge   = "leg surge"
 	ruleBusCurrent = "bus current"
+	rulePeak       = "bus current, peak"
+	ruleProtocols  = "protocols"
 	ruleAutonomy   = "autonomy"
 	ruleUsable     = "usable energy figure"
 	ruleHours      = "autonomy figure"
-	ruleCharger    = "recharge, charger"
-	ruleCharge     = "recharge, batteries"
 )
 
 var supplyRules = []Rule{
-	{ruleLegs, "", "the loads can be read, and each load left to the program is put on leg A or B, once", fromParts},
-	{ruleBalanced, "W", "the larger leg's peak is the least there is", fromParts},
-	{rulePower, "W", "units * continuous >= the most that can be on together, duty not counted", fromMaker},
+	{rulePower, "W", "units * continuous >= the volt-amperes that can be on together, duty not counted, of a one-at-a-time list the largest", fromMaker},
 	{ruleLeg, "W", "units * leg >= the larger leg's peak", fromMaker},
-	{ruleSurge, "W", "units * surge >= peak and the largest single start", "the maker's limit; not two starts in one moment: " + practice},
+	{ruleSurge, "W", "units * surge >= that peak with one load's start on top, which stands for its list", "the maker's limit; not two starts in one moment: " + practice},
+	{ruleLegSurge, "W", "units * leg surge >= the same of each leg", "the maker's limit; not two starts in one moment: " + practice},
 	{ruleBusCurrent, "A", "no string's share of the bus current, by conductance, is above its max_discharge_a",
 		"current division in parallel branches"},
+	{rulePeak, "A", "no string's share of the surge's current, by conductance, is above its peak_discharge_a",
+		"current division in parallel branches"},
+	{ruleProtocols, "", "every battery has a protocol in common with the inverter, where that is asked", fromScenario},
 	{ruleAutonomy, "kWh", "usable energy >= E, the most the bus gives in any stretch of the autonomy's length", fromScenario},
 	{ruleUsable, "kWh", "the stated usable energy is true", fromParts},
 	{ruleHours, "h", "the stated autonomy is true", fromParts},
-	{ruleCharger, "A", "units * charger_a >= E / (bus nominal * within * sqrt(round trip))", "E = V·I·t; half of the round-trip loss falls on the way in: " + practice},
-	{ruleCharge, "A", "the strings' max_charge_a together >= the same", "E = V·I·t; " + fromMaker},
 }
 
-// assignLegs works out the demand with the loads on the legs the plan puts them on, and tells whether it
-// puts each on one.
-func (a *auditor) assignLegs() {
-	loads := append(a.s.Loads[:0:0], a.s.Loads...)
-	used := make([]bool, len(a.p.Legs))
-	var faults []string
-	for i := range loads {
-		l := &loads[i]
-		if l.DC || l.Leg != scenarios.LegAuto {
-			continue
-		}
-		put := false
-		for k, leg := range a.p.Legs {
-			if !used[k] && !put && leg.Load == l.Name && isLeg(leg.Leg) {
-				used[k], put = true, true
-				l.Leg = scenarios.Leg(leg.Leg)
-			}
-		}
-		if !put && a.threeWire() {
-			faults = append(faults, "load "+l.Name+" is on no leg")
-		}
-	}
-	for k, leg := range a.p.Legs {
-		if !used[k] {
-			faults = append(faults, "no load "+leg.Load+" to put on leg "+leg.Leg)
-		}
-	}
-	s := *a.s
-	s.Loads = loads
-	d, err := energy.DemandOf(&s)
-	if err != nil {
-		faults = append(faults, err.Error())
-	}
-	a.demand = d
-	a.none(ruleLegs, faults)
-}
-
-// isLeg reports whether a leg is one of the two.
-func isLeg(leg string) bool { return leg == string(scenarios.LegA) || leg == string(scenarios.LegB) }
-
-// threeWire reports whether the supply has two legs.
-func (a *auditor) threeWire() bool { return a.inverter != nil && a.inverter.ACV == energy.ACVThree }
-
-// supply tells whether the core can run the loads, long enough, and be charged again.
+// supply tells whether the core can run the loads, and long enough.
 func (a *auditor) supply() {
 	if a.inverter == nil || a.demand == nil {
 		return
 	}
 	inv, d := a.inverter, a.demand
-	a.limited(rulePower, plan.LimitPower, a.units*inv.ContinuousW, most(d.PeakW), true, inv.ID)
-	if a.threeWire() {
-		larger := math.Max(most(d.PeakAW), most(d.PeakBW))
-		a.limited(ruleLeg, plan.LimitLeg, a.units*inv.LegW, larger, true, inv.ID)
-		if best, err := energy.DemandOf(a.s); err == nil && best.LegsProven {
-			a.atMost(ruleBalanced, larger, best.PeakLegW(), "")
-		}
-	}
-	surge := 0.0
-	for t := range d.PeakW {
-		surge = math.Max(surge, d.PeakW[t]+d.StartW[t])
-	}
+	peak, surge := d.all.largest()
+	a.limited(rulePower, plan.LimitPower, a.units*inv.ContinuousW, peak, true, inv.ID)
 	a.limited(ruleSurge, plan.LimitSurge, a.units*inv.SurgeW, surge, true, inv.ID)
-	a.shareBusCurrent()
+	if a.threeWire() {
+		larger, largerSurge := d.larger()
+		a.limited(ruleLeg, plan.LimitLeg, a.units*inv.LegW, larger, true, inv.ID)
+		a.limited(ruleLegSurge, plan.LimitLegSurge, a.units*inv.LegSurgeW, largerSurge, true, inv.ID)
+	}
+	carry, first := a.shared(func(b *bank) float64 { return b.MaxDischargeA })
+	a.limited(ruleBusCurrent, plan.LimitBusCurrent, carry, a.units*a.inverterA()+a.dcA(), true, first)
+	carry, first = a.shared(func(b *bank) float64 { return b.PeakDischargeA })
+	a.limited(rulePeak, plan.LimitPeakCurrent, carry, surge/(inv.Efficiency*a.s.Bus.LowV)+a.dcA(), true, first)
+	if a.s.Limits.SharedProtocols {
+		a.protocols()
+	}
 	a.atLeast(ruleAutonomy, a.usableWh()/1000, a.neededWh()/1000, "")
 	a.note(plan.LimitAutonomy, "h", a.hours(), a.s.AutonomyH, true)
 	a.recharge()
@@ -113,77 +69,75 @@ func (a *auditor) figuresOfSupply() {
 	}
 }
 
-// usableWh returns the energy all modules give to the bus.
+// usableWh returns the energy all modules give to the bus. Half of the round trip's loss falls on the way out.
 func (a *auditor) usableWh() float64 {
 	sum := 0.0
-	for _, b := range a.strings {
-		sum += b.modules() * energy.UsableWh(b.Battery, a.s.Limits.Reserve)
+	for i := range a.strings {
+		sum += a.strings[i].modules() * a.usableOf(&a.strings[i])
 	}
 	return sum
 }
 
-// neededWh returns the most energy the bus gives in any stretch of the autonomy's length.
-func (a *auditor) neededWh() float64 {
-	return a.demand.WindowWh(a.inverter.Efficiency, a.units*a.inverter.IdleW, a.s.AutonomyH)
+// usableOf returns the energy one module gives to the bus, in Wh.
+func (a *auditor) usableOf(b *bank) float64 {
+	return b.CapacityWh * b.UsableFraction * math.Sqrt(b.RoundTrip) * (1 - a.s.Limits.Reserve)
 }
 
+// neededWh returns the most energy the bus gives in any stretch of the autonomy's length.
+func (a *auditor) neededWh() float64 { return a.busEnergy().mostWh(a.s.AutonomyH) }
+
 // hours returns how long the loads run at the least, whenever charging ends.
-func (a *auditor) hours() float64 {
-	return a.demand.AutonomyH(a.inverter.Efficiency, a.units*a.inverter.IdleW, a.usableWh())
-}
+func (a *auditor) hours() float64 { return a.busEnergy().lasts(a.usableWh()) }
 
 // inverterA returns what one inverter unit draws from the bus at its lowest voltage.
 func (a *auditor) inverterA() float64 {
 	return a.inverter.ContinuousW / (a.inverter.Efficiency * a.s.Bus.LowV)
 }
 
-// busA returns what all inverter units and the loads on the bus itself draw at its lowest voltage.
-func (a *auditor) busA() float64 {
-	return a.units*a.inverterA() + most(a.demand.PeakDCW)/a.s.Bus.LowV
+// dcA returns the most that the loads on the bus draw at its lowest voltage.
+func (a *auditor) dcA() float64 {
+	if a.demand == nil {
+		return 0
+	}
+	return most(a.demand.dcPeakW) / a.s.Bus.LowV
 }
 
-// shareBusCurrent tells whether each string can give its share of the bus current. The value is what all
-// strings together can give before the first of them is at its limit.
-func (a *auditor) shareBusCurrent() {
-	total, carry, first := 0.0, math.Inf(1), ""
+// unitA returns the most that flows between one inverter unit and the bus bars, either way: what it draws,
+// what its charger gives, and what its inputs take from the sun, at the lowest voltage.
+func (a *auditor) unitA() float64 {
+	return max(a.inverterA(), a.inverter.ChargerA, a.sunPerUnitW()/a.s.Bus.LowV)
+}
+
+// busA returns the most that flows through the bus bars: of all units and of the loads on the bus.
+func (a *auditor) busA() float64 { return a.units*a.unitA() + a.dcA() }
+
+// shared returns what all strings together can carry before the first of them is at its limit, as they share
+// by conductance, and the battery of that one.
+func (a *auditor) shared(limitA func(*bank) float64) (carry float64, first string) {
+	total := 0.0
 	for _, b := range a.strings {
 		total += b.count / (b.series * b.ResistanceOhm)
 	}
-	for _, b := range a.strings {
-		if can := b.MaxDischargeA * total * b.series * b.ResistanceOhm; b.count > 0 && !(can >= carry) {
+	carry = math.Inf(1)
+	for i := range a.strings {
+		b := &a.strings[i]
+		if can := limitA(b) * total * b.series * b.ResistanceOhm; b.count > 0 && !(can >= carry) {
 			carry, first = can, b.ID
 		}
 	}
 	if first == "" {
 		carry = 0
 	}
-	a.limited(ruleBusCurrent, plan.LimitBusCurrent, carry, a.busA(), true, first)
+	return carry, first
 }
 
-// recharge tells whether the energy of the autonomy can be put back in time, where that is asked. Of
-// batteries of several kinds the lossiest sets what has to go in.
-func (a *auditor) recharge() {
-	r := a.s.Recharge
-	if r == nil {
-		return
-	}
-	trip, takes, lossiest := math.Inf(1), 0.0, ""
+// protocols tells whether each battery has a word in common with the inverter.
+func (a *auditor) protocols() {
+	var strangers []string
 	for _, b := range a.strings {
-		takes += b.count * b.MaxChargeA
-		if b.RoundTrip < trip {
-			trip, lossiest = b.RoundTrip, b.ID
+		if !slices.ContainsFunc(b.Protocols, func(word string) bool { return slices.Contains(a.inverter.Protocols, word) }) {
+			strangers = append(strangers, b.ID+" and "+a.inverter.ID)
 		}
 	}
-	needA := a.neededWh() / (a.s.Bus.NominalV * r.WithinH * math.Sqrt(trip))
-	a.limited(ruleCharger, plan.LimitCharger, a.units*a.inverter.ChargerA, needA, true, lossiest)
-	a.limited(ruleCharge, plan.LimitCharge, takes, needA, true, lossiest)
-}
-
-// most returns the largest of some watts, at least 0.
-func most(watts []float64) float64 {
-	largest := 0.0
-	for _, w := range watts {
-		largest = math.Max(largest, w)
-	}
-	return largest
+	a.none(ruleProtocols, strangers)
 }

@@ -6,7 +6,7 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
-	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
 	"cartwright/scenarios/ratings"
 )
 
@@ -15,11 +15,15 @@ type wired struct {
 	run    plan.Run
 	takes  tally
 	metal  float64 // mm2·m of conductor it takes
-	failed []wiring.Check
+	failed []check
 }
 
-// mostSets is the most parallel sets a path is built with.
-const mostSets = 2
+// parts are the parts that a path is built from; "" is none. Own tells that the battery's own device serves.
+type parts struct {
+	cable, device, ground string
+	sets                  int
+	own                   bool
+}
 
 // waysToWire returns every way to build a task's path from the parts a tally holds, whether it passes or
 // not, in the order of the catalogue; but no parallel sets of conductors too small for them, which nobody
@@ -27,26 +31,32 @@ const mostSets = 2
 func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) (ways []wired) {
 	cables := in.held(from, catalog.KindCable)
 	devices, grounds := in.held(from, catalog.KindDevice), cables
-	if t.duty.OwnBreakerA > 0 {
+	built, most := []bool{false}, mostSets
+	switch {
+	case t.kind == scenarios.RunBond:
+		cables, devices, most = []string{""}, []string{""}, 1
+	case t.ownBreakerA > 0:
 		devices = []string{""}
-	} else if partial {
-		devices = append(devices, "")
+	case t.own != nil:
+		built = []bool{true, false}
 	}
-	if !t.duty.Ground {
+	if t.ownBreakerA <= 0 && (partial || t.own != nil) {
+		devices = append(slices.Clip(devices), "")
+	}
+	if !t.ground {
 		grounds = []string{""}
-	} else if partial {
-		grounds = append(grounds[:len(grounds):len(grounds)], "")
+	} else if partial && t.kind != scenarios.RunBond {
+		grounds = append(slices.Clip(grounds), "")
 	}
 	for _, cable := range cables {
-		for sets := 1; sets <= mostSets; sets++ {
-			for _, device := range devices {
-				for _, ground := range grounds {
-					w := in.wire(a, t, cable, sets, device, ground)
-					if !w.takes.within(from) || w.fails("parallel sets") ||
-						w.fails("device present") && !a.onlyDeviceLacks(t, &w.run) {
-						continue
+		for sets := 1; sets <= most; sets++ {
+			for _, own := range built {
+				for _, device := range devices {
+					for _, ground := range grounds {
+						if w, ok := in.try(a, t, from, parts{cable, device, ground, sets, own}, partial); ok {
+							ways = append(ways, w)
+						}
 					}
-					ways = append(ways, w)
 				}
 			}
 		}
@@ -54,15 +64,28 @@ func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) 
 	return ways
 }
 
+// try builds one path; ok is false where it can't or should not be built so.
+func (in *installer) try(a *auditor, t *task, from *tally, p parts, partial bool) (w wired, ok bool) {
+	if p.own && !t.bothEnds && p.device != "" {
+		return w, false // one device is enough
+	}
+	w = in.wire(a, t, from, p)
+	if !w.takes.within(from) || w.fails("parallel sets") {
+		return w, false
+	}
+	lacks := w.fails("device present") || w.fails(pathDevices)
+	return w, !lacks || partial && a.onlyDeviceLacks(t, &w.run)
+}
+
 // onlyDeviceLacks reports whether a path without a device would pass behind the smallest breaker that
 // carries its current; its ground may still lack too.
 func (a *auditor) onlyDeviceLacks(t *task, r *plan.Run) bool {
-	standard := ratings.Standard(string(a.s.Rules), "breaker")
-	_, breakerA := ratings.Around(standard, a.ruling(t, r).RequiredA)
+	standard := ratings.Standard(string(a.s.Rules), breakerType)
+	_, breakerA := ratings.Around(standard, a.rule(t, r).requiredA)
 	behind := *t
-	behind.duty.OwnBreakerA = breakerA
-	for _, c := range a.ruling(&behind, r).Checks {
-		if !c.Passed && c.Name != "ground present" {
+	behind.ownBreakerA = breakerA
+	for _, c := range a.rule(&behind, r).checks {
+		if !c.passed && c.name != "ground present" {
 			return false
 		}
 	}
@@ -74,46 +97,114 @@ func (a *auditor) onlyDeviceLacks(t *task, r *plan.Run) bool {
 func (in *installer) held(from *tally, kind catalog.Kind) (ids []string) {
 	for _, e := range in.c.All() {
 		n := from.quantity[article{part: e.ID}]
-		if e.Kind == kind && (n >= 1 || kind == catalog.KindCable && n > 0) {
+		if e.Kind == kind && (n >= 1 || in.stock.byLength(e.ID) && n > 0) {
 			ids = append(ids, e.ID)
 		}
 	}
 	return ids
 }
 
-// wire builds one path of a task from the named parts; "" is no device or no ground.
-func (in *installer) wire(a *auditor, t *task, cable string, sets int, device, ground string) wired {
-	d := &t.duty
+// wire builds one path of a task from the named parts; fuses of strings of modules and a conduit are added
+// from what a tally holds.
+func (in *installer) wire(a *auditor, t *task, from *tally, p parts) wired {
 	w := wired{run: plan.Run{
-		Run: string(d.Kind), Name: d.Name, Battery: t.battery, Cable: cable, Ground: ground, Sets: sets,
-		Device: device, Count: 1, LengthM: d.LengthM, Conductors: d.Conductors,
-		DesignA: d.DesignA, DropLimitPct: 100 * d.Drop, FaultA: t.faultA,
+		Run: string(t.kind), Name: t.circuit, Battery: t.battery, Cable: p.cable, Ground: p.ground, Sets: p.sets,
+		Device: p.device, OwnDevice: p.own, Count: 1, LengthM: t.lengthM, BoughtM: a.conductorM(t.lengthM),
+		Conductors: t.conductors, Links: t.links,
+		DesignA: t.designA, DropLimitPct: 100 * t.drop, FaultA: t.faultA,
 	}}
-	lay := func(cable string, metres float64) {
-		w.takes.add(article{part: cable}, metres)
-		w.metal += metres * in.stock.cables[cable].Size.AreaMM2()
+	if t.kind == scenarios.RunBond {
+		w.run.DropLimitPct = 0
 	}
-	lay(cable, d.LengthM*float64(sets*d.Conductors))
-	if ground != "" {
-		lay(ground, d.LengthM)
+	if t.links > 0 {
+		w.run.LinkM = t.linkM
 	}
-	if device != "" {
-		w.takes.add(article{part: device}, 1)
+	if p.device != "" {
+		w.run.Devices = int(devicesOf(t, &w.run))
 	}
-	res := a.ruling(t, &w.run)
-	w.run.RequiredA, w.run.AllowedA, w.run.DeviceA = res.RequiredA, res.AllowedA, res.DeviceA
-	w.run.DropPct, w.run.InterruptingA = res.DropPct, res.InterruptingA
-	for _, c := range res.Checks {
-		if !c.Passed {
+	if t.stringFuses > 0 {
+		w.run.StringFuse, w.run.StringFuses = in.stringFuse(a, t, from, w.run)
+	}
+	if t.conduit != "" {
+		w.run.Conduit = in.conduitFor(a, t, from, w.run)
+	}
+	a.requiredOf(&w.takes, &w.run)
+	w.takes.dropEnds()
+	for _, x := range w.takes.order {
+		if cable := in.stock.cables[x.part]; cable != nil {
+			w.metal += w.takes.quantity[x] * cable.Size.AreaMM2()
+		}
+	}
+	res := a.rule(t, &w.run)
+	w.run.RequiredA, w.run.AllowedA, w.run.DeviceA = res.requiredA, res.allowedA, res.deviceA
+	w.run.DropPct, w.run.InterruptingA = res.dropPct, res.interruptingA
+	if t.ownBreakerA <= 0 {
+		res.same(pathDevices, float64(w.run.Devices), devicesOf(t, &w.run), "", "")
+	}
+	for _, c := range res.checks {
+		if !c.passed {
 			w.failed = append(w.failed, c)
 		}
 	}
 	return w
 }
 
+// dropEnds takes the ends out of a tally: whoever owns a cable crimps it.
+func (t *tally) dropEnds() {
+	t.order = slices.DeleteFunc(t.order, func(x article) bool {
+		if x.ends {
+			delete(t.quantity, x)
+		}
+		return x.ends
+	})
+}
+
+// stringFuse returns the held fuse for each string of modules of a path by which fewest checks fail, and how
+// many it takes; none where too few are held.
+func (in *installer) stringFuse(a *auditor, t *task, from *tally, run plan.Run) (fuse string, count int) {
+	fewest := math.MaxInt
+	for _, id := range in.held(from, catalog.KindDevice) {
+		if from.quantity[article{part: id}] < float64(t.stringFuses) {
+			continue
+		}
+		run.StringFuse, run.StringFuses = id, t.stringFuses
+		var r ruling
+		a.judgeStringFuse(&r, t, &run)
+		failed := 0
+		for _, c := range r.checks {
+			failed += int(1 - answered(c.passed))
+		}
+		if failed < fewest {
+			fuse, count, fewest = id, t.stringFuses, failed
+		}
+	}
+	return fuse, count
+}
+
+// conduitFor returns the held conduit of the type asked for that the conductors of a path fill least but no
+// more than allowed, else the widest; "" for none.
+func (in *installer) conduitFor(a *auditor, t *task, from *tally, run plan.Run) (best string) {
+	fits := func(id string) bool {
+		run.Conduit = id
+		var r ruling
+		a.judgeConduit(&r, t, &run)
+		return r.allPassed()
+	}
+	for _, id := range in.held(from, catalog.KindConduit) {
+		x, other := in.stock.conduits[id], in.stock.conduits[best]
+		if x.Type != t.conduit || from.quantity[article{part: id}] < t.lengthM*(1-sixDigits) {
+			continue
+		}
+		if other == nil || fits(id) && (!fits(best) || x.InsideMM2 < other.InsideMM2) || !fits(best) && x.InsideMM2 > other.InsideMM2 {
+			best = id
+		}
+	}
+	return best
+}
+
 // fails reports whether a way to wire fails a check of the rule set.
-func (w *wired) fails(check string) bool {
-	return slices.ContainsFunc(w.failed, func(c wiring.Check) bool { return c.Name == check })
+func (w *wired) fails(name string) bool {
+	return slices.ContainsFunc(w.failed, func(c check) bool { return c.name == name })
 }
 
 // nothingThere is how far a path without a device is from passing, in failed checks: further than one
@@ -125,7 +216,7 @@ const nothingThere = 20
 func (w *wired) shortfall() float64 {
 	sum := 0.0
 	for _, c := range w.failed {
-		sum += 1 + math.Abs(c.Value-c.Limit)/math.Max(scale(c.Value, c.Limit), math.SmallestNonzeroFloat64)
+		sum += 1 + math.Abs(c.value-c.limit)/math.Max(scale(c.value, c.limit), math.SmallestNonzeroFloat64)
 	}
 	if w.fails("device present") {
 		sum += nothingThere
@@ -142,91 +233,4 @@ func (t *tally) within(other *tally) bool {
 		}
 	}
 	return true
-}
-
-// installRuns wires the cable paths of the core from the owned cables and devices: first as many as can
-// pass, then those left with what comes nearest, the nearest of them first.
-func (in *installer) installRuns() {
-	a := in.auditor()
-	tasks := a.tasks()
-	counts, passing := make([]int, len(tasks)), make([][]wired, len(tasks))
-	for i := range tasks {
-		counts[i] = int(tasks[i].count)
-		for _, w := range in.waysToWire(a, &tasks[i], in.left, false) {
-			if len(w.failed) == 0 {
-				passing[i] = append(passing[i], w)
-			}
-		}
-	}
-	m := newMatching(in.left, counts, passing, in.mostMatchings)
-	m.descend(0, 0, 0)
-	if !m.proved() {
-		in.notes = append(in.notes, "the search for the best use of the owned cables was cut short; more paths may pass")
-	}
-	open := slices.Clone(counts) // paths still without a cable
-	for i := range tasks {
-		open[i] -= len(m.best[i])
-		for _, w := range m.best[i] {
-			in.lay(&tasks[i], w)
-		}
-	}
-	for {
-		at, w := in.nearest(a, tasks, open)
-		if w == nil {
-			break
-		}
-		open[at]--
-		in.lay(&tasks[at], w)
-		if w.run.Device == "" && tasks[at].duty.OwnBreakerA <= 0 {
-			in.lack("a fuse or breaker for %s", tasks[at].name())
-		}
-		if w.run.Ground == "" && tasks[at].duty.Ground {
-			in.lack("a ground for %s", tasks[at].name())
-		}
-	}
-	for i, n := range open {
-		if n > 0 {
-			d := &tasks[i].duty
-			in.lack("%d x cable and device for %s, %.4g m of conductor each", n, tasks[i].name(),
-				d.LengthM*float64(d.Conductors))
-		}
-	}
-}
-
-// nearest returns the way to wire one of the open paths from what is left that is least far from
-// passing, and the task it is for; nil where there is none.
-func (in *installer) nearest(a *auditor, tasks []task, open []int) (at int, best *wired) {
-	for i := range tasks {
-		if open[i] == 0 {
-			continue
-		}
-		ways := in.waysToWire(a, &tasks[i], in.left, true)
-		for k := range ways {
-			if w := &ways[k]; best == nil || w.shortfall() < best.shortfall() {
-				at, best = i, w
-			}
-		}
-	}
-	return at, best
-}
-
-// lay puts a path into the plan, beside others that are the same, and takes its parts.
-func (in *installer) lay(t *task, w *wired) {
-	for _, x := range w.takes.order {
-		as := t.name()
-		if x.part == w.run.Ground && x.part != w.run.Cable {
-			as = "ground of " + as
-		}
-		in.use(x.part, w.takes.quantity[x], as)
-	}
-	for i := range in.p.Runs {
-		r := &in.p.Runs[i]
-		same := *r
-		same.Count = 1
-		if same == w.run {
-			r.Count++
-			return
-		}
-	}
-	in.p.Runs = append(in.p.Runs, w.run)
 }

@@ -16,8 +16,11 @@ type Supply struct {
 	Inverter *catalog.Inverter
 	Units    int
 	NeedWh   float64 // usable energy the autonomy asks for
-	BusA     float64 // what all units draw from the bus at its lowest voltage
-	DrawA    float64 // busA and the dc loads
+	YearWh   float64 // what the bus gives in a year
+	UnitA    float64 // what flows to or from one unit at the most
+	BusA     float64 // that of all units, and the dc loads
+	DrawA    float64 // what all units draw at full load from the bus at its lowest voltage, and the dc loads
+	PeakA    float64 // the same for a moment, while a load starts
 	ChargerA float64 // of all chargers together, at the bus voltage
 	Main     []market.Option
 	Feeder   []market.Option
@@ -33,10 +36,13 @@ type Stack struct {
 	ShortA      float64 // of one string
 	Conductance float64
 	DischargeA  float64
+	PeakA       float64
 	ChargeA     float64
-	Caps        []int // modules the floor of a shelf can hold, by shelf
-	Most        int   // strings that the shelves, their mass and the maker allow at most
-	Options     []market.Option
+	Caps        []int              // modules the floor of a shelf can hold, by shelf
+	Columns     [][]chassis.Column // how they may be set down, by shelf
+	Most        int                // strings that the shelves, their mass and the maker allow at most
+	// Options are those of the least current that any supply asks for, one device a path: no supply has others.
+	Options []market.Option
 }
 
 // Bench is a problem laid out for solving: whatever the catalogue holds that can serve, with its
@@ -58,8 +64,11 @@ type Bench struct {
 
 	FixedBodies []chassis.Body
 	FixedKg     float64 // frame and deck items
-	SpacesTold  bool    // breaker spaces are counted
+	mounts      bool    // some load centre states the mount of its breakers
+	Centre      bool    // a load centre is needed, which has to stand the feeders and to take the breakers
 	DcA         float64 // peak of the loads on the bus itself
+	DCCircuits  int     // circuits on the bus, each with a stud
+	ShelfKg     []float64
 	Tips        tipping
 	support     support
 	Reasons     []string // what the catalogue has nothing for

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cartwright/catalog"
 	"cartwright/optimize/chassis"
@@ -16,8 +17,9 @@ import (
 type Standing struct {
 	Battery *catalog.Battery
 	Series  int
-	Caps    []int // by shelf: by floor and height
-	Room    int   // the sum of Caps
+	Caps    []int              // by shelf: by floor and height
+	Columns [][]chassis.Column // by shelf
+	Room    int                // the sum of Caps
 	Carried int
 }
 
@@ -26,11 +28,15 @@ func (b *Bench) StandingOf(bat *catalog.Battery) *Standing {
 	f := &Standing{Battery: bat, Series: energy.Series(b.Scenario.Bus.NominalV, bat.NominalV)}
 	for j := range b.Scenario.Cart.Shelves {
 		sh := &b.Scenario.Cart.Shelves[j]
-		room := chassis.ShelfCapacity(sh, bat)
-		f.Caps = append(f.Caps, room)
+		columns := chassis.Columns(sh, bat)
+		room := 0
+		for _, c := range columns {
+			room = max(room, c.Most*c.Modules())
+		}
+		f.Columns, f.Caps = append(f.Columns, columns), append(f.Caps, room)
 		f.Room += room
-		if bat.MassKg > 0 && float64(room)*bat.MassKg > sh.MaxMassKg {
-			room = int(plan.Floor(sh.MaxMassKg / bat.MassKg))
+		if bat.MassKg > 0 && float64(room)*bat.MassKg > b.ShelfKg[j] {
+			room = int(plan.Floor(b.ShelfKg[j] / bat.MassKg))
 		}
 		f.Carried += room
 	}
@@ -103,12 +109,16 @@ func (b *Bench) BatteryConditions() []Condition[*Standing] {
 				a := b.Market.Part(f.Battery.ID)
 				return fmt.Sprintf("only %s can be had, a string takes %d", Figure(a.Have+a.Buyable), f.Series)
 			}, just("no battery can be had in the number that makes a string")},
+		{"protocols", func(f *Standing) bool { return !s.Limits.SharedProtocols || b.speaks(f.Battery) },
+			func(f *Standing) string {
+				return fmt.Sprintf("it has no protocol in common with an inverter that serves: it talks %s (batteries.csv and inverters.csv, protocols; limits.protocols)", spoken(f.Battery.Protocols))
+			}, just("no battery has a protocol in common with an inverter that serves, as limits.protocols asks")},
 		{"string wiring", func(f *Standing) bool {
-			_, ok := b.RunOptions(wiring.StringDuty(s, f.Battery))
+			_, ok := b.RunOptions(wiring.StringDuty(s, f.Battery, b.LeastBusA(), 1))
 			return ok
 		},
 			func(f *Standing) string {
-				d, _ := wiring.StringDuty(s, f.Battery)
+				d, _ := wiring.StringDuty(s, f.Battery, b.LeastBusA(), 1)
 				return b.NoRun(d, "a string of it")
 			},
 			func(left []*Standing) string {
@@ -122,8 +132,26 @@ func (b *Bench) BatteryConditions() []Condition[*Standing] {
 				if len(left) > 1 {
 					of += " (the battery of least current that fits)"
 				}
-				d, _ := wiring.StringDuty(s, least)
+				d, _ := wiring.StringDuty(s, least, b.LeastBusA(), 1)
 				return b.NoRun(d, "a string"+of)
 			}},
 	}...)
+}
+
+// speaks reports whether a battery has a protocol in common with some supply.
+func (b *Bench) speaks(bat *catalog.Battery) bool {
+	for i := range b.Supplies {
+		if bat.SharesProtocol(b.Supplies[i].Inverter) {
+			return true
+		}
+	}
+	return false
+}
+
+// spoken lists protocols in words.
+func spoken(protocols []string) string {
+	if len(protocols) == 0 {
+		return "none that is stated"
+	}
+	return strings.Join(protocols, ", ")
 }

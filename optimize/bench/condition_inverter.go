@@ -33,6 +33,7 @@ func (b *Bench) InverterConditions() []Condition[Serving] {
 	continuous := func(inv *catalog.Inverter) float64 { return inv.ContinuousW }
 	leg := func(inv *catalog.Inverter) float64 { return inv.LegW }
 	surge := func(inv *catalog.Inverter) float64 { return inv.SurgeW }
+	legSurge := func(inv *catalog.Inverter) float64 { return inv.LegSurgeW }
 	window := func([]Serving) string {
 		return fmt.Sprintf("no inverter of the catalogue takes the whole bus, from %s to %s V", Figure(s.Bus.LowV), Figure(s.Bus.HighV))
 	}
@@ -50,28 +51,46 @@ func (b *Bench) InverterConditions() []Condition[Serving] {
 				return fmt.Sprintf("its output of %s V does not give %s (inverters.csv, ac_v)", v.Inverter.ACV, b.VoltsAsked())
 			},
 			func([]Serving) string { return "no inverter that takes the bus gives " + b.VoltsAsked() }},
-		{"continuous_w", func(v Serving) bool { return b.Partial || plan.AtLeast(v.all(v.Inverter.ContinuousW), d.PeakTotalW()) },
+		{"continuous_w", func(v Serving) bool { return b.Partial || plan.AtLeast(v.all(v.Inverter.ContinuousW), d.PeakTotalVA()) },
 			func(v Serving) string {
-				return fmt.Sprintf("%d of it give %s W, the loads that can be on together draw %s W (inverters.csv, continuous_w and max_units; loads)", v.Units, Figure(v.all(v.Inverter.ContinuousW)), Figure(d.PeakTotalW()))
+				return fmt.Sprintf("%d of it give %s W, the loads that can be on together draw %s W (inverters.csv, continuous_w and max_units; loads)", v.Units, Figure(v.all(v.Inverter.ContinuousW)), Figure(d.PeakTotalVA()))
 			},
 			func(left []Serving) string {
-				return fmt.Sprintf("no inverter that fits%s carries the loads that can be on together, %s W; the largest gives %s W", side, Figure(d.PeakTotalW()), Figure(largest(left, continuous)))
+				return fmt.Sprintf("no inverter that fits%s carries the loads that can be on together, %s W; the largest gives %s W", side, Figure(d.PeakTotalVA()), Figure(largest(left, continuous)))
 			}},
 		{"leg_w", func(v Serving) bool {
-			return b.Partial || v.Inverter.ACV != ThreeWire || plan.AtLeast(v.all(v.Inverter.LegW), d.PeakLegW())
+			return b.Partial || v.Inverter.ACV != ThreeWire || plan.AtLeast(v.all(v.Inverter.LegW), d.PeakLegVA())
 		},
 			func(v Serving) string {
-				return fmt.Sprintf("%d of it give %s W a leg, the loads on one leg draw %s W (inverters.csv, leg_w; loads, leg)", v.Units, Figure(v.all(v.Inverter.LegW)), Figure(d.PeakLegW()))
+				return fmt.Sprintf("%d of it give %s W a leg, the loads on one leg draw %s W (inverters.csv, leg_w; loads, leg)", v.Units, Figure(v.all(v.Inverter.LegW)), Figure(d.PeakLegVA()))
 			},
 			func(left []Serving) string {
-				return fmt.Sprintf("no inverter that fits%s carries the loads on one leg, %s W; the largest gives %s W a leg", side, Figure(d.PeakLegW()), Figure(largest(left, leg)))
+				return fmt.Sprintf("no inverter that fits%s carries the loads on one leg, %s W; the largest gives %s W a leg", side, Figure(d.PeakLegVA()), Figure(largest(left, leg)))
 			}},
-		{"surge_w", func(v Serving) bool { return b.Partial || plan.AtLeast(v.all(v.Inverter.SurgeW), d.SurgeW()) },
+		{"surge_w", func(v Serving) bool { return b.Partial || plan.AtLeast(v.all(v.Inverter.SurgeW), d.PeakSurgeVA()) },
 			func(v Serving) string {
-				return fmt.Sprintf("%d of it stand %s W, the largest start with all else on takes %s W (inverters.csv, surge_w; loads, start)", v.Units, Figure(v.all(v.Inverter.SurgeW)), Figure(d.SurgeW()))
+				return fmt.Sprintf("%d of it stand %s W, the largest start with all else on takes %s W (inverters.csv, surge_w; loads, start)", v.Units, Figure(v.all(v.Inverter.SurgeW)), Figure(d.PeakSurgeVA()))
 			},
 			func(left []Serving) string {
-				return fmt.Sprintf("no inverter that fits%s stands the largest start, %s W with all else on; the strongest stands %s W", side, Figure(d.SurgeW()), Figure(largest(left, surge)))
+				return fmt.Sprintf("no inverter that fits%s stands the largest start, %s W with all else on; the strongest stands %s W", side, Figure(d.PeakSurgeVA()), Figure(largest(left, surge)))
+			}},
+		{"leg_surge_w", func(v Serving) bool {
+			return b.Partial || v.Inverter.ACV != ThreeWire || plan.AtLeast(v.all(v.Inverter.LegSurgeW), d.PeakLegSurgeVA())
+		},
+			func(v Serving) string {
+				return fmt.Sprintf("%d of it stand %s W a leg, the largest start on one leg takes %s W (inverters.csv, leg_surge_w; loads, start)", v.Units, Figure(v.all(v.Inverter.LegSurgeW)), Figure(d.PeakLegSurgeVA()))
+			},
+			func(left []Serving) string {
+				return fmt.Sprintf("no inverter that fits%s stands the largest start on one leg, %s W; the strongest stands %s W a leg", side, Figure(d.PeakLegSurgeVA()), Figure(largest(left, legSurge)))
+			}},
+		{"charger_ac_v", func(v Serving) bool {
+			return s.Recharge == nil || s.Recharge.Supply == nil || v.Inverter.ChargesFrom(s.Recharge.Supply.Volts)
+		},
+			func(v Serving) string {
+				return fmt.Sprintf("its charger takes %s V, the supply gives %s V (inverters.csv, charger_ac_v; recharge.supply)", v.Inverter.ChargerACV, Figure(s.Recharge.Supply.Volts))
+			},
+			func([]Serving) string {
+				return fmt.Sprintf("no inverter that carries the loads charges from %s V, as recharge.supply has", Figure(s.Recharge.Supply.Volts))
 			}},
 		{"charger_a", func(v Serving) bool { return s.Recharge == nil || v.Inverter.ChargerA > 0 },
 			func(Serving) string { return "it has no charger, and recharge asks for one (inverters.csv, charger_a)" },
@@ -84,8 +103,8 @@ func (b *Bench) InverterConditions() []Condition[Serving] {
 				return fmt.Sprintf("only %s can be had, %d are needed", Figure(a.Have+a.Buyable), v.Units)
 			},
 			func([]Serving) string { return "no inverter can be had in the number that serves the loads" }},
-		b.wired("main wiring", "the main", func(v Serving) (wiring.Duty, bool) { return wiring.MainDuty(s, v.Inverter) }),
-		b.wired("feeder wiring", "the feeder", func(v Serving) (wiring.Duty, bool) { return wiring.FeederDuty(s, v.Inverter, v.Units) }),
+		b.wired("main wiring", "the main", func(v Serving) (wiring.Duty, bool) { return wiring.MainDuty(s, wiring.UnitA(s, v.Inverter, 0)) }),
+		b.wired("feeder wiring", "the feeder", func(v Serving) (wiring.Duty, bool) { return wiring.FeederDuty(s, v.Inverter) }),
 	}
 }
 
@@ -122,7 +141,7 @@ func (b *Bench) VoltsAsked() string {
 	var volts []string
 	seen := map[string]bool{}
 	for i := range b.Scenario.Circuits {
-		if v := Figure(b.Scenario.Circuits[i].Volts) + " V"; !seen[v] {
+		if v := Figure(b.Scenario.Circuits[i].Volts) + " V"; !seen[v] && !b.Scenario.Circuits[i].DC {
 			seen[v] = true
 			volts = append(volts, v)
 		}

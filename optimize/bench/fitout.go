@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"cartwright/catalog"
+	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
 	"cartwright/optimize/plan"
@@ -13,61 +14,143 @@ import (
 	"cartwright/scenarios"
 )
 
-// layFixed lists what every plan has: branches, receptacles and needs.
+// layFixed lists what every plan has: circuits, the inlet, the bond, receptacles, needs and the frame's stock.
 func (b *Bench) layFixed() {
-	add := func(name string, count int, options []market.Option, nothing string) {
+	add := func(name string, purpose market.Purpose, count int, options []market.Option, nothing string) {
 		if count == 0 {
 			return
 		}
 		if len(options) == 0 {
 			b.Reasons = append(b.Reasons, nothing)
 		}
-		b.Fixed = append(b.Fixed, market.Slot{Name: name, Count: count, Options: b.Market.Prune(options, b.Tips.HeavyBoard)})
+		b.Fixed = append(b.Fixed, market.Slot{Name: name, For: purpose, Count: count, Options: b.Market.Prune(options, b.Tips.HeavyBoard)})
 	}
 	for i := range b.Scenario.Circuits {
 		c := &b.Scenario.Circuits[i]
 		options, _ := b.RunOptions(wiring.BranchDuty(b.Scenario, c))
-		add("branch "+c.Name, 1, options, "no cable and device of the catalogue serve circuit \""+c.Name+"\" under the rules")
+		purpose := market.Branch
+		if c.DC {
+			purpose = market.DC
+		}
+		add("branch "+c.Name, purpose, 1, options, "no cable and device of the catalogue serve circuit \""+c.Name+"\" under the rules")
 		if r := c.Receptacle; r != nil {
-			add("receptacle "+c.Name, r.Count, b.Receptacles(r),
+			add("receptacle "+c.Name, market.Other, r.Count, b.Receptacles(r),
 				"the catalogue has no "+r.Role+" for circuit \""+c.Name+"\" of the rating asked for")
 		}
 	}
-	defer b.fitSpaces()
+	if d, listed := wiring.InletDuty(b.Scenario); listed {
+		options, _ := b.RunOptions(d, true)
+		add("inlet", market.Inlet, 1, options, "no cable and device of the catalogue serve the inlet under the rules")
+	}
+	if d, listed := wiring.BondDuty(b.Scenario); listed {
+		options, _ := b.RunOptions(d, true)
+		add("bond", market.Bond, 1, options, "no cable of the catalogue serves as the bond")
+	}
+	defer b.fitCentre()
 	for i, n := range b.Scenario.Needs {
-		add("need "+n.Role+" "+strconv.Itoa(i+1), n.Count, b.Sundries(n.Role, AtLeast(n.RatingA)),
+		purpose := market.Other
+		switch n.Role {
+		case wiring.RoleShunt, wiring.RoleDisconnect:
+			purpose = market.Through
+		case wiring.RoleLoadCentre:
+			purpose = market.Centre
+		}
+		add("need "+n.Role+" "+strconv.Itoa(i+1), purpose, n.Count, b.needed(&n),
 			"the catalogue has no "+n.Role+" of the rating asked for")
 	}
+	b.layFrame()
 }
 
-// fitSpaces leaves out the load centres that have fewer spaces than the branch breakers take at the least,
-// where it is a single one that has them all.
-func (b *Bench) fitSpaces() {
+// needed returns what serves a need: of its rating or more, and where all of the bus current flows through it, of
+// what the smallest supply asks.
+func (b *Bench) needed(n *scenarios.Need) []market.Option {
+	serves := AtLeast(n.RatingA)
+	if n.Role == wiring.RoleShunt || n.Role == wiring.RoleDisconnect {
+		least := wiring.ThroughA(b.LeastBusA())
+		serves = func(ratingA float64) bool { return AtLeast(n.RatingA)(ratingA) && plan.AtLeast(ratingA, least) }
+	}
+	return b.Sundries(n.Role, serves)
+}
+
+// needsCentre reports whether a load centre is needed, and whether some load centre takes breakers of one mount only.
+func (b *Bench) needsCentre() (needed, mounts bool) {
+	for i := range b.Scenario.Needs {
+		n := &b.Scenario.Needs[i]
+		needed = needed || n.Role == wiring.RoleLoadCentre && n.Count > 0
+	}
+	for i := range b.Catalog.Sundries {
+		x := &b.Catalog.Sundries[i]
+		mounts = mounts || needed && x.Role == wiring.RoleLoadCentre && x.Mount != ""
+	}
+	return needed, mounts
+}
+
+// layFrame lists the stock of the frame's pieces that has a price: cut to length, no mass beside the frame's.
+func (b *Bench) layFrame() {
+	priced := map[string]bool{}
+	for i := range b.Catalog.Sections {
+		priced[b.Catalog.Sections[i].ID] = b.Catalog.Sections[i].CentsPerM > 0
+	}
+	var o market.Option
+	for _, p := range b.Scenario.Cart.Pieces {
+		if priced[p.Section] {
+			b.Market.Use(&o, p.Section, p.LengthM*float64(p.Count))
+		}
+	}
+	if len(o.Uses) == 0 {
+		return
+	}
+	b.Market.Price(&o)
+	b.Fixed = append(b.Fixed, market.Slot{Name: "frame", Count: 1, Options: []market.Option{o}})
+}
+
+// fitCentre leaves out the load centres that have fewer spaces than the branch breakers take at the least, or into
+// which those of some branch cannot go.
+func (b *Bench) fitCentre() {
 	poles, centre := 0, -1
 	for i := range b.Fixed {
 		s := &b.Fixed[i]
-		least := UncountedSpaces
-		for j := range s.Options {
-			least = min(least, s.Options[j].Poles)
-			if s.Options[j].Spaces > 0 {
-				if s.Count != 1 || centre >= 0 && centre != i {
-					return
-				}
-				centre = i
+		switch {
+		case s.For == market.Centre:
+			if s.Count != 1 || centre >= 0 {
+				return
 			}
-		}
-		if len(s.Options) > 0 {
-			poles += s.Count * least
+			centre = i
+		case s.For == market.Branch && len(s.Options) > 0:
+			poles += int(market.LeastOf(s.Options, nil, func(o *market.Option) float64 { return float64(o.Poles) }))
 		}
 	}
-	if centre >= 0 {
-		s := &b.Fixed[centre]
-		s.Options = slices.DeleteFunc(s.Options, func(o market.Option) bool { return o.Spaces < poles })
-		if len(s.Options) == 0 {
-			b.Reasons = append(b.Reasons, fmt.Sprintf("no load centre of the catalogue has spaces for the %d poles of the branch breakers", poles))
-		}
+	if centre < 0 {
+		return
+	}
+	s := &b.Fixed[centre]
+	if len(s.Options) == 0 {
+		return
+	}
+	s.Options = slices.DeleteFunc(s.Options, func(o market.Option) bool { return o.Spaces > 0 && o.Spaces < poles })
+	if len(s.Options) == 0 {
+		b.Reasons = append(b.Reasons, fmt.Sprintf("no load centre of the catalogue has spaces for the %d poles of the branch breakers", poles))
+		return
+	}
+	s.Options = slices.DeleteFunc(s.Options, func(o market.Option) bool { return o.Mount != "" && !b.takesBranches(o.Mount) })
+	if len(s.Options) == 0 {
+		b.Reasons = append(b.Reasons, "no load centre of the catalogue takes breakers of a mount (devices.csv, sundries.csv, mount) that serve every circuit")
 	}
 }
+
+// takesBranches reports whether every branch has an option that hangs in a load centre of a mount.
+func (b *Bench) takesBranches(mount string) bool {
+	for i := range b.Fixed {
+		s := &b.Fixed[i]
+		if s.For == market.Branch && !slices.ContainsFunc(s.Options, func(o market.Option) bool { return InCentre(&o, mount) }) {
+			return false
+		}
+	}
+	return true
+}
+
+// InCentre reports whether a branch's option can be in a load centre of a mount.
+func InCentre(o *market.Option, mount string) bool { return wiring.FitsCentre(o.Wire.Device, mount) }
 
 // Receptacles returns what a circuit may end in.
 func (b *Bench) Receptacles(r *scenarios.Receptacle) []market.Option {
@@ -97,13 +180,11 @@ func (b *Bench) Sundries(role string, serves func(ratingA float64) bool) []marke
 			continue
 		}
 		o := b.Market.Single(x.ID)
-		if role == roleLoadCentre {
-			o.Spaces = x.Spaces
-			if x.Spaces == 0 {
-				o.Spaces = UncountedSpaces
-			} else {
-				b.SpacesTold = true
-			}
+		switch role {
+		case wiring.RoleShunt, wiring.RoleDisconnect:
+			o.RatingA = x.RatingA
+		case wiring.RoleLoadCentre:
+			o.RatingA, o.Spaces, o.Mount = x.RatingA, x.Spaces, x.Mount
 		}
 		if b.Market.CanHave(&o) {
 			options = append(options, o)
@@ -111,12 +192,6 @@ func (b *Bench) Sundries(role string, serves func(ratingA float64) bool) []marke
 	}
 	return options
 }
-
-const (
-	roleLoadCentre = "load-centre"
-	// UncountedSpaces stands for a load centre that states no spaces: more than any cart has circuits.
-	UncountedSpaces = 1000
-)
 
 // ShareBus reports whether strings of two stacks may sit on the same bus.
 func (b *Bench) ShareBus(a, c *Stack) bool { return energy.ShareBus(a.Battery, c.Battery) }
@@ -145,7 +220,7 @@ func (b *Bench) layBusbars() {
 func (b *Bench) layCasters() {
 	for i := range b.Catalog.Casters {
 		x := &b.Catalog.Casters[i]
-		if x.SetOf != b.Scenario.Cart.Casters {
+		if x.SetOf != b.Scenario.Cart.Casters || !b.holds(x) {
 			continue
 		}
 		o := b.Market.Single(x.ID)
@@ -156,6 +231,19 @@ func (b *Bench) layCasters() {
 	}
 	b.Casters = b.Market.Prune(b.Casters, b.Tips.HeavyCasters)
 	if len(b.Casters) == 0 {
-		b.Reasons = append(b.Reasons, "the catalogue has no set of "+strconv.Itoa(b.Scenario.Cart.Casters)+" casters")
+		b.Reasons = append(b.Reasons, "the catalogue has no set of "+strconv.Itoa(b.Scenario.Cart.Casters)+" casters that holds the cart on the slope")
 	}
+}
+
+// holds reports whether the braked wheels of a set hold the cart on the slope it is rolled on.
+func (b *Bench) holds(x *catalog.Casters) bool {
+	s := b.Scenario
+	return s.Limits.Slope <= 0 || plan.AtLeast(chassis.HeldSlope(s.Cart.Grip, x.Brakes, s.Cart.Casters), s.Limits.Slope)
+}
+
+// Bonds reports whether a bond is large enough beside a main of a supply that is built by an option.
+func (b *Bench) Bonds(supply int, bond, main *market.Option) bool {
+	d, _ := wiring.MainDuty(b.Scenario, b.Supplies[supply].UnitA)
+	mm2, ok := wiring.BondMM2(b.Rules, d, main.Wire, bond.Wire.Ground.Material)
+	return ok && plan.AtLeast(bond.Wire.Ground.Size.AreaMM2(), mm2)
 }

@@ -1,7 +1,9 @@
 package bench
 
 import (
+	"reflect"
 	"slices"
+	"sync"
 
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
@@ -13,10 +15,36 @@ import (
 // the demand, of which the split of the legs can take seconds, and the options of runs. Catalogue,
 // holdings and tax have to be the same.
 type Before struct {
+	asked   asked
+	demand  *energy.Demand
+	lock    sync.Mutex // cores are laid out side by side
+	options map[wiredRun][]market.Option
+}
+
+// asked is what a demand hangs on.
+type asked struct {
 	loads    []scenarios.Load
+	never    [][]int // on together
 	measured *scenarios.Measured
-	demand   *energy.Demand
-	options  map[wiredRun][]market.Option
+	circuits []circuit
+	lowV     float64
+	rules    scenarios.Rules
+}
+
+// circuit is what of a circuit loads hang on.
+type circuit struct {
+	name           string
+	dc             bool
+	volts, deviceA float64
+}
+
+func askedBy(s *scenarios.Scenario) asked {
+	a := asked{s.Loads, s.OneAtATime, s.Measured, nil, s.Bus.LowV, s.Rules}
+	for i := range s.Circuits {
+		c := &s.Circuits[i]
+		a.circuits = append(a.circuits, circuit{c.Name, c.DC, c.Volts, c.DeviceA})
+	}
+	return a
 }
 
 // wiredRun is a run and whether heavier options had to be kept.
@@ -27,14 +55,16 @@ type wiredRun struct {
 
 // demandOf returns the demand of a scenario's loads.
 func (l *Before) demandOf(s *scenarios.Scenario) (*energy.Demand, error) {
-	if l.demand != nil && l.measured == s.Measured && slices.Equal(l.loads, s.Loads) {
+	now := askedBy(s)
+	if l.demand != nil && reflect.DeepEqual(l.asked, now) {
 		return l.demand, nil
 	}
 	d, err := energy.DemandOf(s)
 	if err != nil {
 		return nil, err
 	}
-	l.demand, l.measured, l.loads = d, s.Measured, slices.Clone(s.Loads)
+	now.loads, now.never = slices.Clone(now.loads), slices.Clone(now.never)
+	l.demand, l.asked = d, now
 	return d, nil
 }
 
@@ -48,5 +78,5 @@ func (l *Before) keep(run wiredRun, options []market.Option) {
 
 // OtherParts returns what stays where parts change, too: the demand.
 func (l *Before) OtherParts() *Before {
-	return &Before{loads: l.loads, measured: l.measured, demand: l.demand}
+	return &Before{asked: l.asked, demand: l.demand}
 }

@@ -9,6 +9,7 @@ import (
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
 )
 
 // Lay lays a problem out, with a part that every plan has to have or "". Demand and options of runs are taken
@@ -32,12 +33,20 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 	b := &Bench{
 		Scenario: p.Scenario, Catalog: p.Catalog, Rules: wiring.For(p.Scenario.Rules), Demand: d,
 		Market:      market.New(p.Scenario, p.Catalog),
-		FixedBodies: chassis.FixedBodies(p.Scenario),
+		FixedBodies: chassis.FixedBodies(p.Scenario, p.Catalog),
 		DcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
 		before:      before,
 	}
 	for _, body := range b.FixedBodies {
 		b.FixedKg += body.MassKg
+	}
+	for i := range p.Scenario.Cart.Shelves {
+		b.ShelfKg = append(b.ShelfKg, chassis.ShelfMaxKg(&p.Scenario.Cart.Shelves[i], p.Catalog))
+	}
+	for i := range p.Scenario.Circuits {
+		if p.Scenario.Circuits[i].DC {
+			b.DCCircuits++
+		}
 	}
 	return b, nil
 }
@@ -45,6 +54,7 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 // LayAll finds everything that can serve.
 func (b *Bench) LayAll() {
 	b.Tips = b.whatTips()
+	b.Centre, b.mounts = b.needsCentre()
 	b.laySupplies()
 	b.layStacks()
 	b.layFixed()
@@ -63,17 +73,37 @@ func (b *Bench) laySupplies() {
 				continue
 			}
 			inv, n := serving.Inverter, float64(serving.Units)
-			v := Supply{Inverter: inv, Units: serving.Units, BusA: n * energy.BusA(inv, s.Bus), ChargerA: n * inv.ChargerA}
-			v.NeedWh = b.Demand.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH)
-			v.DrawA = v.BusA + b.DcA
-			v.Main, _ = b.RunOptions(wiring.MainDuty(s, inv))
-			v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv, serving.Units))
+			v := Supply{Inverter: inv, Units: serving.Units, ChargerA: energy.ChargersA(s, inv, serving.Units),
+				NeedWh: b.Demand.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH),
+				YearWh: b.Demand.YearWh(inv.Efficiency, n*inv.IdleW, s.UseDays),
+				UnitA:  wiring.UnitA(s, inv, 0)}
+			v.BusA = n*v.UnitA + b.DcA
+			v.DrawA = n*energy.BusA(inv, s.Bus) + b.DcA
+			v.PeakA = energy.SurgeA(inv, s.Bus, b.Demand.PeakSurgeVA()) + b.DcA
+			v.Main, _ = b.RunOptions(wiring.MainDuty(s, v.UnitA))
+			v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv))
 			b.Supplies = append(b.Supplies, v)
 		}
 	}
 	if len(b.Supplies) == 0 {
 		b.Reasons = append(b.Reasons, "no inverter of the catalogue, in the number its maker allows, serves the loads' peak, largest start, voltages and recharge with a main and feeder that the rules accept")
 	}
+}
+
+// LeastBusA returns the least that flows through the whole bus with any supply; +Inf where there is none.
+func (b *Bench) LeastBusA() float64 {
+	least := math.Inf(1)
+	for i := range b.Supplies {
+		least = math.Min(least, b.Supplies[i].BusA)
+	}
+	return least
+}
+
+// StringOptions returns the options of a string of a stack beside a supply, on a bus of so many strings.
+func (b *Bench) StringOptions(supply, stack, strings int) []market.Option {
+	d, listed := wiring.StringDuty(b.Scenario, b.Stacks[stack].Battery, b.Supplies[supply].BusA, strings)
+	options, _ := b.RunOptions(d, listed)
+	return options
 }
 
 // RunOptions returns the options of a run, and whether there are any; a run that the scenario does not
@@ -83,24 +113,71 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 		return nil, true
 	}
 	run := wiredRun{d, b.Tips.HeavyBoard}
+	b.before.lock.Lock()
+	defer b.before.lock.Unlock()
 	options, seen := b.before.options[run]
 	if !seen {
-		var scratch [5]market.Use // a cable and its ends, a ground and its ends, a device
-		for _, w := range wiring.Options(b.Rules, d, b.Catalog) {
-			o := b.Market.Wire(&d, w, scratch[:])
-			if d.AC {
-				if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
-					continue
-				}
-				o.InterruptingA = math.Inf(1) // it breaks all there can be
-			}
-			if b.Market.CanHave(&o) {
-				options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
-			}
+		if d.Kind == scenarios.RunBond {
+			options = b.bondOptions(d)
+		} else {
+			options = b.wiredOptions(d)
 		}
 		b.before.keep(run, options)
 	}
 	return options, len(options) > 0
+}
+
+// wiredOptions finds the options of a run with lines and a device.
+func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
+	var options []market.Option
+	var scratch [7]market.Use // a cable and its ends, a ground and its ends, a device, a conduit and its ends
+	_, bond := wiring.BondDuty(b.Scenario)
+	for _, w := range wiring.Options(b.Rules, d, b.Catalog) {
+		o := b.Market.Wire(&d, w, scratch[:])
+		if d.AC {
+			if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
+				continue
+			}
+			o.InterruptingA = math.Inf(1) // it breaks all there can be
+		}
+		switch d.Kind {
+		case scenarios.RunMain:
+			if bond {
+				o.BondMM2, _ = wiring.BondMM2(b.Rules, d, w, "copper")
+			}
+		case scenarios.RunFeeder:
+			if b.Centre {
+				o.FeedsA = d.OwnBreakerA
+				if w.Device != nil {
+					o.FeedsA = w.Device.RatingA
+				}
+			}
+		}
+		if !b.Centre || d.Kind != scenarios.RunFeeder && d.Kind != scenarios.RunBranch {
+			o.Mount, o.Poles = "", 0
+		}
+		if !b.mounts {
+			o.Mount = ""
+		}
+		if b.Market.CanHave(&o) {
+			options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
+		}
+	}
+	return options
+}
+
+// bondOptions finds the options of the bond, which is of one grounding conductor.
+func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
+	var options []market.Option
+	var scratch [4]market.Use
+	for _, w := range wiring.Bond(b.Rules, d, b.Catalog) {
+		o := b.Market.Wire(&d, w, scratch[:])
+		o.BondMM2 = w.Ground.Size.AreaMM2()
+		if b.Market.CanHave(&o) {
+			options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
+		}
+	}
+	return options
 }
 
 // layStacks finds the batteries that fit the bus and groups those that may share it.
@@ -119,7 +196,7 @@ func (b *Bench) layStacks() {
 			Battery: bat, Position: i, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
 			UsableWh: n * energy.UsableWh(bat, b.Scenario.Limits.Reserve), Kg: n * bat.MassKg,
 			ShortA: wiring.ShortCircuitA(bat), Conductance: energy.ConductanceS(bat, f.Series),
-			DischargeA: bat.MaxDischargeA, ChargeA: bat.MaxChargeA,
+			DischargeA: bat.MaxDischargeA, PeakA: energy.PeakDischargeA(bat), ChargeA: bat.MaxChargeA, Columns: f.Columns,
 		}
 		if bat.MaxParallel > 0 {
 			k.Most = min(k.Most, bat.MaxParallel)
@@ -127,7 +204,7 @@ func (b *Bench) layStacks() {
 		for !b.Market.Part(bat.ID).Available(n * float64(k.Most)) {
 			k.Most--
 		}
-		k.Options, _ = b.RunOptions(wiring.StringDuty(b.Scenario, bat))
+		k.Options, _ = b.RunOptions(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 		group := bat.Group
 		if group == "" {
 			group = "\x00" + bat.ID // shares a bus only with itself

@@ -72,7 +72,7 @@ func (b *Bench) weighSupport() {
 	for i := range b.Supplies {
 		v := &b.Supplies[i]
 		own := float64(v.Units) * v.Inverter.MassKg
-		s.supplyKg = append(s.supplyKg, span{own, own}.plus(spanOf(v.Main), v.Units).plus(spanOf(v.Feeder), 1))
+		s.supplyKg = append(s.supplyKg, span{own, own}.plus(spanOf(v.Main), v.Units).plus(spanOf(v.Feeder), v.Units))
 	}
 	for i := range b.Stacks {
 		s.stringKg = append(s.stringKg, spanOf(b.Stacks[i].Options))
@@ -154,7 +154,7 @@ func (b *Bench) lowest(k *Stack, modules int) margin {
 		sh := &b.Scenario.Cart.Shelves[low]
 		n := min(modules, k.Caps[low])
 		if k.Battery.MassKg > 0 {
-			n = int(math.Min(float64(n), math.Floor(sh.MaxMassKg/k.Battery.MassKg+1e-9)))
+			n = int(math.Min(float64(n), math.Floor(b.ShelfKg[low]/k.Battery.MassKg+1e-9)))
 		}
 		sum = sum.plus(b.marginOf(chassis.ModuleBody(sh, k.Battery)).times(float64(n)))
 		modules -= n

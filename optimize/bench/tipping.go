@@ -50,7 +50,7 @@ func (b *Bench) worstShelf(shelf int) (side, length float64) {
 	sh := &b.Scenario.Cart.Shelves[shelf]
 	for i := range b.Catalog.Batteries {
 		body := chassis.ModuleBody(sh, &b.Catalog.Batteries[i])
-		body.MassKg = math.Min(body.MassKg*float64(chassis.ShelfCapacity(sh, &b.Catalog.Batteries[i])), sh.MaxMassKg)
+		body.MassKg = math.Min(body.MassKg*float64(chassis.ShelfCapacity(sh, &b.Catalog.Batteries[i])), b.ShelfKg[shelf])
 		y, x := b.Margins(body)
 		side, length = math.Min(side, y), math.Min(length, x)
 	}

@@ -111,13 +111,13 @@ func (b *Bench) paths() []path {
 	for i := range b.Catalog.Batteries {
 		bat := &b.Catalog.Batteries[i]
 		if Unmet(b.BusConditions(), b.StandingOf(bat)) == nil {
-			add("a string of " + bat.ID)(wiring.StringDuty(b.Scenario, bat))
+			add("a string of " + bat.ID)(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 		}
 	}
 	for i := range b.Catalog.Inverters {
 		inv := &b.Catalog.Inverters[i]
-		add("the main of " + inv.ID)(wiring.MainDuty(b.Scenario, inv))
-		add("the feeder of " + inv.ID)(wiring.FeederDuty(b.Scenario, inv, 1))
+		add("the main of " + inv.ID)(wiring.MainDuty(b.Scenario, wiring.UnitA(b.Scenario, inv, 0)))
+		add("the feeder of " + inv.ID)(wiring.FeederDuty(b.Scenario, inv))
 	}
 	for i := range b.Scenario.Circuits {
 		c := &b.Scenario.Circuits[i]
@@ -232,7 +232,7 @@ func (b *Bench) whyNoSundry(x *catalog.Sundry) []string {
 func (b *Bench) leastBarA() float64 {
 	least := math.Inf(1)
 	for i := range b.Supplies {
-		least = math.Min(least, wiring.BusbarA(b.Supplies[i].BusA, b.DcA))
+		least = math.Min(least, wiring.BusbarA(b.Supplies[i].BusA))
 	}
 	return least
 }
@@ -245,7 +245,7 @@ func (b *Bench) whyNoBusbar(id string) []string {
 		if x.ID != id || len(b.Supplies) == 0 {
 			continue
 		}
-		least, studs := b.leastBarA(), wiring.BusbarStuds(1, 1, 0)
+		least, studs := b.leastBarA(), wiring.BusbarStuds(1, 1, b.DCCircuits)
 		if !plan.AtLeast(x.RatingA, least) {
 			return []string{fmt.Sprintf("the smallest inverter that serves and the direct-current loads ask %s A of the bars, these have %s A (busbars.csv, rating_a)", Figure(least), Figure(x.RatingA))}
 		}

@@ -10,6 +10,8 @@ import (
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
 )
 
 // Bounds knows what no plan can be below: least costs and masses of a supply with all that every plan
@@ -25,8 +27,8 @@ type Bounds struct {
 
 	busbarFloors, casterFloors []float64 // by option: cents
 
-	mainFloors   [][]float64 // by supply and option: cents
-	stringFloors [][]float64 // by stack and option: cents
+	mainFloors [][]float64 // by supply and option: cents
+	runs       map[stringRun]floored
 
 	paid *Bounds // the same with nothing owned but batteries and inverters; nil where that is so anyway
 	// owned are the articles other than these that are owned and that something can use, with what using
@@ -39,7 +41,7 @@ type Bounds struct {
 	boughtCents  []float64
 	stringKg     []float64
 	lifeWh       []float64 // cycle life times usable energy; 0: not stated
-	room         []float64 // floor area in m2 that a string takes at least
+	room         []float64 // floor area in m2 that a string takes at least, as if its columns could be parted
 	floorArea    float64   // of all shelves
 	ownedMembers [][]int   // by group: members of which strings are owned
 
@@ -51,7 +53,7 @@ type Bounds struct {
 }
 
 func New(b *bench.Bench, m *market.Market) *Bounds {
-	o := &Bounds{Bench: b, Market: m}
+	o := &Bounds{runs: map[stringRun]floored{}, Bench: b, Market: m}
 	o.weighLimits()
 	o.boundSupplies()
 	o.boundStrings()
@@ -98,7 +100,7 @@ func (o *Bounds) weighLimits() {
 	s := o.Bench.Scenario
 	o.most = s.Limits.MassKg
 	if s.Limits.PushN > 0 {
-		o.most = math.Min(o.most, s.Limits.PushN/chassis.PushN(1, s.Limits.Slope))
+		o.most = math.Min(o.most, s.Limits.PushN/chassis.PushN(1, s.Cart.Rolling, s.Limits.Slope))
 	}
 	strongest := -market.LeastOf(o.Bench.Casters, nil, func(c *market.Option) float64 { return -c.CarriesKg })
 	o.most = math.Min(o.most, strongest/chassis.CasterLoadKg(1, s.CasterFactor, s.Cart.Casters))
@@ -110,8 +112,10 @@ func (o *Bounds) boundSupplies() {
 	fixedCents := (1+o.Market.Tax)*o.Market.Shipping - o.Market.Credit
 	fixedKg := o.Bench.FixedKg
 	for _, s := range o.Bench.Fixed {
-		fixedCents += float64(s.Count) * market.LeastOf(s.Options, nil, o.floor)
-		fixedKg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
+		if s.For != market.Through {
+			fixedCents += float64(s.Count) * market.LeastOf(s.Options, nil, o.floor)
+			fixedKg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
+		}
 	}
 	o.busbarFloors, o.casterFloors = o.floors(o.Bench.Busbars), o.floors(o.Bench.Casters)
 	o.lightestCastersKg = market.LeastOf(o.Bench.Casters, nil, market.MassOf)
@@ -119,9 +123,16 @@ func (o *Bounds) boundSupplies() {
 		v := &o.Bench.Supplies[i]
 		cents := fixedCents + o.Market.Part(v.Inverter.ID).LeastCents(float64(v.Units), o.Market.Tax)
 		kg := fixedKg + float64(v.Units)*v.Inverter.MassKg
+		for _, s := range o.Bench.Fixed {
+			if s.For == market.Through {
+				serves := through(v)
+				cents += float64(s.Count) * market.LeastOf(s.Options, serves, o.floor)
+				kg += float64(s.Count) * market.LeastOf(s.Options, serves, market.MassOf)
+			}
+		}
 		if v.Feeder != nil {
-			cents += market.LeastOf(v.Feeder, nil, o.floor)
-			kg += market.LeastOf(v.Feeder, nil, market.MassOf)
+			cents += float64(v.Units) * market.LeastOf(v.Feeder, nil, o.floor)
+			kg += float64(v.Units) * market.LeastOf(v.Feeder, nil, market.MassOf)
 		}
 		o.mainFloors = append(o.mainFloors, o.floors(v.Main))
 		o.cents = append(o.cents, cents)
@@ -129,28 +140,35 @@ func (o *Bounds) boundSupplies() {
 	}
 }
 
+// through says which parts stand all that flows through the bus of a supply.
+func through(v *bench.Supply) func(*market.Option) bool {
+	least := wiring.ThroughA(v.BusA)
+	return func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) }
+}
+
 // boundStrings adds up what one string of each stack costs and weighs.
 func (o *Bounds) boundStrings() {
 	tax := o.Market.Tax
-	for _, sh := range o.Bench.Scenario.Cart.Shelves {
-		o.floorArea += sh.LengthM * sh.DepthM
+	shelves := o.Bench.Scenario.Cart.Shelves
+	for i := range shelves {
+		o.floorArea += shelves[i].LengthM * shelves[i].DepthM
 	}
 	for i := range o.Bench.Stacks {
 		k := &o.Bench.Stacks[i]
 		a := o.Market.Part(k.Battery.ID)
 		series := float64(k.Series)
-		o.stringFloors = append(o.stringFloors, o.floors(k.Options))
-		runCents, runKg := o.stringRun(i, k.ShortA)
+		run := floored{k.Options, o.floors(k.Options)}
+		runCents, runKg := run.least(k.ShortA)
 		o.ownedStrings = append(o.ownedStrings, a.Have/series)
 		o.ownedCents = append(o.ownedCents, runCents+series*a.SellFor)
 		o.boughtCents = append(o.boughtCents, runCents+series*a.BoughtFloor(tax))
 		o.stringKg = append(o.stringKg, k.Kg+runKg)
-		o.lifeWh = append(o.lifeWh, series*energy.LifetimeWh(k.Battery, o.Bench.Scenario.Limits.Reserve))
+		o.lifeWh = append(o.lifeWh, series*energy.LifetimeWh(k.Battery, o.Bench.Scenario.Limits.Reserve, o.mostCycles(k.UsableWh)))
 		area := math.Inf(1)
-		for j, c := range k.Caps {
-			if c > 0 {
-				sh := &o.Bench.Scenario.Cart.Shelves[j]
-				area = math.Min(area, sh.LengthM*sh.DepthM/float64(c))
+		for j := range k.Columns {
+			for _, c := range k.Columns[j] {
+				sh := &shelves[j]
+				area = math.Min(area, sh.LengthM*sh.DepthM*(c.AlongM+sh.GapM)/(float64(c.Modules())*chassis.RoomM(sh)))
 			}
 		}
 		o.room = append(o.room, series*area)
@@ -169,12 +187,53 @@ func (o *Bounds) boundStrings() {
 	}
 }
 
-// stringRun returns the least cost in cents and mass of a string's run whose device breaks a current.
-func (o *Bounds) stringRun(at int, faultA float64) (cents, kg float64) {
-	k := &o.Bench.Stacks[at]
-	if k.Options == nil {
+// mostCycles bounds how often a year the modules of a bank with at least so much usable energy are cycled: the bank
+// has at least what the autonomy asks for.
+func (o *Bounds) mostCycles(usableWh float64) float64 {
+	most := 0.0
+	for i := range o.Bench.Supplies {
+		v := &o.Bench.Supplies[i]
+		most = math.Max(most, v.YearWh/math.Max(v.NeedWh, usableWh))
+	}
+	return most
+}
+
+// stringRun is what the options of a string hang on.
+type stringRun struct {
+	supply, stack int
+	bothEnds      bool
+}
+
+// floored is options with their floors.
+type floored struct {
+	options []market.Option
+	floors  []float64
+}
+
+// least returns the least cost in cents and mass of those whose devices break a current; nothing where there is no run.
+func (f floored) least(faultA float64) (cents, kg float64) {
+	if f.options == nil {
 		return 0, 0
 	}
 	serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, faultA) }
-	return cheapest(k.Options, o.stringFloors[at], serves), market.LeastOf(k.Options, serves, market.MassOf)
+	return cheapest(f.options, f.floors, serves), market.LeastOf(f.options, serves, market.MassOf)
+}
+
+// stringRun returns the least cost in cents and mass of a string's run beside a supply, on a bus of so many strings,
+// whose device breaks a current.
+func (o *Bounds) stringRun(supply, at, strings int, faultA float64) (cents, kg float64) {
+	if o.Bench.Scenario.Run(scenarios.RunString) == nil {
+		return 0, 0
+	}
+	key := stringRun{supply, at, wiring.BothEnds(o.Bench.Scenario, strings)}
+	run, known := o.runs[key]
+	if !known {
+		run.options = o.Bench.StringOptions(supply, at, strings)
+		run.floors = o.floors(run.options)
+		o.runs[key] = run
+	}
+	if len(run.options) == 0 {
+		return math.Inf(1), 0
+	}
+	return run.least(faultA)
 }

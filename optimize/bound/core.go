@@ -19,7 +19,7 @@ type Figures struct {
 	OpenCents float64
 	UsableWh  float64
 	LifeWh    float64
-	Aged      bool    // every battery states a cycle life
+	Aged      bool    // every battery states how long it lives, and some of it is used
 	room      float64 // m2
 }
 
@@ -45,18 +45,16 @@ func (o *Bounds) Of(c *bench.Core) (f Figures) {
 		at := members[h.Member]
 		k := &o.Bench.Stacks[at]
 		x := float64(h.N)
-		runCents, runKg := o.stringRun(at, wiring.StringFaultA(k.ShortA, total))
+		runCents, runKg := o.stringRun(c.Supply, at, c.Total(), wiring.StringFaultA(k.ShortA, total))
 		modules, a := x*float64(k.Series), o.Market.Part(k.Battery.ID)
 		least := a.LeastCents(modules, o.Market.Tax)
 		further += least - a.LinearCents(modules, o.Market.Tax)
 		f.Cents += least + x*runCents
 		f.Kg += x * (k.Kg + runKg)
 		f.UsableWh += x * k.UsableWh
-		f.LifeWh += x * o.lifeWh[at]
-		f.Aged = f.Aged && o.lifeWh[at] > 0
 		f.room += x * o.room[at]
 	}
-	least, studs := wiring.BusbarA(v.BusA, o.Bench.DcA), wiring.BusbarStuds(c.Total(), v.Units, 0)
+	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(c.Total(), v.Units, o.Bench.DCCircuits)
 	bars := func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 	f.Cents += cheapest(o.Bench.Busbars, o.busbarFloors, bars)
 	f.Kg += market.LeastOf(o.Bench.Busbars, bars, market.MassOf)
@@ -71,6 +69,8 @@ func (o *Bounds) Of(c *bench.Core) (f Figures) {
 	f.Cents += cheapest(o.Bench.Casters, o.casterFloors, carry)
 	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
 	f.OpenCents = f.Cents - further
+	f.LifeWh = o.lifetimeWh(c, f.UsableWh)
+	f.Aged = f.LifeWh > 0 || len(c.Strings) == 0
 	return f
 }
 
@@ -95,8 +95,15 @@ func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 		k := &o.Bench.Stacks[o.Bench.Groups[c.Group][h.Member]]
 		strings = append(strings, energy.Strings{Battery: k.Battery, Series: k.Series, Count: h.N})
 	}
-	if len(strings) == 0 || !energy.Carries(strings, v.DrawA) {
+	if len(strings) == 0 || !energy.Carries(strings, v.DrawA) || !o.Bench.Partial && !plan.AtLeast(energy.PeakA(strings), v.PeakA) {
 		return false
+	}
+	if o.Bench.Scenario.Limits.SharedProtocols {
+		for _, s := range strings {
+			if !s.Battery.SharesProtocol(v.Inverter) {
+				return false
+			}
+		}
 	}
 	if r := o.Bench.Scenario.Recharge; r != nil {
 		need := energy.GridRechargeA(strings, v.NeedWh, o.Bench.Scenario.Bus.NominalV, r.WithinH)

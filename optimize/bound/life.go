@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 )
 
@@ -74,6 +75,22 @@ func (o *Bounds) LifeScore(c *bench.Core, last int, f Figures) float64 {
 		return math.Inf(1)
 	}
 	return PerLifetimeKWh(cents, life)
+}
+
+// lifetimeWh returns what the strings of a core give in all their life; of a cell a bound, since with more of them
+// each is cycled less. 0 where some battery states no life, or nothing is used.
+func (o *Bounds) lifetimeWh(c *bench.Core, usableWh float64) float64 {
+	v := &o.Bench.Supplies[c.Supply]
+	cycles, life := v.YearWh/math.Max(usableWh, v.NeedWh), 0.0
+	for _, h := range c.Strings {
+		k := &o.Bench.Stacks[o.Bench.Groups[c.Group][h.Member]]
+		one := energy.LifetimeWh(k.Battery, o.Bench.Scenario.Limits.Reserve, cycles)
+		if one <= 0 {
+			return 0
+		}
+		life += float64(h.N*k.Series) * one
+	}
+	return life
 }
 
 // PerLifetimeKWh returns cents over Wh as currency units over kWh.

@@ -38,10 +38,10 @@ func (o *Bounds) boundPaid() {
 		x.common += mostOf(o.Bench.Busbars, i) + mostOf(o.Bench.Casters, i)
 		for j := range o.Bench.Supplies {
 			v := &o.Bench.Supplies[j]
-			x.bySupply = append(x.bySupply, float64(v.Units)*mostOf(v.Main, i)+mostOf(v.Feeder, i))
+			x.bySupply = append(x.bySupply, float64(v.Units)*(mostOf(v.Main, i)+mostOf(v.Feeder, i)))
 		}
 		for j := range o.Bench.Stacks {
-			x.byStack = append(x.byStack, mostOf(o.Bench.Stacks[j].Options, i))
+			x.byStack = append(x.byStack, mostDevices*mostOf(o.Bench.Stacks[j].Options, i))
 		}
 		if x.common > 0 || slices.Max(append(x.bySupply, 0)) > 0 || slices.Max(append(x.byStack, 0)) > 0 {
 			o.owned = append(o.owned, x)
@@ -63,11 +63,14 @@ func (o *Bounds) boundPaid() {
 		}
 		x.saves = math.Max(0, price-o.Market.Articles[x.article].SellFor)
 	}
-	paid := &Bounds{Bench: o.Bench, Market: &m, most: o.most}
+	paid := &Bounds{runs: map[stringRun]floored{}, Bench: o.Bench, Market: &m, most: o.most}
 	paid.boundSupplies()
 	paid.boundStrings()
 	o.paid = paid
 }
+
+// mostDevices is how many devices a string has at the most, one at each end: of all that it uses as many count.
+const mostDevices = 2
 
 // mostOf returns the most of an article that any of some options uses.
 func mostOf(options []market.Option, article int) float64 {

@@ -241,7 +241,7 @@ func TestBodies(t *testing.T) {
 		Backboard: scenarios.Backboard{ElevationM: 0.8, OffsetM: 0.25},
 	}}
 	want := []Body{{40, 0.35, 0}, {12, 0.9, -0.2}, {8, 0.95, 0.1}}
-	fixed := FixedBodies(s)
+	fixed := FixedBodies(s, &catalog.Catalog{})
 	if len(fixed) != len(want) {
 		t.Fatalf("%d bodies, want %d", len(fixed), len(want))
 	}
@@ -281,7 +281,7 @@ func TestCasterLoad(t *testing.T) {
 		{"three casters always stand", 300, 1, 3, 150},
 		{"two", 300, 1, 2, 300},
 		{"factor 1.25", 300, 1.25, 4, 125},
-		{"six", 500, 1.5, 6, 150},
+		{"six: three of them carry a stiff cart", 500, 1.5, 6, 250},
 		{"one", 300, 1, 1, math.Inf(1)},
 		{"none", 300, 1, 0, math.Inf(1)},
 	} {
@@ -311,7 +311,7 @@ func TestPush(t *testing.T) {
 		{"400 kg on soft ground", 400, 0.08, 40, "HSE guidance: up to 10 %"},
 		{"nothing", 0, 1, 0, "definition"},
 	} {
-		if got := PushN(c.mass, c.slope); !near(got, c.wantKgf*9.80665) {
+		if got := PushN(c.mass, RollingCoefficient, c.slope); !near(got, c.wantKgf*9.80665) {
 			t.Errorf("%s: %v N, want %v kgf (%s)", c.name, got, c.wantKgf, c.source)
 		}
 	}

@@ -11,9 +11,17 @@ type Body struct {
 	MassKg, HeightM, OffsetM float64
 }
 
-// FixedBodies returns what is on the cart whatever is bought: the frame, then the deck items.
-func FixedBodies(s *scenarios.Scenario) []Body {
+// FixedBodies returns what is on the cart whatever is bought: the frame, or its pieces by the mass of their
+// sections, then the deck items.
+func FixedBodies(s *scenarios.Scenario, c *catalog.Catalog) []Body {
 	bodies := []Body{massBody(&s.Cart.Frame)}
+	for _, p := range s.Cart.Pieces {
+		for i := range c.Sections {
+			if c.Sections[i].ID == p.Section {
+				bodies = append(bodies, Body{MassKg: p.LengthM * float64(p.Count) * c.Sections[i].KgPerM, HeightM: p.HeightM})
+			}
+		}
+	}
 	for i := range s.Cart.DeckItems {
 		bodies = append(bodies, massBody(&s.Cart.DeckItems[i]))
 	}
@@ -24,10 +32,10 @@ func massBody(m *scenarios.Mass) Body {
 	return Body{MassKg: m.MassKg, HeightM: m.HeightM, OffsetM: m.OffsetM}
 }
 
-// ModuleBody returns one battery module standing on a shelf: its centre is half its height above the
-// shelf, in the middle of the cart.
+// ModuleBody returns one battery module standing on a shelf, in the middle of the cart: its centre is at half the
+// height of as many layers as may stand on each other there, as if all of them were full.
 func ModuleBody(sh *scenarios.Shelf, b *catalog.Battery) Body {
-	return Body{MassKg: b.MassKg, HeightM: sh.ElevationM + b.HeightM/2}
+	return Body{MassKg: b.MassKg, HeightM: sh.ElevationM + float64(max(1, Layers(sh, b)))*b.HeightM/2}
 }
 
 // BackboardBody returns something of a mass on the backboard: inverters, devices, bus bars, sundries,

@@ -31,9 +31,9 @@ func ExampleCasterLoadKg_threeHundredKilograms() {
 // 400 kg take 8 kgf, and on a slope of 1 in 12 more than 30 kgf (both in HSE's own text, one origin).
 func ExamplePushN_healthAndSafetyExecutive() {
 	kgf := func(newtons float64) float64 { return newtons / chassis.StandardGravity }
-	fmt.Printf("%.0f kgf\n", kgf(chassis.PushN(200, 0)))
-	fmt.Printf("%.0f kgf\n", kgf(chassis.PushN(400, 0)))
-	fmt.Printf("%.1f kgf\n", kgf(chassis.PushN(400, 1.0/12)))
+	fmt.Printf("%.0f kgf\n", kgf(chassis.PushN(200, chassis.RollingCoefficient, 0)))
+	fmt.Printf("%.0f kgf\n", kgf(chassis.PushN(400, chassis.RollingCoefficient, 0)))
+	fmt.Printf("%.1f kgf\n", kgf(chassis.PushN(400, chassis.RollingCoefficient, 1.0/12)))
 	// Output:
 	// 4 kgf
 	// 8 kgf
@@ -74,4 +74,16 @@ func ExampleTilt_cart() {
 	// Output:
 	// 132 kg on each caster
 	// centre of mass 404 mm up, stands on 36.6 degrees
+}
+
+// Halliday and Resnick: a wheel of 0.8 kg and 6 cm over a step of 3 cm takes 13.6 N.
+func ExampleStepN() {
+	fmt.Printf("%.1f N\n", chassis.StepN(0.8, 0.06, 0.03))
+	// Output: 13.6 N
+}
+
+// A cart of 300 kg with two braked wheels of four, grip 0.5: by statics it holds a slope of 25 %.
+func ExampleHeldSlope() {
+	fmt.Printf("%.0f %%\n", 100*chassis.HeldSlope(0.5, 2, 4))
+	// Output: 25 %
 }

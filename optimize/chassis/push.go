@@ -1,5 +1,7 @@
 package chassis
 
+import "math"
+
 // StandardGravity in m/s²: ISO 80000-3:2006, item 3-9.2; the same exact value is in the CODATA list.
 const StandardGravity = 9.80665
 
@@ -7,15 +9,29 @@ const StandardGravity = 9.80665
 // weight.
 //
 // Source: UK HSE, Manual handling guidance L23 and INDG143, "at least 2 %"; one origin. On soft or
-// uneven ground the same guidance has up to 0.10: state that as a slope.
+// uneven ground the same guidance has up to 0.10.
 const RollingCoefficient = 0.02
 
-// PushN returns the force in newtons to push a cart up a slope (rise over run).
+// PushN returns the force in newtons that keeps a cart rolling up a slope (rise over run), on ground of a rolling
+// resistance. To start it takes more.
 //
-//	(0.02 + slope) * M * g
+//	(rolling + slope) * M * g
 //
 // Source: UK HSE guidance as at RollingCoefficient, which adds the load times the slope. Rise over run
 // stands for the sine of the slope's angle and errs to the safe side, by 0.35 % at 1 in 12.
-func PushN(massKg, slope float64) float64 {
-	return (RollingCoefficient + slope) * massKg * StandardGravity
+func PushN(massKg, rolling, slope float64) float64 {
+	return (rolling + slope) * massKg * StandardGravity
+}
+
+// StepN returns the level force in newtons, at the axle, that just lifts a wheel of a radius over a step of a height
+// with a mass on it. +Inf where the step is as high as the axle.
+//
+//	m g sqrt(2 r h - h^2) / (r - h)
+//
+// Source: torques about the edge of the step, as in Halliday and Resnick, Fundamentals of Physics, chapter 12.
+func StepN(massKg, radiusM, stepM float64) float64 {
+	if stepM >= radiusM {
+		return math.Inf(1)
+	}
+	return massKg * StandardGravity * math.Sqrt(2*radiusM*stepM-stepM*stepM) / (radiusM - stepM)
 }

@@ -4,31 +4,119 @@ import (
 	"math"
 
 	"cartwright/catalog"
+	"cartwright/optimize/chassis/frame"
+	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
 
-// fitTolM in metres guards sizes that are the same in two units against rounding: 20 in is 508 mm, two
-// modules of 10 in fill it. A micrometre is no room a person could measure.
-const fitTolM = 1e-6
+// Column is one way to set a kind of module down on a shelf: in columns across the depth, each of so many rows and
+// layers, all turned the same way.
+type Column struct {
+	AlongM, DepthM float64 // of a module, as it is turned
+	Rows, Layers   int
+	Most           int // columns that the shelf's length holds of this kind alone
+}
 
-// ShelfCapacity returns how many modules of one battery stand on a shelf, upright, in rows and columns
-// all turned the same way, with the shelf's gap between them: the better of the two ways to turn them.
-// 0 where the module is taller than the shelf's clear height, or has no length or width.
+// Modules returns how many modules a column holds.
+func (c Column) Modules() int { return c.Rows * c.Layers }
+
+// LengthM returns the length that some modules take along the shelf, a gap after each column included.
 //
-//	floor((L+gap)/(l+gap)) * floor((D+gap)/(w+gap))      plane geometry
+//	ceil(n / (rows * layers)) * (l + gap)
+func (c Column) LengthM(modules int, gapM float64) float64 {
+	return float64((modules+c.Modules()-1)/c.Modules()) * (c.AlongM + gapM)
+}
+
+// Columns returns the ways in which a module can be set down on a shelf, upright: length or width along it; one only
+// where it is never longer than the other, whatever the number. None where the module is taller than the clear height
+// or fits in neither way.
 //
-// Turning some modules one way and some the other may place more now and then; not looked for here, as
-// such shelves are hard to wire.
-func ShelfCapacity(sh *scenarios.Shelf, b *catalog.Battery) int {
-	if b.HeightM > sh.ClearHeightM+fitTolM || !(b.LengthM > 0) || !(b.WidthM > 0) {
+//	rows = floor((D + gap) / (w + gap))      layers = min(stack, floor(clear height / height))
+func Columns(sh *scenarios.Shelf, b *catalog.Battery) []Column {
+	layers := Layers(sh, b)
+	if layers == 0 || !(b.LengthM > 0) || !(b.WidthM > 0) {
+		return nil
+	}
+	var ways []Column
+	for _, turned := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
+		c := Column{AlongM: turned[0], DepthM: turned[1], Layers: layers,
+			Rows: abreast(sh.DepthM, turned[1], sh.GapM), Most: abreast(sh.LengthM, turned[0], sh.GapM)}
+		if c.Rows > 0 && c.Most > 0 {
+			ways = append(ways, c)
+		}
+	}
+	if len(ways) == 2 {
+		if never(ways[1], ways[0], sh.GapM) {
+			return ways[:1]
+		}
+		if never(ways[0], ways[1], sh.GapM) {
+			return ways[1:]
+		}
+	}
+	return ways
+}
+
+// never reports whether one way is shorter than another for no number of modules.
+func never(a, b Column, gapM float64) bool {
+	for n := 1; n <= max(a.Most*a.Modules(), b.Most*b.Modules()); n++ {
+		if fits := n <= a.Most*a.Modules(); fits && (n > b.Most*b.Modules() || !plan.AtLeast(a.LengthM(n, gapM), b.LengthM(n, gapM))) {
+			return false
+		}
+	}
+	return true
+}
+
+// Layers returns how many modules stand on each other on a shelf.
+func Layers(sh *scenarios.Shelf, b *catalog.Battery) int {
+	if !(b.HeightM > 0) {
 		return 0
 	}
-	along := abreast(sh.LengthM, b.LengthM, sh.GapM) * abreast(sh.DepthM, b.WidthM, sh.GapM)
-	across := abreast(sh.LengthM, b.WidthM, sh.GapM) * abreast(sh.DepthM, b.LengthM, sh.GapM)
-	return max(along, across)
+	if fit := plan.Floor(sh.ClearHeightM / b.HeightM); fit < float64(sh.Stack) {
+		return int(fit)
+	}
+	return sh.Stack
+}
+
+// ShelfCapacity returns how many modules of one battery stand on a shelf that has no other.
+func ShelfCapacity(sh *scenarios.Shelf, b *catalog.Battery) int {
+	most := 0
+	for _, c := range Columns(sh, b) {
+		most = max(most, c.Most*c.Modules())
+	}
+	return most
+}
+
+// TakenM returns the length that some modules of a battery take along a shelf, turned the better way; +Inf where they
+// do not fit at all.
+func TakenM(sh *scenarios.Shelf, b *catalog.Battery, modules int) float64 {
+	if modules == 0 {
+		return 0
+	}
+	least := math.Inf(1)
+	for _, c := range Columns(sh, b) {
+		least = math.Min(least, c.LengthM(modules, sh.GapM))
+	}
+	return least
+}
+
+// RoomM returns the length of a shelf that columns fill, the gap that the last of them does not need included.
+func RoomM(sh *scenarios.Shelf) float64 { return sh.LengthM + sh.GapM }
+
+// ShelfMaxKg returns the mass a shelf may carry: what is stated or what its rails carry, the smaller; +Inf where
+// neither is.
+func ShelfMaxKg(sh *scenarios.Shelf, c *catalog.Catalog) float64 {
+	if sh.Rails == nil {
+		return sh.MaxMassKg
+	}
+	for i := range c.Sections {
+		if c.Sections[i].ID == sh.Rails.Section {
+			return math.Min(sh.MaxMassKg, frame.RailsCarryKg(&c.Sections[i], sh.Rails.SpanM, sh.Rails.Count))
+		}
+	}
+	return sh.MaxMassKg // Check has reported it
 }
 
 // abreast returns how many things of a size fit into a space with a gap between neighbours.
 func abreast(spaceM, sizeM, gapM float64) int {
-	return int(math.Floor((spaceM + gapM + fitTolM) / (sizeM + gapM)))
+	return int(plan.Floor((spaceM + gapM) / (sizeM + gapM)))
 }

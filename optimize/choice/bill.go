@@ -56,7 +56,7 @@ func Shipping(b *bench.Bench, c *Choice) map[string]plan.Money {
 
 // lines returns the bill's lines of one article: one for each offer it is bought at, or a single one.
 func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []plan.Line {
-	blank := plan.Line{Part: a.Id, Kind: a.Kind, Unit: a.Unit(), UnitPrice: a.Cents / 100, Vendor: a.Vendor}
+	blank := plan.Line{Part: a.ID, Kind: a.Kind, Unit: a.Unit(), UnitPrice: a.Cents / 100, Vendor: a.Vendor}
 	var lines []plan.Line
 	for j, n := range got.Buy {
 		if n <= 0 {

@@ -26,6 +26,7 @@ type Fill struct {
 	Stack  int // of a string run
 	Option *market.Option
 	Count  int
+	Paths  int // equal cable paths: one option may stand for several that are wired alike
 }
 
 // Acquired is how a special article is come by: of what is owned, and by offer.

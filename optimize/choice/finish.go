@@ -7,8 +7,6 @@ import (
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
-	"cartwright/optimize/wiring"
-	"cartwright/scenarios"
 )
 
 // Finish works a choice out into a plan with all its figures. The plan still has to pass the audit.
@@ -18,28 +16,19 @@ func Finish(b *bench.Bench, c *Choice) plan.Plan {
 		Inverter: plan.CoreInverter{Part: v.Inverter.ID, Units: v.Units},
 		Solar:    []plan.CoreSolar{},
 	}}
-	var usableWh, lifetimeWh float64
-	everCycled := true
+	usableWh := 0.0
 	for i, k := range c.Stacks {
 		st := &b.Stacks[k]
 		p.Core.Batteries = append(p.Core.Batteries, plan.CoreBattery{Part: st.Battery.ID, Strings: c.Strings[i], Series: st.Series})
-		modules := float64(st.Series * c.Strings[i])
-		usableWh += modules * energy.UsableWh(st.Battery, b.Scenario.Limits.Reserve)
-		life := energy.LifetimeWh(st.Battery, b.Scenario.Limits.Reserve)
-		everCycled = everCycled && life > 0
-		lifetimeWh += modules * life
+		usableWh += float64(st.Series*c.Strings[i]) * energy.UsableWh(st.Battery, b.Scenario.Limits.Reserve)
 	}
 	p.UsableKWh = usableWh / 1000
 	p.AutonomyH = b.Demand.AutonomyH(v.Inverter.Efficiency, float64(v.Units)*v.Inverter.IdleW, usableWh)
-	for _, l := range b.Demand.Legs {
-		if v.Inverter.ACV == bench.ThreeWire {
-			p.Legs = append(p.Legs, plan.LegLoad{Load: l.Load, Leg: string(l.Leg)})
-		}
-	}
+	p.Circuits, p.Legs = hung(b, v)
 	Account(b, c, &p)
 	p.CostPerUsableKWh = p.Cost.Units() / p.UsableKWh
-	if everCycled {
-		p.CostPerLifetimeKWh = p.Cost.Units() / (lifetimeWh / 1000)
+	if life := lifetimeWh(b, c, v.YearWh/usableWh); life > 0 {
+		p.CostPerLifetimeKWh = p.Cost.Units() / (life / 1000)
 	}
 	p.Runs = runs(b, c)
 	place(b, c, &p)
@@ -47,55 +36,37 @@ func Finish(b *bench.Bench, c *Choice) plan.Plan {
 	return p
 }
 
-// runs returns the wiring schedule: strings, mains, feeder, branches.
-func runs(b *bench.Bench, c *Choice) []plan.Run {
-	var total float64
+// lifetimeWh returns what the batteries give in all their life at so many cycles a year; 0 where that is not stated of
+// one of them.
+func lifetimeWh(b *bench.Bench, c *Choice, cycles float64) float64 {
+	life := 0.0
 	for i, k := range c.Stacks {
-		total += float64(c.Strings[i]) * b.Stacks[k].ShortA
-	}
-	v := &b.Supplies[c.Supply]
-	var runs []plan.Run
-	add := func(d wiring.Duty, f *Fill, faultA float64, battery string) {
-		r := b.Rules.Check(d, f.Option.Wire, faultA)
-		w := f.Option.Wire
-		run := plan.Run{
-			Run: string(d.Kind), Name: d.Name, Battery: battery, Cable: w.Cable.ID, Sets: w.Sets, Count: f.Count,
-			LengthM: d.LengthM, Conductors: d.Conductors, DesignA: d.DesignA, RequiredA: r.RequiredA,
-			AllowedA: r.AllowedA, DeviceA: r.DeviceA, DropPct: r.DropPct, DropLimitPct: 100 * d.Drop, FaultA: faultA,
+		st := &b.Stacks[k]
+		one := energy.LifetimeWh(st.Battery, b.Scenario.Limits.Reserve, cycles)
+		if one <= 0 {
+			return 0
 		}
-		if w.Ground != nil {
-			run.Ground = w.Ground.ID
-		}
-		if w.Device != nil {
-			run.Device, run.InterruptingA = w.Device.ID, r.InterruptingA
-		}
-		runs = append(runs, run)
+		life += float64(st.Series*c.Strings[i]) * one
 	}
-	branch := map[string]*scenarios.Circuit{}
-	for i := range b.Scenario.Circuits {
-		branch["branch "+b.Scenario.Circuits[i].Name] = &b.Scenario.Circuits[i]
+	return life
+}
+
+// hung tells what hangs on each circuit, and on which leg the loads are that were left to the program.
+func hung(b *bench.Bench, v *bench.Supply) (circuits []plan.Circuit, legs []plan.LegLoad) {
+	threeWire := v.Inverter.ACV == bench.ThreeWire
+	for _, x := range b.Demand.Circuits {
+		told := plan.Circuit{Circuit: x.Circuit, Loads: x.Loads, CurrentA: x.CurrentA, DeviceA: x.DeviceA}
+		if threeWire {
+			told.Leg = string(x.Leg)
+		}
+		circuits = append(circuits, told)
 	}
-	for i := range c.Fills {
-		f := &c.Fills[i]
-		switch f.Kind {
-		case SlotString:
-			st := &b.Stacks[f.Stack]
-			d, _ := wiring.StringDuty(b.Scenario, st.Battery)
-			add(d, f, wiring.StringFaultA(st.ShortA, total), st.Battery.ID)
-		case SlotMain:
-			d, _ := wiring.MainDuty(b.Scenario, v.Inverter)
-			add(d, f, total, "")
-		case SlotFeeder:
-			d, _ := wiring.FeederDuty(b.Scenario, v.Inverter, v.Units)
-			add(d, f, b.Scenario.ACFaultA, "")
-		case SlotFixed:
-			if circuit := branch[f.Slot]; circuit != nil {
-				d, _ := wiring.BranchDuty(b.Scenario, circuit)
-				add(d, f, b.Scenario.ACFaultA, "")
-			}
+	for _, l := range b.Demand.Legs {
+		if threeWire {
+			legs = append(legs, plan.LegLoad{Load: l.Load, Leg: string(l.Leg)})
 		}
 	}
-	return runs
+	return circuits, legs
 }
 
 // bodies returns everything on the cart, by where it is.

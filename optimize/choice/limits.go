@@ -30,12 +30,16 @@ func limits(b *bench.Bench, c *Choice, p *plan.Plan) []plan.Limit {
 		count += c.Strings[i]
 	}
 	atLeast(plan.LimitAutonomy, p.AutonomyH, s.AutonomyH, "h")
-	atLeast(plan.LimitPower, units*v.Inverter.ContinuousW, d.PeakTotalW(), "W")
+	atLeast(plan.LimitPower, units*v.Inverter.ContinuousW, d.PeakTotalVA(), "W")
 	if v.Inverter.ACV == bench.ThreeWire {
-		atLeast(plan.LimitLeg, units*v.Inverter.LegW, d.PeakLegW(), "W")
+		atLeast(plan.LimitLeg, units*v.Inverter.LegW, d.PeakLegVA(), "W")
 	}
-	atLeast(plan.LimitSurge, units*v.Inverter.SurgeW, d.SurgeW(), "W")
+	atLeast(plan.LimitSurge, units*v.Inverter.SurgeW, d.PeakSurgeVA(), "W")
+	if v.Inverter.ACV == bench.ThreeWire {
+		atLeast(plan.LimitLegSurge, units*v.Inverter.LegSurgeW, d.PeakLegSurgeVA(), "W")
+	}
 	atLeast(plan.LimitBusCurrent, energy.CarryA(strings), v.DrawA, "A")
+	atLeast(plan.LimitPeakCurrent, energy.PeakA(strings), v.PeakA, "A")
 	if r := s.Recharge; r != nil {
 		need := energy.GridRechargeA(strings, v.NeedWh, s.Bus.NominalV, r.WithinH)
 		atLeast(plan.LimitCharger, v.ChargerA, need, "A")
@@ -51,37 +55,42 @@ func limits(b *bench.Bench, c *Choice, p *plan.Plan) []plan.Limit {
 	atLeast(plan.LimitTiltSideways, side, s.Limits.TiltDeg, "deg")
 	atLeast(plan.LimitTiltLength, length, s.Limits.TiltDeg, "deg")
 	if s.Limits.PushN > 0 {
-		atMost(plan.LimitPush, chassis.PushN(p.MassKg, s.Limits.Slope), s.Limits.PushN, "N")
+		atMost(plan.LimitPush, chassis.PushN(p.MassKg, s.Cart.Rolling, s.Limits.Slope), s.Limits.PushN, "N")
 	}
 	atMost(plan.LimitCaster, p.Casters.LoadEachKg, p.Casters.RatingEachKg, "kg")
+
+	if s.Limits.Slope > 0 {
+		atLeast(plan.LimitHold, 100*chassis.HeldSlope(s.Cart.Grip, brakes(b, p.Casters.Part), s.Cart.Casters), 100*s.Limits.Slope, "%")
+	}
 
 	var bars *catalog.Busbar
 	poles, spaces := 0, 0
 	for i := range c.Fills {
 		f := &c.Fills[i]
-		if f.Kind == SlotBusbar {
+		switch {
+		case f.Kind == SlotBusbar:
 			bars = busbarOf(b, f.Option.Part)
-		}
-		if f.Kind == SlotFixed {
+		case f.Kind == SlotFixed && f.Option.Wire.Cable != nil && f.Option.Wire.Device != nil:
 			poles += f.Count * f.Option.Poles
-			spaces += f.Count * f.Option.Spaces
+		case f.Kind == SlotFixed:
+			spaces = max(spaces, f.Option.Spaces)
 		}
 	}
-	atMost(plan.LimitBusbarCurrent, wiring.BusbarA(v.BusA, b.DcA), bars.RatingA, "A")
-	atMost(plan.LimitBusbarStuds, float64(wiring.BusbarStuds(count, v.Units, 0)), float64(bars.Studs), "each")
-	if b.SpacesTold && spaces < bench.UncountedSpaces {
+	poles += feederPoles(c)
+	atMost(plan.LimitBusbarCurrent, wiring.BusbarA(v.BusA), bars.RatingA, "A")
+	atMost(plan.LimitBusbarStuds, float64(wiring.BusbarStuds(count, v.Units, b.DCCircuits)), float64(bars.Studs), "each")
+	if spaces > 0 {
 		atMost(plan.LimitSpaces, float64(poles), float64(spaces), "each")
 	}
 	for j := range s.Cart.Shelves {
-		room := 0.0
+		sh := &s.Cart.Shelves[j]
+		taken := 0.0
 		for i, k := range c.Stacks {
-			if c.Stand[i][j] > 0 {
-				room += float64(c.Stand[i][j]) / float64(b.Stacks[k].Caps[j])
-			}
+			taken += chassis.TakenM(sh, b.Stacks[k].Battery, c.Stand[i][j])
 		}
-		atMost(plan.LimitShelfRoom+s.Cart.Shelves[j].Name, room, 1, "")
-		if most := s.Cart.Shelves[j].MaxMassKg; !math.IsInf(most, 1) {
-			atMost(plan.LimitShelfMass+s.Cart.Shelves[j].Name, p.Shelves[j].MassKg, most, "kg")
+		atMost(plan.LimitShelfRoom+sh.Name, taken/chassis.RoomM(sh), 1, "")
+		if most := b.ShelfKg[j]; !math.IsInf(most, 1) {
+			atMost(plan.LimitShelfMass+sh.Name, p.Shelves[j].MassKg, most, "kg")
 		}
 	}
 	return list
@@ -101,4 +110,31 @@ func busbarOf(b *bench.Bench, id string) *catalog.Busbar {
 		}
 	}
 	return nil
+}
+
+// feederPoles returns how many spaces of the load centre the feeders' breakers take: those of its mount.
+func feederPoles(c *Choice) int {
+	mount := ""
+	for i := range c.Fills {
+		if f := &c.Fills[i]; f.Kind == SlotFixed && f.Option.Wire.Cable == nil && f.Option.Mount != "" {
+			mount = f.Option.Mount
+		}
+	}
+	poles := 0
+	for i := range c.Fills {
+		if f := &c.Fills[i]; mount != "" && f.Kind == SlotFeeder && f.Option.Wire.Device != nil && f.Option.Wire.Device.Mount == mount {
+			poles += f.Count * f.Option.Poles
+		}
+	}
+	return poles
+}
+
+// brakes returns how many wheels of a set of casters are braked.
+func brakes(b *bench.Bench, id string) int {
+	for i := range b.Catalog.Casters {
+		if b.Catalog.Casters[i].ID == id {
+			return b.Catalog.Casters[i].Brakes
+		}
+	}
+	return 0
 }

@@ -53,53 +53,53 @@ func (o *Options) check() error {
 
 // Doubted is what is left of a ranking once prices and loads are in doubt.
 type Doubted struct {
-	Draws int         `json:"draws"`
-	Seed  uint64      `json:"seed"`
-	Plans []PlanDoubt `json:"plans"` // by rank
+	Draws int
+	Seed  uint64
+	Plans []PlanDoubt // by rank
 	// Regret is of the first plan; nil where no draw leaves it feasible.
-	Regret *Regret `json:"regret,omitempty"`
+	Regret *Regret
 	// FirstFails is the share of draws in which the first plan is not feasible but another candidate is;
 	// NoneServes that in which no candidate is.
-	FirstFails float64 `json:"first_fails"`
-	NoneServes float64 `json:"none_serves"`
+	FirstFails float64
+	NoneServes float64
 	// Robust is the rank of the plan that is best in the worst case: with the fewest draws in which it is
 	// not feasible, of these the one whose greatest cost of all draws is least, of these the first in rank.
-	Robust int `json:"robust"`
+	Robust int
 	// Ranking is the ranking the candidates are from; without plans it holds the reasons.
-	Ranking *question.Result `json:"-"`
+	Ranking *question.Result
 }
 
 // PlanDoubt is how one plan fares.
 type PlanDoubt struct {
-	Rank int        `json:"rank"`
-	Core plan.Core  `json:"core"`
-	Cost plan.Money `json:"cost"` // as ranked
+	Rank int
+	Core plan.Core
+	Cost plan.Money // as ranked
 	// Cheapest is the share of draws in which it is the cheapest feasible candidate (of equally cheap ones
 	// the first in rank), Feasible that in which it meets its limits.
-	Cheapest float64 `json:"cheapest"`
-	Feasible float64 `json:"feasible"`
+	Cheapest float64
+	Feasible float64
 	// Breaks lists the limits that it does not meet in some draw, the most frequent first.
-	Breaks []Break `json:"breaks"`
+	Breaks []Break
 	// MeanCost is the mean of its cost over all draws, Cost95 what it costs at most in 95 of 100 draws,
 	// Greatest the most it costs in any.
-	MeanCost float64    `json:"mean_cost"`
-	Cost95   plan.Money `json:"cost_95"`
-	Greatest plan.Money `json:"greatest_cost"`
+	MeanCost float64
+	Cost95   plan.Money
+	Greatest plan.Money
 }
 
 // Break is a limit and the share of draws in which a plan does not meet it.
 type Break struct {
-	Limit string  `json:"limit"`
-	Share float64 `json:"share"`
+	Limit string
+	Share float64
 }
 
 // Regret is how much more the first plan costs than the cheapest feasible candidate, in the draws in which
 // the first plan is feasible: the mean, what it is at most in 95 of 100 of these draws, and the most.
 type Regret struct {
-	Draws int        `json:"draws"`
-	Mean  float64    `json:"mean"`
-	At95  plan.Money `json:"at_95"`
-	Most  plan.Money `json:"most"`
+	Draws int
+	Mean  float64
+	At95  plan.Money
+	Most  plan.Money
 }
 
 // Run draws prices and loads at random and looks how the first ranked plans fare: the Monte Carlo method.
@@ -153,7 +153,7 @@ func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) e
 		}
 		t.draw(func(i int) (plan.Money, []string) {
 			cost := list[i].costs(dice)
-			return cost, list[i].broken(demands.of[i], cost)
+			return cost, list[i].broken(demands.of[i], demands.drawn[demands.group[i]], cost)
 		})
 	}
 	t.report(d)

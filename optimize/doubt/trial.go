@@ -21,7 +21,9 @@ type candidate struct {
 	units   float64
 	strings []energy.Strings
 	usable  float64 // Wh
-	busA    float64 // of all inverters at the lowest bus voltage
+	drawA   float64 // of all inverters at full load and the lowest bus voltage
+	busA    float64 // what flows to or from all of them at the most
+	on      []circuit
 	barsA   float64 // rating of the bus bars
 	lines   []lineInDoubt
 }
@@ -43,7 +45,9 @@ func newCandidate(p question.Problem, d *dice, one *plan.Plan) (*candidate, erro
 	if c.inv == nil {
 		return nil, fmt.Errorf("internal error: a plan has an inverter %q that is not in the catalogue", one.Core.Inverter.Part)
 	}
-	c.busA = c.units * energy.BusA(c.inv, p.Scenario.Bus)
+	c.drawA = c.units * energy.BusA(c.inv, p.Scenario.Bus)
+	c.busA = c.units * wiring.UnitA(p.Scenario, c.inv, 0)
+	c.on = circuitsOf(p.Scenario, one)
 	for _, b := range one.Core.Batteries {
 		for i := range p.Catalog.Batteries {
 			if bat := &p.Catalog.Batteries[i]; bat.ID == b.Part {
@@ -76,7 +80,7 @@ func (c *candidate) costs(d *dice) plan.Money {
 }
 
 // broken returns the limits that the plan does not meet, in the order of package plan.
-func (c *candidate) broken(d *energy.Demand, cost plan.Money) []string {
+func (c *candidate) broken(d *energy.Demand, loads []scenarios.Load, cost plan.Money) []string {
 	var list []string
 	need := func(name string, has, atLeast float64) {
 		if !plan.AtLeast(has, atLeast) {
@@ -86,21 +90,61 @@ func (c *candidate) broken(d *energy.Demand, cost plan.Money) []string {
 	dcA := d.PeakBusDCW() / c.s.Bus.LowV
 	needWh := d.WindowWh(c.inv.Efficiency, c.units*c.inv.IdleW, c.s.AutonomyH)
 	need(plan.LimitAutonomy, c.usable, needWh)
-	need(plan.LimitPower, c.units*c.inv.ContinuousW, d.PeakTotalW())
+	need(plan.LimitPower, c.units*c.inv.ContinuousW, d.PeakTotalVA())
 	if c.inv.ACV == bench.ThreeWire {
-		need(plan.LimitLeg, c.units*c.inv.LegW, d.PeakLegW())
+		need(plan.LimitLeg, c.units*c.inv.LegW, d.PeakLegVA())
 	}
-	need(plan.LimitSurge, c.units*c.inv.SurgeW, d.SurgeW())
-	need(plan.LimitBusCurrent, energy.CarryA(c.strings), c.busA+dcA)
+	need(plan.LimitSurge, c.units*c.inv.SurgeW, d.PeakSurgeVA())
+	if c.inv.ACV == bench.ThreeWire {
+		need(plan.LimitLegSurge, c.units*c.inv.LegSurgeW, d.PeakLegSurgeVA())
+	}
+	need(plan.LimitBusCurrent, energy.CarryA(c.strings), c.drawA+dcA)
+	need(plan.LimitPeakCurrent, energy.PeakA(c.strings), energy.SurgeA(c.inv, c.s.Bus, d.PeakSurgeVA())+dcA)
 	if r := c.s.Recharge; r != nil {
 		current := energy.GridRechargeA(c.strings, needWh, c.s.Bus.NominalV, r.WithinH)
-		need(plan.LimitCharger, c.units*c.inv.ChargerA, current)
+		need(plan.LimitCharger, energy.ChargersA(c.s, c.inv, int(c.units)), current)
 		need(plan.LimitCharge, energy.ChargeA(c.strings), current)
 	}
 	if c.s.Limits.Budget != math.MaxInt64 && catalog.Cents(cost) > c.s.Limits.Budget+c.s.Sold {
 		list = append(list, plan.LimitBudget)
 	}
-	need(plan.LimitBusbarCurrent, c.barsA, wiring.BusbarA(c.busA, dcA))
+	need(plan.LimitBusbarCurrent, c.barsA, wiring.BusbarA(c.busA+dcA))
+	drawn := *c.s
+	drawn.Loads = loads
+	for _, x := range c.on {
+		need("circuit "+x.of.Name, x.of.DeviceA, energy.CircuitPeakA(&drawn, x.of, x.loads))
+	}
+	return list
+}
+
+// circuit is a circuit and the loads that a plan has on it.
+type circuit struct {
+	of    *scenarios.Circuit
+	loads []int
+}
+
+// circuitsOf looks up the loads that a plan puts on the circuits.
+func circuitsOf(s *scenarios.Scenario, p *plan.Plan) []circuit {
+	var list []circuit
+	placed := make([]bool, len(s.Loads))
+	for _, told := range p.Circuits {
+		for c := range s.Circuits {
+			if s.Circuits[c].Name != told.Circuit {
+				continue
+			}
+			x := circuit{of: &s.Circuits[c]}
+			for _, name := range told.Loads {
+				for i := range s.Loads { // two loads of a name take their turns
+					if s.Loads[i].Name == name && !placed[i] {
+						placed[i] = true
+						x.loads = append(x.loads, i)
+						break
+					}
+				}
+			}
+			list = append(list, x)
+		}
+	}
 	return list
 }
 
@@ -111,6 +155,7 @@ type demands struct {
 	loads [][]scenarios.Load // by assignment, with every leg settled
 	group []int              // by candidate
 	of    []*energy.Demand   // by candidate
+	drawn [][]scenarios.Load // by assignment
 }
 
 // newDemands settles the legs of each candidate. A supply without legs has no use for them: there all loads
@@ -124,7 +169,7 @@ func newDemands(s *scenarios.Scenario, list []*candidate) *demands {
 		if !known {
 			at = len(d.loads)
 			seen[key] = at
-			d.loads = append(d.loads, onLegs(s.Loads, c.p.Legs))
+			d.loads = append(d.loads, onLegs(s, c.p.Legs))
 		}
 		d.group = append(d.group, at)
 	}
@@ -132,14 +177,21 @@ func newDemands(s *scenarios.Scenario, list []*candidate) *demands {
 }
 
 // onLegs returns the loads with those left to the program put on the legs told.
-func onLegs(loads []scenarios.Load, legs []plan.LegLoad) []scenarios.Load {
-	settled := append(loads[:0:0], loads...)
+func onLegs(s *scenarios.Scenario, legs []plan.LegLoad) []scenarios.Load {
+	settled := append(s.Loads[:0:0], s.Loads...)
+	between := map[string]bool{}
+	for i := range s.Circuits {
+		between[s.Circuits[i].Name] = s.Circuits[i].Volts == splitV
+	}
 	for i := range settled {
 		l := &settled[i]
 		if l.DC || l.Leg != scenarios.LegAuto {
 			continue
 		}
 		l.Leg = scenarios.LegA
+		if l.Circuit != "" && between[l.Circuit] {
+			l.Leg = scenarios.LegBoth
+		}
 		for _, put := range legs {
 			if put.Load == l.Name {
 				l.Leg = scenarios.Leg(put.Leg)
@@ -152,8 +204,10 @@ func onLegs(loads []scenarios.Load, legs []plan.LegLoad) []scenarios.Load {
 // draw works out the demand of the loads drawn.
 func (d *demands) draw(by *dice) error {
 	drawn := make([]*energy.Demand, len(d.loads))
+	d.drawn = make([][]scenarios.Load, len(d.loads))
 	for at := range d.loads {
 		s := *d.s
+		s.Circuits = nil // what hangs where is settled, and looked at by itself
 		s.Loads = append(d.loads[at][:0:0], d.loads[at]...)
 		for i := range s.Loads {
 			s.Loads[i].Watts *= by.load[i]
@@ -161,6 +215,7 @@ func (d *demands) draw(by *dice) error {
 		if s.Measured != nil {
 			s.Measured = scaled(s.Measured, by.load[0])
 		}
+		d.drawn[at] = s.Loads
 		var err error
 		if drawn[at], err = energy.DemandOf(&s); err != nil {
 			return err
@@ -171,6 +226,9 @@ func (d *demands) draw(by *dice) error {
 	}
 	return nil
 }
+
+// splitV is the volts between the legs.
+const splitV = 240
 
 // scaled returns measured loads times a factor.
 func scaled(m *scenarios.Measured, factor float64) *scenarios.Measured {

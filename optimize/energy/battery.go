@@ -23,16 +23,42 @@ func UsableWh(b *catalog.Battery, reserve float64) float64 {
 	return b.CapacityWh * b.UsableFraction * math.Sqrt(b.RoundTrip) * (1 - reserve)
 }
 
-// LifetimeWh returns the energy in Wh one module gives to the bus in all its cycles; 0 where no cycle
-// life is stated.
+// LifetimeWh returns the energy in Wh that modules give to the bus in all their life, of a bank whose modules are
+// each cycled so often a year; 0 where neither a cycle life nor calendar years are stated. The earlier end counts.
 //
-//	cycle_life * U
+//	U * min(cycle_life, calendar_years * cycles a year)
 //
 // Source: the divisor of the throughput cost, cost / (quantity * Ah * V * DoD * cycle life), in North
-// American Clean Energy, "Measuring the true costs", part 2; confirmed in 1 text.
-func LifetimeWh(b *catalog.Battery, reserve float64) float64 {
-	return b.CycleLife * UsableWh(b, reserve)
+// American Clean Energy, "Measuring the true costs", part 2; confirmed in 1 text. That the calendar may end it before
+// the cycles do is common practice, no source.
+func LifetimeWh(b *catalog.Battery, reserve, cyclesAYear float64) float64 {
+	cycles := math.Inf(1)
+	if b.CycleLife > 0 {
+		cycles = b.CycleLife
+	}
+	if b.CalendarYears > 0 {
+		cycles = math.Min(cycles, b.CalendarYears*cyclesAYear)
+	}
+	if math.IsInf(cycles, 1) {
+		return 0
+	}
+	return cycles * UsableWh(b, reserve)
 }
+
+// YearWh returns the energy in Wh the bus gives in a year of use without sun: the record's mean day as often as
+// the cart is used.
+//
+//	Y = mean day * use.days
+func (d *Demand) YearWh(efficiency, idleW, useDays float64) float64 {
+	sum := 0.0
+	for _, w := range d.BusW(efficiency, idleW) {
+		sum += w * d.StepH
+	}
+	return sum * dayH / d.RecordH() * useDays
+}
+
+// dayH is the hours of a day.
+const dayH = 24
 
 // CostPerKWh returns a cost in currency units for each kWh of an amount of energy in Wh: of usable
 // energy the cost of storage as installed, of lifetime energy the throughput cost. +Inf for no energy.

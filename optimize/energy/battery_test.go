@@ -14,12 +14,26 @@ func TestUsableAndLifetimeEnergy(t *testing.T) {
 		if got := UsableWh(b, c.reserve); !near(got, c.want) {
 			t.Errorf("reserve %v: %v Wh, want %v Wh", c.reserve, got, c.want)
 		}
-		if got := LifetimeWh(b, c.reserve); !near(got, 3000*c.want) {
+		if got := LifetimeWh(b, c.reserve, 250); !near(got, 3000*c.want) {
 			t.Errorf("reserve %v: %v Wh in its life, want %v Wh", c.reserve, got, 3000*c.want)
 		}
 	}
-	if got := LifetimeWh(&catalog.Battery{CapacityWh: 1, UsableFraction: 1, RoundTrip: 1}, 0); got != 0 {
-		t.Errorf("no cycle life stated: %v Wh, want 0", got)
+	if got := LifetimeWh(&catalog.Battery{CapacityWh: 1, UsableFraction: 1, RoundTrip: 1}, 0, 250); got != 0 {
+		t.Errorf("no life stated: %v Wh, want 0", got)
+	}
+}
+
+// A calendar of 10 years of 100 cycles ends it before 3,000 cycles do, one of 10 years of 400 does not.
+func TestLifetimeEndsByTheCalendar(t *testing.T) {
+	b := &catalog.Battery{CapacityWh: 1000, UsableFraction: 1, RoundTrip: 1, CycleLife: 3000, CalendarYears: 10}
+	for _, c := range []struct{ cycles, want float64 }{{100, 1e6}, {300, 3e6}, {400, 3e6}} {
+		if got := LifetimeWh(b, 0, c.cycles); !near(got, c.want) {
+			t.Errorf("%v cycles a year: %v Wh, want %v", c.cycles, got, c.want)
+		}
+	}
+	b.CycleLife = 0
+	if got := LifetimeWh(b, 0, 400); !near(got, 4e6) {
+		t.Errorf("by the calendar alone: %v Wh, want 4e6", got)
 	}
 }
 

@@ -14,20 +14,31 @@ type Demand struct {
 	ACW []float64 // mean watts through the inverter, duty counted
 	DCW []float64 // mean watts on the bus itself, duty counted
 
-	// What is on when everything that can be on together is on: duty is not counted.
-	PeakW   []float64 // watts through the inverter, both legs together
-	PeakAW  []float64 // of these, on leg A of a three-wire supply
-	PeakBW  []float64 // of these, on leg B
+	// What can be on together, in volt-amperes: duty is not counted, of loads that are never on together the
+	// largest counts.
+	PeakVA  []float64 // through the inverter, both legs together
+	PeakAVA []float64 // of these, on leg A of a three-wire supply
+	PeakBVA []float64 // of these, on leg B
 	PeakDCW []float64 // watts on the bus itself
 
-	// StartW is the largest single start increment among the loads through the inverter that are on:
-	// (start - 1) * watts of one unit.
-	StartW []float64
+	// The same with one load's start on top.
+	SurgeVA    []float64
+	LegSurgeVA []float64 // of the leg that has more
 
-	Legs       []LegLoad // where each "auto" load was put, in the scenario's order
-	LegsProven bool      // no other assignment has a smaller larger-leg peak
+	Circuits   []CircuitLoad // what hangs on each circuit, in the scenario's order
+	Legs       []LegLoad     // where each "auto" load was put, in the scenario's order
+	LegsProven bool          // no other placing has a smaller larger-leg peak, or with the same peak a smaller surge
 
 	NeedsBothLegs bool // a load lies between the legs and needs a three-wire 120/240 V supply
+}
+
+// CircuitLoad is what hangs on a circuit.
+type CircuitLoad struct {
+	Circuit  string
+	Leg      scenarios.Leg // of a three-wire supply: A or B of 120 V, both of 240 V; "" on the bus
+	Loads    []string      // in the scenario's order
+	CurrentA float64       // of what can be on together, continuous loads at 125 % under nec
+	DeviceA  float64
 }
 
 // LegLoad tells on which leg a load was put.
@@ -42,26 +53,20 @@ func (d *Demand) Steps() int { return len(d.ACW) }
 // RecordH returns the length of the record in hours.
 func (d *Demand) RecordH() float64 { return float64(d.Steps()) * d.StepH }
 
-// PeakTotalW returns the most watts that can be on at once through the inverter.
-func (d *Demand) PeakTotalW() float64 { return largest(d.PeakW) }
+// PeakTotalVA returns the most volt-amperes that can be on at once through the inverter.
+func (d *Demand) PeakTotalVA() float64 { return largest(d.PeakVA) }
 
-// PeakLegW returns the most watts that can be on at once on the leg that has more.
+// PeakLegVA returns the most volt-amperes that can be on at once on the leg that has more.
 //
-// With an inverter of a single leg the legs have no meaning; the figure is then at most PeakTotalW.
-func (d *Demand) PeakLegW() float64 { return max(largest(d.PeakAW), largest(d.PeakBW)) }
+// With an inverter of a single leg the legs have no meaning; the figure is then at most PeakTotalVA.
+func (d *Demand) PeakLegVA() float64 { return max(largest(d.PeakAVA), largest(d.PeakBVA)) }
 
-// SurgeW returns the most watts the inverter must stand for a moment: everything that can be on is on,
-// and the one unit with the largest start increment starts. Two motors are not taken to start in the
-// same moment.
-//
-//	max over t of (PeakW_t + StartW_t)      common practice, no source
-func (d *Demand) SurgeW() float64 {
-	surge := 0.0
-	for t, w := range d.PeakW {
-		surge = max(surge, w+d.StartW[t])
-	}
-	return surge
-}
+// PeakSurgeVA returns the most volt-amperes the inverter must stand for a moment: everything that can be on is
+// on, and one unit of one load starts.
+func (d *Demand) PeakSurgeVA() float64 { return largest(d.SurgeVA) }
+
+// PeakLegSurgeVA returns the same of the leg that has more.
+func (d *Demand) PeakLegSurgeVA() float64 { return largest(d.LegSurgeVA) }
 
 // PeakBusDCW returns the most watts that can be on at once on the bus itself, beside the inverter.
 func (d *Demand) PeakBusDCW() float64 { return largest(d.PeakDCW) }

@@ -110,7 +110,7 @@ func ExampleUsableWh_mastersCabin() {
 // cost / (quantity * Ah * V * DoD * cycle life). The figures are invented.
 func ExampleCostPerKWh_throughput() {
 	b := &catalog.Battery{CapacityWh: 100 * 51.2, UsableFraction: 0.8, RoundTrip: 1, CycleLife: 4000}
-	fmt.Printf("%.4f a kWh\n", energy.CostPerKWh(catalog.CentsFrom(2*1200), 2*energy.LifetimeWh(b, 0)))
+	fmt.Printf("%.4f a kWh\n", energy.CostPerKWh(catalog.CentsFrom(2*1200), 2*energy.LifetimeWh(b, 0, 365)))
 	// Output: 0.0732 a kWh
 }
 

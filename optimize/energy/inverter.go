@@ -33,7 +33,7 @@ func InverterServes(s *scenarios.Scenario, d *Demand, inv *catalog.Inverter) boo
 		return false
 	}
 	for i := range s.Circuits {
-		if !Serves(inv.ACV, s.Circuits[i].Volts) {
+		if !s.Circuits[i].DC && !Serves(inv.ACV, s.Circuits[i].Volts) {
 			return false
 		}
 	}
@@ -75,10 +75,20 @@ func FeederV(inv *catalog.Inverter) float64 {
 	return 0
 }
 
-// FeederA returns the current in amperes of the feeder of some inverters side by side, at their
-// continuous power. +Inf for an output that is none of the known.
+// FeederA returns the current in amperes of the feeder of one inverter at its continuous power: of three wires the
+// larger of what flows between the hots and what one leg may give. +Inf for an output that is none of the known.
 //
-//	units * continuous / V      P = V·I
-func FeederA(inv *catalog.Inverter, units int) float64 {
-	return float64(units) * inv.ContinuousW / FeederV(inv)
+//	continuous / V, of 120/240 the larger of continuous / 240 and leg / 120      P = V·I
+func FeederA(inv *catalog.Inverter) float64 {
+	if inv.ACV == ACVThree {
+		return max(inv.ContinuousW/volts240, inv.LegW/volts120)
+	}
+	return inv.ContinuousW / FeederV(inv)
+}
+
+// SurgeA returns the current in amperes the bus gives for a moment while the inverters surge to some volt-amperes.
+//
+//	surge / (efficiency * bus.low)
+func SurgeA(inv *catalog.Inverter, bus scenarios.Bus, surgeVA float64) float64 {
+	return surgeVA / (inv.Efficiency * bus.LowV)
 }

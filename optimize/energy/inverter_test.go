@@ -50,21 +50,21 @@ func TestInverterCurrents(t *testing.T) {
 	bus := scenarios.Bus{NominalV: 48, LowV: 40, HighV: 58.4}
 	for _, c := range []struct {
 		acv                   string
-		busA, feederV, feeder float64 // of two units
+		busA, feederV, feeder float64
 	}{
-		{ACV120, 150, 120, 90},
-		{ACV230, 150, 230, 10800.0 / 230},
-		{ACVThree, 150, 240, 45},
+		{ACV120, 150, 120, 45},
+		{ACV230, 150, 230, 5400.0 / 230},
+		{ACVThree, 150, 240, 25},
 		{"277", 150, 0, math.Inf(1)},
 	} {
-		inv := &catalog.Inverter{ContinuousW: 5400, Efficiency: 0.9, ACV: c.acv}
+		inv := &catalog.Inverter{ContinuousW: 5400, LegW: 3000, Efficiency: 0.9, ACV: c.acv}
 		if got := BusA(inv, bus); !near(got, c.busA) {
 			t.Errorf("%s: %v A on the bus, want %v A", c.acv, got, c.busA)
 		}
 		if got := FeederV(inv); got != c.feederV {
 			t.Errorf("%s: %v V, want %v V", c.acv, got, c.feederV)
 		}
-		if got := FeederA(inv, 2); got != c.feeder {
+		if got := FeederA(inv); got != c.feeder {
 			t.Errorf("%s: feeder %v A, want %v A", c.acv, got, c.feeder)
 		}
 	}

@@ -24,7 +24,7 @@ func TestLegsOfTooManyLoadsStayNearTheLeast(t *testing.T) {
 	if d.LegsProven {
 		t.Error("40 loads of unrelated watts proven")
 	}
-	if got := d.PeakLegW(); got > 7.0/6*total/2 {
+	if got := d.PeakLegVA(); got > 7.0/6*total/2 {
 		t.Errorf("larger leg %v W of %v W", got, total)
 	}
 	if again := demandOf(t, loads...); fmt.Sprint(again.Legs) != fmt.Sprint(d.Legs) {
@@ -46,7 +46,7 @@ func TestLegsPlaceTheLargestFirst(t *testing.T) {
 		loads = append(loads, l)
 		total += l.Watts
 	}
-	if got := demandOf(t, loads...).PeakLegW(); got > 7.0/6*total/2 {
+	if got := demandOf(t, loads...).PeakLegVA(); got > 7.0/6*total/2 {
 		t.Errorf("larger leg %v W of %v W", got, total)
 	}
 }
@@ -68,19 +68,24 @@ func TestLegsSearchGoesStraightToAGoodAssignment(t *testing.T) {
 		name  string
 		loads []scenarios.Load
 		auto  []int
-		nodes int // the loads, and the end
+		nodes int // at most: the loads, the end, and as many again where an equal peak may have a smaller surge
 		best  []scenarios.Leg
 	}{
 		{"ten equal", equal, []int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9}, 11, []scenarios.Leg{a, b, a, b, a, b, a, b, a, b}},
 		{"beside fixed loads", []scenarios.Load{
 			load(a, 100, 0, 60), load(b, 50, 60, 120), load(auto, 80, 60, 120),
-		}, []int{2}, 2, []scenarios.Leg{a}},
-		{"none", []scenarios.Load{load(a, 100, 0, 60)}, nil, 1, []scenarios.Leg{}},
+		}, []int{2}, 4, []scenarios.Leg{a}},
+		{"none", []scenarios.Load{load(a, 100, 0, 60)}, nil, 2, []scenarios.Leg{}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := leastPeak(c.loads, c.auto, busiestMoments(c.loads, 60))
-			if s.nodes != c.nodes || fmt.Sprint(s.best) != fmt.Sprint(c.best) {
-				t.Errorf("%v after %d nodes, want %v after %d", s.best, s.nodes, c.best, c.nodes)
+			s := newPlacer(&scenarios.Scenario{Loads: c.loads}, true)
+			s.run()
+			got := []scenarios.Leg{}
+			for _, i := range c.auto {
+				got = append(got, s.found.legs[i])
+			}
+			if s.nodes > c.nodes || fmt.Sprint(got) != fmt.Sprint(c.best) {
+				t.Errorf("%v after %d nodes, want %v after at most %d", got, s.nodes, c.best, c.nodes)
 			}
 		})
 	}
@@ -95,8 +100,8 @@ func TestLegsOfManyEqualLoadsAreProven(t *testing.T) {
 		loads = append(loads, l)
 	}
 	d := demandOf(t, loads...)
-	if !d.LegsProven || d.PeakLegW() != 21*90 {
-		t.Errorf("larger leg %v W, proven %v; want %v W, true", d.PeakLegW(), d.LegsProven, 21*90)
+	if !d.LegsProven || d.PeakLegVA() != 21*90 {
+		t.Errorf("larger leg %v W, proven %v; want %v W, true", d.PeakLegVA(), d.LegsProven, 21*90)
 	}
 }
 

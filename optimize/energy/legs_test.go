@@ -91,8 +91,8 @@ func TestLegsMatchBruteForce(t *testing.T) {
 		if !d.LegsProven {
 			t.Error("not proven")
 		}
-		if math.Abs(d.PeakLegW()-peak) > 1e-6 {
-			t.Errorf("larger leg %v W, brute force %v W", d.PeakLegW(), peak)
+		if math.Abs(d.PeakLegVA()-peak) > 1e-6 {
+			t.Errorf("larger leg %v W, brute force %v W", d.PeakLegVA(), peak)
 		}
 		k := 0
 		for i, l := range loads {
@@ -134,8 +134,8 @@ func TestLegsOfTwelveLoadsMatchBruteForce(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if d.PeakLegW() != least || !d.LegsProven {
-			t.Errorf("larger leg %v W (proven %v), brute force %v W", d.PeakLegW(), d.LegsProven, least)
+		if d.PeakLegVA() != least || !d.LegsProven {
+			t.Errorf("larger leg %v W (proven %v), brute force %v W", d.PeakLegVA(), d.LegsProven, least)
 		}
 		if d.Legs[0].Leg != scenarios.LegA {
 			t.Error("of two mirrored assignments the one with the first load on A is to be taken")
@@ -172,8 +172,12 @@ func TestLegs(t *testing.T) {
 		}, []scenarios.Leg{a, a, b, b, b}, 6},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			legs, proven := assignLegs(c.loads, stepMin(c.loads))
-			if !proven {
+			placed, err := place(&scenarios.Scenario{Loads: c.loads})
+			if err != nil {
+				t.Fatal(err)
+			}
+			legs := placed.legs
+			if !placed.proven {
 				t.Error("not proven")
 			}
 			if fmt.Sprint(legs) != fmt.Sprint(c.want) {

@@ -1,17 +1,21 @@
 package energy
 
-import "math"
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
 
 // RechargeA returns the direct current in amperes at the bus's nominal voltage that puts energyWh, as
-// taken out by the bus, back within some hours. RoundTrip (0..1) is energy out per energy in; the half
-// of its loss that falls on the way in is made good here, the other half is in UsableWh.
+// taken out by the bus, back within some hours. RoundTrip (0..1) is energy out per energy in.
 //
-//	I = E / (V * within * sqrt(round_trip))
+//	I = E / (round_trip * V * within)
 //
-// Source: E = V·I·t; that the round trip loses equally both ways is common practice, no source. The
-// tapering of the current toward full charge is left out: allow for it in the hours.
+// Source: E = V·I·t and the definition of the round trip. The tapering of the current toward full charge is left
+// out: allow for it in the hours.
 func RechargeA(energyWh, nominalV, withinH, roundTrip float64) float64 {
-	return energyWh / (nominalV * withinH * math.Sqrt(roundTrip))
+	return energyWh / roundTrip / (nominalV * withinH)
 }
 
 // GridRechargeA returns RechargeA for strings of several kinds: the least round trip among those
@@ -26,16 +30,31 @@ func GridRechargeA(strings []Strings, energyWh, nominalV, withinH float64) float
 	return current
 }
 
-// ChargeA returns the largest charging current in amperes the strings accept together.
+// ChargeA returns the largest charging current in amperes the strings accept together: they share it by
+// conductance, as they share the load's, until the first of them has all its maker allows. 0 for no strings.
 //
-//	sum over b of strings_b * max_charge_b
+//	min over the kinds b' present of  max_charge_b' * (sum over b of G_b * strings_b) / G_b'
 //
-// How the current divides between kinds is left to their own chargers' limits: no sharing by
-// conductance here, as in a charger's constant-current phase the strings differ little in voltage.
+// Source: current division in parallel branches.
 func ChargeA(strings []Strings) float64 {
-	current := 0.0
-	for _, s := range strings {
-		current += float64(s.Count) * s.Battery.MaxChargeA
+	return most(strings, func(b *catalog.Battery) float64 { return b.MaxChargeA })
+}
+
+// supplyShare is how much of its device a supply is loaded with for hours: NEC 210.20(A), from memory; under iec
+// common practice, no source.
+const supplyShare = 0.8
+
+// ChargersA returns what the chargers of some inverters side by side give together, in amperes at the bus's nominal
+// voltage: their own, and no more than a stated supply gives.
+//
+//	min(units * charger_a, 0.8 * device * volts * efficiency / bus.nominal)
+//
+// That a charger loses as much as the inverter does is common practice, no source.
+func ChargersA(s *scenarios.Scenario, inv *catalog.Inverter, units int) float64 {
+	amps := float64(units) * inv.ChargerA
+	if s.Recharge != nil && s.Recharge.Supply != nil {
+		x := s.Recharge.Supply
+		amps = math.Min(amps, supplyShare*x.DeviceA*x.Volts*inv.Efficiency/s.Bus.NominalV)
 	}
-	return current
+	return amps
 }

@@ -36,7 +36,7 @@ func DemandOf(s *scenarios.Scenario) (*Demand, error) {
 			return nil, err
 		}
 	}
-	return listedDemand(s.Loads), nil
+	return listedDemand(s)
 }
 
 // measuredDemand returns the demand of a measured record.
@@ -55,64 +55,84 @@ func measuredDemand(m *scenarios.Measured) (*Demand, error) {
 	d := newDemand(steps, m.StepMin)
 	d.LegsProven = true
 	for t := range steps {
-		d.PeakAW[t] = m.LegA[t]
+		d.PeakAVA[t] = m.LegA[t]
 		if m.ByLeg {
-			d.PeakBW[t] = m.LegB[t]
+			d.PeakBVA[t] = m.LegB[t]
 		}
-		if !isAmount(d.PeakAW[t]) || !isAmount(d.PeakBW[t]) {
+		if !isAmount(d.PeakAVA[t]) || !isAmount(d.PeakBVA[t]) {
 			return nil, fmt.Errorf("energy: measured step %d: watts must be finite and not negative", t+1)
 		}
-		d.ACW[t] = d.PeakAW[t] + d.PeakBW[t]
-		d.PeakW[t] = d.ACW[t]
+		d.ACW[t] = d.PeakAVA[t] + d.PeakBVA[t]
+		d.PeakVA[t], d.SurgeVA[t] = d.ACW[t], d.ACW[t]
+		d.LegSurgeVA[t] = max(d.PeakAVA[t], d.PeakBVA[t])
 	}
 	return d, nil
 }
 
 // listedDemand returns the demand of a checked load list.
-func listedDemand(loads []scenarios.Load) *Demand {
-	step := stepMin(loads)
+func listedDemand(s *scenarios.Scenario) (*Demand, error) {
+	placed, err := place(s)
+	if err != nil {
+		return nil, err
+	}
+	step := stepMin(s.Loads)
 	d := newDemand(dayMin/step, step)
-	legs, proven := assignLegs(loads, step)
-	d.LegsProven = proven
-	for i := range loads {
-		l := &loads[i]
-		if !l.DC && l.Leg == scenarios.LegAuto {
-			d.Legs = append(d.Legs, LegLoad{Load: l.Name, Leg: legs[i]})
+	d.LegsProven, d.Circuits = placed.proven, placed.circuitLoads()
+	lists := listOf(s)
+	for i := range s.Loads {
+		l := &s.Loads[i]
+		if l.DC {
+			continue
 		}
-		if !l.DC && l.Leg == scenarios.LegBoth {
+		if placed.legs[i] == scenarios.LegBoth {
 			d.NeedsBothLegs = true
-		}
-		for t := range d.Steps() {
-			if onAt(l, t*step) {
-				d.add(t, l, legs[i])
-			}
+		} else if l.Leg == scenarios.LegAuto {
+			d.Legs = append(d.Legs, LegLoad{Load: l.Name, Leg: placed.legs[i]})
 		}
 	}
-	return d
+	for t := range d.Steps() {
+		var all, legA, legB, bus []part
+		for i := range s.Loads {
+			l := &s.Loads[i]
+			if !onAt(l, t*step) {
+				continue
+			}
+			if l.DC {
+				d.DCW[t] += peakW(l) * l.Duty
+				bus = append(bus, part{list: lists[i], amount: peakW(l)})
+				continue
+			}
+			d.ACW[t] += peakW(l) * l.Duty
+			whole := part{list: lists[i], amount: voltAmperes(l), start: startVA(l)}
+			all = append(all, whole)
+			a, b := legShares(placed.legs[i])
+			legA = append(legA, whole.times(a))
+			legB = append(legB, whole.times(b))
+		}
+		var surgeA, surgeB float64
+		d.PeakVA[t], d.SurgeVA[t] = peaks(all, len(s.OneAtATime))
+		d.PeakAVA[t], surgeA = peaks(legA, len(s.OneAtATime))
+		d.PeakBVA[t], surgeB = peaks(legB, len(s.OneAtATime))
+		d.LegSurgeVA[t] = max(surgeA, surgeB)
+		d.PeakDCW[t], _ = peaks(bus, len(s.OneAtATime))
+	}
+	return d, nil
 }
 
-// add counts load l, which is on in step t, with the given leg.
-func (d *Demand) add(t int, l *scenarios.Load, leg scenarios.Leg) {
-	watts := peakW(l)
-	if l.DC {
-		d.DCW[t] += watts * l.Duty
-		d.PeakDCW[t] += watts
-		return
-	}
-	d.ACW[t] += watts * l.Duty
-	d.PeakW[t] += watts
+// times returns a share of a part.
+func (p part) times(share float64) part {
+	return part{list: p.list, amount: share * p.amount, start: share * p.start}
+}
+
+// legShares returns how much of a load is on each leg: half on each of one between the legs.
+func legShares(leg scenarios.Leg) (a, b float64) {
 	switch leg {
 	case scenarios.LegA:
-		d.PeakAW[t] += watts
+		return 1, 0
 	case scenarios.LegB:
-		d.PeakBW[t] += watts
-	default: // half on each
-		d.PeakAW[t] += watts / 2
-		d.PeakBW[t] += watts / 2
+		return 0, 1
 	}
-	if l.Count > 0 {
-		d.StartW[t] = max(d.StartW[t], (l.Start-1)*l.Watts)
-	}
+	return 0.5, 0.5
 }
 
 // newDemand returns a demand of nothing, of some steps of stepMin minutes.
@@ -121,8 +141,8 @@ func newDemand(steps, stepMin int) *Demand {
 	return &Demand{
 		StepH: float64(stepMin) / 60,
 		ACW:   series(), DCW: series(),
-		PeakW: series(), PeakAW: series(), PeakBW: series(), PeakDCW: series(),
-		StartW: series(),
+		PeakVA: series(), PeakAVA: series(), PeakBVA: series(), PeakDCW: series(),
+		SurgeVA: series(), LegSurgeVA: series(),
 	}
 }
 

@@ -119,11 +119,12 @@ func TestDemandCountsUnitsDutyLegsAndStarts(t *testing.T) {
 	}{
 		{"ACW", d.ACW, 150, 150 + 50 + 2000, 50, 0},
 		{"DCW", d.DCW, 30, 30, 0, 0},
-		{"PeakW", d.PeakW, 600, 2700, 100, 0},
-		{"PeakAW", d.PeakAW, 0, 1100, 100, 0},
-		{"PeakBW", d.PeakBW, 600, 1600, 0, 0},
+		{"PeakW", d.PeakVA, 600, 2700, 100, 0},
+		{"PeakAW", d.PeakAVA, 0, 1100, 100, 0},
+		{"PeakBW", d.PeakBVA, 600, 1600, 0, 0},
 		{"PeakDCW", d.PeakDCW, 60, 60, 0, 0},
-		{"StartW", d.StartW, 1200, 1200, 200, 0},
+		{"SurgeVA", d.SurgeVA, 1800, 3900, 300, 0},
+		{"LegSurgeVA", d.LegSurgeVA, 1800, 2800, 300, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := []float64{c.series[3], c.series[9], c.series[15], c.series[20]}
@@ -135,13 +136,13 @@ func TestDemandCountsUnitsDutyLegsAndStarts(t *testing.T) {
 	if !d.NeedsBothLegs {
 		t.Error("a load lies between the legs")
 	}
-	if got := d.PeakTotalW(); got != 2700 {
+	if got := d.PeakTotalVA(); got != 2700 {
 		t.Errorf("peak %v W, want 2700", got)
 	}
-	if got := d.PeakLegW(); got != 1600 {
+	if got := d.PeakLegVA(); got != 1600 {
 		t.Errorf("leg peak %v W, want 1600 (leg B)", got)
 	}
-	if got := d.SurgeW(); got != 3900 {
+	if got := d.PeakSurgeVA(); got != 3900 {
 		t.Errorf("surge %v W, want 3900", got)
 	}
 	if got := d.PeakBusDCW(); got != 60 {
@@ -157,13 +158,13 @@ func TestSurgeLooksAtEveryMoment(t *testing.T) {
 	motor.Start = 6
 	heater := between("heater", 2600, 60, 120)
 	d := demandOf(t, motor, heater)
-	if got := d.SurgeW(); got != 3000 { // 500 + 5 * 500, more than 2600
+	if got := d.PeakSurgeVA(); got != 3000 { // 500 + 5 * 500, more than 2600
 		t.Errorf("surge %v W, want 3000", got)
 	}
-	if got := d.PeakTotalW(); got != 2600 {
+	if got := d.PeakTotalVA(); got != 2600 {
 		t.Errorf("peak %v W, want 2600", got)
 	}
-	if got := d.PeakLegW(); got != 2600 {
+	if got := d.PeakLegVA(); got != 2600 {
 		t.Errorf("leg peak %v W, want 2600 (leg A)", got)
 	}
 }
@@ -174,7 +175,7 @@ func TestNoUnitsStartNothing(t *testing.T) {
 	soft := allDay("soft", 100)
 	soft.Start = 0.5
 	d := demandOf(t, l, soft)
-	if got := d.SurgeW(); got != 100 {
+	if got := d.PeakSurgeVA(); got != 100 {
 		t.Errorf("surge %v W, want 100", got)
 	}
 }
@@ -207,11 +208,11 @@ func TestOnlyALoadBetweenTheLegsNeedsBoth(t *testing.T) {
 
 func TestNothingIsNoDemand(t *testing.T) {
 	d := demandOf(t)
-	if d.Steps() != 24 || d.PeakTotalW() != 0 || d.SurgeW() != 0 || d.PeakLegW() != 0 || d.PeakBusDCW() != 0 {
+	if d.Steps() != 24 || d.PeakTotalVA() != 0 || d.PeakSurgeVA() != 0 || d.PeakLegVA() != 0 || d.PeakBusDCW() != 0 {
 		t.Errorf("demand of no loads: %+v", d)
 	}
 	var zero Demand
-	if zero.PeakTotalW() != 0 || zero.RecordH() != 0 {
+	if zero.PeakTotalVA() != 0 || zero.RecordH() != 0 {
 		t.Error("the zero demand is none")
 	}
 }
@@ -234,11 +235,11 @@ func TestMeasuredDemand(t *testing.T) {
 		if d.StepH != 0.5 || d.Steps() != 48 || d.RecordH() != 24 {
 			t.Errorf("%d steps of %v h", d.Steps(), d.StepH)
 		}
-		if d.ACW[1] != 300 || d.PeakW[1] != 300 || d.PeakAW[1] != 300 || d.PeakBW[1] != 0 {
-			t.Errorf("step 2: %v %v %v %v", d.ACW[1], d.PeakW[1], d.PeakAW[1], d.PeakBW[1])
+		if d.ACW[1] != 300 || d.PeakVA[1] != 300 || d.PeakAVA[1] != 300 || d.PeakBVA[1] != 0 {
+			t.Errorf("step 2: %v %v %v %v", d.ACW[1], d.PeakVA[1], d.PeakAVA[1], d.PeakBVA[1])
 		}
-		if d.SurgeW() != 300 || d.PeakLegW() != 300 || d.NeedsBothLegs || !d.LegsProven {
-			t.Errorf("surge %v, leg %v, both %v, proven %v", d.SurgeW(), d.PeakLegW(), d.NeedsBothLegs, d.LegsProven)
+		if d.PeakSurgeVA() != 300 || d.PeakLegVA() != 300 || d.NeedsBothLegs || !d.LegsProven {
+			t.Errorf("surge %v, leg %v, both %v, proven %v", d.PeakSurgeVA(), d.PeakLegVA(), d.NeedsBothLegs, d.LegsProven)
 		}
 	})
 	t.Run("two columns, two days", func(t *testing.T) {
@@ -251,11 +252,11 @@ func TestMeasuredDemand(t *testing.T) {
 		if d.Steps() != 48 || d.RecordH() != 48 {
 			t.Errorf("%d steps, %v h", d.Steps(), d.RecordH())
 		}
-		if d.ACW[0] != 350 || d.PeakW[1] != 350 || d.PeakAW[1] != 300 || d.PeakBW[0] != 250 {
-			t.Errorf("watts %v %v %v %v", d.ACW[0], d.PeakW[1], d.PeakAW[1], d.PeakBW[0])
+		if d.ACW[0] != 350 || d.PeakVA[1] != 350 || d.PeakAVA[1] != 300 || d.PeakBVA[0] != 250 {
+			t.Errorf("watts %v %v %v %v", d.ACW[0], d.PeakVA[1], d.PeakAVA[1], d.PeakBVA[0])
 		}
-		if d.PeakLegW() != 300 {
-			t.Errorf("leg peak %v, want 300", d.PeakLegW())
+		if d.PeakLegVA() != 300 {
+			t.Errorf("leg peak %v, want 300", d.PeakLegVA())
 		}
 	})
 }

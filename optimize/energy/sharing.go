@@ -46,17 +46,34 @@ func ShareA(strings []Strings, busA float64) []float64 {
 //
 //	min over the kinds b' present of  max_discharge_b' * (sum over b of G_b * strings_b) / G_b'
 func CarryA(strings []Strings) float64 {
+	return most(strings, func(b *catalog.Battery) float64 { return b.MaxDischargeA })
+}
+
+// PeakA returns the same for a moment: by peak_discharge.
+func PeakA(strings []Strings) float64 { return most(strings, PeakDischargeA) }
+
+// PeakDischargeA returns what one string gives for a moment; what states no peak stands no more than its maximum.
+func PeakDischargeA(b *catalog.Battery) float64 {
+	if b.PeakDischargeA > 0 {
+		return b.PeakDischargeA
+	}
+	return b.MaxDischargeA
+}
+
+// most returns the largest current that strings, which share it by conductance, take together without one of them
+// having more than its own; 0 for no strings.
+func most(strings []Strings, own func(*catalog.Battery) float64) float64 {
 	total := totalS(strings)
 	if total == 0 {
 		return 0
 	}
-	carry := math.Inf(1)
+	amps := math.Inf(1)
 	for _, s := range strings {
 		if s.Count > 0 {
-			carry = min(carry, s.Battery.MaxDischargeA*total/ConductanceS(s.Battery, s.Series))
+			amps = min(amps, own(s.Battery)*total/ConductanceS(s.Battery, s.Series))
 		}
 	}
-	return carry
+	return amps
 }
 
 // Carries reports whether the strings together can give busA, for every battery b' present:

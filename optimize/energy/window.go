@@ -30,8 +30,9 @@ func (d *Demand) BusW(efficiency, idleW float64) []float64 {
 }
 
 // WindowWh returns the largest energy in Wh the bus gives over any stretch of the given length in
-// hours. Stretches begin at any step and go round; a fraction of a step counts pro rata, and a stretch
-// longer than the record goes round more than once. Efficiency is 0..1, idleW is of all units together.
+// hours. Stretches begin or end at any step's edge (the largest of all does one of both) and go round; a fraction
+// of a step counts pro rata, and a stretch longer than the record goes round more than once. Efficiency is 0..1,
+// idleW is of all units together.
 //
 //	E = max over s of the integral of D from s to s + hours
 //
@@ -90,22 +91,22 @@ func newMassCurve(watts []float64, stepH float64) *massCurve {
 func (c *massCurve) recordWh() float64 { return c.sumWh[len(c.stepWh)] }
 
 // mostWh returns the largest energy of any stretch of some whole steps (at most the record) and a
-// fraction of the step after them.
+// fraction of the step after, or of the one before them.
 func (c *massCurve) mostWh(whole int, fraction float64) float64 {
 	most := 0.0
 	for s := range c.stepWh {
-		most = max(most, c.spanWh(s, whole)+fraction*c.next(s, whole))
+		most = max(most, c.spanWh(s, whole)+fraction*max(c.next(s, whole), c.last(s)))
 	}
 	return most
 }
 
-// fraction returns how much of one more step usableWh lasts after some whole steps, wherever the
-// stretch begins. The record must hold some energy.
+// fraction returns how much of one more step, after or before some whole steps, usableWh lasts, wherever the
+// stretch lies. The record must hold some energy.
 func (c *massCurve) fraction(whole int, usableWh float64) float64 {
 	least := math.Inf(1)
 	for s := range c.stepWh {
-		if next := c.next(s, whole); next > 0 {
-			least = min(least, (usableWh-c.spanWh(s, whole))/next)
+		if more := max(c.next(s, whole), c.last(s)); more > 0 {
+			least = min(least, (usableWh-c.spanWh(s, whole))/more)
 		}
 	}
 	return max(0, least)
@@ -113,6 +114,9 @@ func (c *massCurve) fraction(whole int, usableWh float64) float64 {
 
 // spanWh returns the energy of some whole steps from step s on.
 func (c *massCurve) spanWh(s, whole int) float64 { return c.sumWh[s+whole] - c.sumWh[s] }
+
+// last returns the energy of the step before step s.
+func (c *massCurve) last(s int) float64 { return c.stepWh[(s+len(c.stepWh)-1)%len(c.stepWh)] }
 
 // next returns the energy of the step after some whole steps from step s on.
 func (c *massCurve) next(s, whole int) float64 { return c.stepWh[(s+whole)%len(c.stepWh)] }

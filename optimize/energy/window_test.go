@@ -34,6 +34,12 @@ func worst(watts []float64, stepH, hours float64) float64 {
 	most := 0.0
 	for s := range watts {
 		most = math.Max(most, integral(watts, stepH, float64(s)*stepH, hours))
+		// The one that ends at the edge begins as far before it as the record's rounds allow.
+		from := float64(s)*stepH - math.Mod(hours, float64(len(watts))*stepH)
+		if from < 0 {
+			from += float64(len(watts)) * stepH
+		}
+		most = math.Max(most, integral(watts, stepH, from, hours))
 	}
 	return most
 }

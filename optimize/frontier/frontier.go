@@ -30,19 +30,19 @@ const (
 // from At on (mass, kg). The plan may run longer than At where more energy could not be put back in the
 // time that the scenario's recharge allows.
 type Step struct {
-	At   float64   `json:"at"`
-	Cost float64   `json:"cost"` // in currency units
-	Plan plan.Plan `json:"plan"`
-	Knee bool      `json:"knee,omitempty"`
+	At   float64
+	Cost float64 // in currency units
+	Plan plan.Plan
+	Knee bool
 }
 
 // Staircase is the exact trade-off of cost against an axis.
 type Staircase struct {
-	Axis  Axis   `json:"of"`
-	Unit  string `json:"unit"`
-	Steps []Step `json:"steps"`
+	Axis  Axis
+	Unit  string
+	Steps []Step
 	// Complete says that no step is missing at the end: there is no plan beyond the last.
-	Complete bool `json:"complete"`
+	Complete bool
 }
 
 // The smallest steps along an axis: plans closer than that count as one step.

@@ -12,7 +12,7 @@ import (
 
 // Article is one thing that can be bought: a part, or the crimped end of a cable.
 type Article struct {
-	Id       string
+	ID       string
 	Kind     string  // as on the bill
 	Cents    float64 // own price of one (of a metre of cable), where no vendor offers it
 	kg       float64 // of one
@@ -158,19 +158,16 @@ func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
 		m.Articles = append(m.Articles, a)
 		return a.Position
 	}
-	perM := map[string]*catalog.Cable{}
-	for i := range c.Cables {
-		perM[c.Cables[i].ID] = &c.Cables[i]
-	}
+	lengths := byLength(c)
 	for _, e := range c.All() {
-		a := Article{Id: e.ID, Kind: string(e.Kind), Cents: float64(e.Price), kg: e.MassKg, Whole: true, Vendor: e.Vendor}
-		cable := perM[e.ID]
-		if cable != nil {
-			a.Cents, a.kg, a.Whole = cable.CentsPerM, cable.KgPerM, false
+		a := Article{ID: e.ID, Kind: string(e.Kind), Cents: float64(e.Price), kg: e.MassKg, Whole: true, Vendor: e.Vendor}
+		stock, measured := lengths[e.ID]
+		if measured {
+			a.Cents, a.kg, a.Whole = stock.centsPerM, stock.kgPerM, false
 		}
 		m.byID[e.ID] = add(a)
-		if cable != nil {
-			m.endOf[e.ID] = add(Article{Id: e.ID, Kind: plan.KindCableEnd, Cents: float64(cable.EndPrice), Whole: true, Vendor: e.Vendor})
+		if stock.endKind != "" {
+			m.endOf[e.ID] = add(Article{ID: e.ID, Kind: stock.endKind, Cents: float64(stock.endPrice), Whole: true, Vendor: e.Vendor})
 		}
 	}
 	for _, o := range c.Offers {
@@ -208,3 +205,28 @@ func (m *Market) Part(id string) *Article { return &m.Articles[m.byID[id]] }
 
 // End returns the article of a cable's crimped end.
 func (m *Market) End(cableID string) *Article { return &m.Articles[m.endOf[cableID]] }
+
+// stock is what is bought by length.
+type stock struct {
+	centsPerM, kgPerM float64
+	endKind           string // "" where its ends have no price
+	endPrice          catalog.Cents
+}
+
+// byLength returns what is bought by length: cables and conduits with their ends, and sections, whose mass counts
+// with the frame.
+func byLength(c *catalog.Catalog) map[string]stock {
+	lengths := map[string]stock{}
+	for i := range c.Cables {
+		x := &c.Cables[i]
+		lengths[x.ID] = stock{x.CentsPerM, x.KgPerM, plan.KindCableEnd, x.EndPrice}
+	}
+	for i := range c.Conduits {
+		x := &c.Conduits[i]
+		lengths[x.ID] = stock{x.CentsPerM, x.KgPerM, plan.KindConduitEnd, x.EndPrice}
+	}
+	for i := range c.Sections {
+		lengths[c.Sections[i].ID] = stock{centsPerM: c.Sections[i].CentsPerM}
+	}
+	return lengths
+}

@@ -21,19 +21,49 @@ type Option struct {
 	Kg   float64
 
 	InterruptingA float64 // of a run's device; +Inf where the inverter's own breaker serves
-	RatingA       float64 // bus bars
+	RatingA       float64 // bus bars, sundries
 	Studs         int     // bus bars
 	CarriesKg     float64 // casters, of each wheel
 	Poles         int     // breaker spaces taken
-	Spaces        int     // breaker spaces offered
+	Spaces        int     // breaker spaces offered; 0: not counted
+	// Mount is that of the breakers a load centre takes, and of a breaker that hangs in one; "" fits any.
+	Mount   string
+	FeedsA  float64 // of a feeder: the rating that the load centre has to stand
+	BondMM2 float64 // of a main: the copper that its bond needs; of a bond: what it has
 
 	plain float64 // cents with tax of what is bought at one fixed price
 	Floor float64 // cents with tax below which this option cannot be had
 }
 
+// Times returns what so many of an option come to, as one: for what is built alike.
+func (o Option) Times(n int) Option {
+	x := float64(n)
+	o.Uses = slices.Clone(o.Uses)
+	for i := range o.Uses {
+		o.Uses[i].Quantity *= x
+	}
+	o.Kg, o.plain, o.Floor = x*o.Kg, x*o.plain, x*o.Floor
+	return o
+}
+
+// Purpose says what a slot of every plan is for, where more has to hold than that it is filled.
+type Purpose int
+
+// The purposes. A through part carries all of the bus current.
+const (
+	Other Purpose = iota
+	Branch
+	DC
+	Inlet
+	Bond
+	Through
+	Centre
+)
+
 // Slot is something a plan needs a number of, each filled by one of several options.
 type Slot struct {
 	Name    string
+	For     Purpose
 	Count   int
 	Options []Option
 }
@@ -56,23 +86,32 @@ func (m *Market) Price(o *Option) {
 
 // Wire makes an option of a wiring option, its uses in the given scratch space.
 func (m *Market) Wire(d *wiring.Duty, w wiring.Option, scratch []Use) Option {
-	o := Option{Wire: w, Uses: scratch[:0], InterruptingA: math.Inf(1)}
-	o.add(m.Part(w.Cable.ID), d.LineM(w.Sets))
-	o.add(m.End(w.Cable.ID), float64(d.LineEnds(w.Sets)))
+	o := Option{Wire: w, Uses: scratch[:0]}
+	if w.Cable != nil {
+		o.add(m.Part(w.Cable.ID), d.LineM(w.Sets))
+		o.add(m.End(w.Cable.ID), float64(d.LineEnds(w.Sets)))
+	}
 	if w.Ground != nil {
 		o.add(m.Part(w.Ground.ID), d.GroundM())
 		o.add(m.End(w.Ground.ID), float64(d.GroundEnds()))
 	}
 	if w.Device != nil {
-		o.add(m.Part(w.Device.ID), 1)
-		o.InterruptingA = wiring.InterruptingA(*d, w.Device)
+		o.add(m.Part(w.Device.ID), float64(w.Devices))
 		if w.Device.Type == "breaker" {
-			o.Poles = w.Device.Poles
+			o.Poles, o.Mount = w.Device.Poles, w.Device.Mount
 		}
 	}
+	if w.Conduit != nil {
+		o.add(m.Part(w.Conduit.ID), d.LengthM)
+		o.add(m.End(w.Conduit.ID), conduitEnds)
+	}
+	o.InterruptingA = w.InterruptingA(d)
 	m.Price(&o)
 	return o
 }
+
+// conduitEnds is how many ends a run of conduit has.
+const conduitEnds = 2
 
 // add notes that the option uses so much of an article, more of it where it does already.
 func (o *Option) add(a *Article, quantity float64) {
@@ -84,6 +123,9 @@ func (o *Option) add(a *Article, quantity float64) {
 	}
 	o.Uses = append(o.Uses, Use{a.Position, quantity})
 }
+
+// Use notes that an option uses so much of a part.
+func (m *Market) Use(o *Option, id string, quantity float64) { o.add(m.Part(id), quantity) }
 
 // CanHave reports whether everything an option uses can be had.
 func (m *Market) CanHave(o *Option) bool {
@@ -111,7 +153,8 @@ func (m *Market) dominates(a, b *Option, heavy bool) bool {
 		return false
 	}
 	if a.InterruptingA < b.InterruptingA || a.RatingA < b.RatingA || a.Studs < b.Studs ||
-		a.CarriesKg < b.CarriesKg || a.Poles > b.Poles || a.Spaces < b.Spaces {
+		a.CarriesKg < b.CarriesKg || a.Poles > b.Poles || a.spaces() < b.spaces() || a.Mount != b.Mount ||
+		a.FeedsA > b.FeedsA || a.needsMM2() > b.needsMM2() || a.bondsMM2() < b.bondsMM2() || a.bondOf() != b.bondOf() {
 		return false
 	}
 	if m.Must >= 0 && QuantityOf(a, m.Must) == 0 && QuantityOf(b, m.Must) > 0 {
@@ -125,6 +168,37 @@ func (m *Market) dominates(a, b *Option, heavy bool) bool {
 	// A quantity break can make more of an article cheaper, but never dearer than what it adds; less of
 	// a special article never costs more, so nothing else has to be compared.
 	return true
+}
+
+// spaces is Spaces with those that are not counted as more than any.
+func (o *Option) spaces() float64 {
+	if o.Spaces == 0 {
+		return math.Inf(1)
+	}
+	return float64(o.Spaces)
+}
+
+// needsMM2 is the copper that a main's bond needs, bondsMM2 what a bond has: a bond has no line.
+func (o *Option) needsMM2() float64 {
+	if o.Wire.Cable == nil {
+		return 0
+	}
+	return o.BondMM2
+}
+
+// bondOf is the material of a bond.
+func (o *Option) bondOf() string {
+	if o.Wire.Cable != nil || o.Wire.Ground == nil {
+		return ""
+	}
+	return o.Wire.Ground.Material
+}
+
+func (o *Option) bondsMM2() float64 {
+	if o.Wire.Cable != nil {
+		return 0
+	}
+	return o.BondMM2
 }
 
 // QuantityOf returns how much of an article an option uses.

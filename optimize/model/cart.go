@@ -25,7 +25,7 @@ func (p *program) weigh() {
 		p.Model.Row("mass", p.Mass, milp.AtMost, s.Limits.MassKg)
 	}
 	if s.Limits.PushN > 0 {
-		p.Model.Row("push", p.Mass, milp.AtMost, s.Limits.PushN/chassis.PushN(1, s.Limits.Slope))
+		p.Model.Row("push", p.Mass, milp.AtMost, s.Limits.PushN/chassis.PushN(1, s.Cart.Rolling, s.Limits.Slope))
 	}
 	// The load of a wheel is proportional to the mass: for 1 kg it says how much mass a rating carries.
 	perKg := chassis.CasterLoadKg(1, s.CasterFactor, s.Cart.Casters)

@@ -7,9 +7,11 @@ import (
 	"strconv"
 
 	"cartwright/optimize/bench"
+	"cartwright/optimize/chassis"
 	"cartwright/optimize/choice"
 	"cartwright/optimize/market"
 	"cartwright/optimize/milp"
+	"cartwright/scenarios"
 )
 
 // program is an integer linear program over a space, with the variables to read a plan from.
@@ -25,6 +27,7 @@ type program struct {
 	present []milp.Var   // by sp.strings: any at all; only where it can be in doubt
 	stand   [][]milp.Var // by sp.strings and shelf: modules
 	slots   []slotVars
+	many    *milp.Var        // strings are protected at both ends; nil: not asked yet
 	special []int            // articles whose price depends on how many there are
 	bought  map[int]purchase // of these
 
@@ -39,6 +42,7 @@ type slotVars struct {
 	of          int       // index into sp.strings of a string run, into sp.supplies of a main or feeder
 	count       milp.Expr // how many it takes
 	least, most int       // of count
+	alike       int       // how many equal paths each of its options stands for; 0: one
 	filling     []milp.Var
 }
 
@@ -56,6 +60,7 @@ func Write(b *bench.Bench, name string, sp space) *program {
 	p.fillSlots()
 	p.standModules()
 	p.carryLoads()
+	p.talk()
 	p.recharge()
 	p.breakFaults()
 	p.haveMust()
@@ -174,89 +179,98 @@ func (p *program) standModules() {
 		p.Model.Row("all stand "+k.Battery.ID, minus(sum(places, one), milp.Sum(milp.T(float64(k.Series), p.strings[i]))), milp.Equal, 0)
 	}
 	for s, shelf := range shelves {
-		scale := p.roomScale(s)
-		var room, load milp.Expr
+		var load milp.Expr
 		for i := range p.Space.strings {
 			if k := p.stack(i); k.Caps[s] > 0 {
-				room.Add(scale/float64(k.Caps[s]), p.stand[i][s])
 				load.Add(k.Battery.MassKg, p.stand[i][s])
 			}
 		}
-		if room.Len() == 0 {
+		if load.Len() == 0 {
 			continue
 		}
-		p.Model.Row("room on shelf "+number(s), room, milp.AtMost, scale)
-		if !math.IsInf(shelf.MaxMassKg, 1) {
-			p.Model.Row("mass on shelf "+number(s), load, milp.AtMost, shelf.MaxMassKg)
+		p.setDown(s, &shelf)
+		if most := p.Bench.ShelfKg[s]; !math.IsInf(most, 1) {
+			p.Model.Row("mass on shelf "+number(s), load, milp.AtMost, most)
 		}
 	}
 }
 
-// roomScale returns what to multiply a shelf's room by so that its row has whole coefficients: the least
-// common multiple of the numbers of modules that fill it, as long as that stays small; else 1.
-func (p *program) roomScale(shelf int) float64 {
-	const most = 1e6 // beyond it the row would be scaled worse than fractions are
-	scale := 1
+// setDown sees that the modules on a shelf stand in whole columns: of one kind alone their number says it all, of
+// several each kind takes columns, all turned one way, and together no more than the length.
+func (p *program) setDown(s int, shelf *scenarios.Shelf) {
+	kinds := 0
 	for i := range p.Space.strings {
-		if c := p.stack(i).Caps[shelf]; c > 0 {
-			scale = scale / gcd(scale, c) * c
-			if scale > most {
-				return 1
+		if p.stack(i).Caps[s] > 0 {
+			kinds++
+		}
+	}
+	if kinds < 2 {
+		return
+	}
+	var length milp.Expr
+	for i := range p.Space.strings {
+		k := p.stack(i)
+		ways := k.Columns[s]
+		if len(ways) == 0 {
+			continue
+		}
+		held := milp.Sum(milp.T(-1, p.stand[i][s]))
+		var turned milp.Expr
+		for w, c := range ways {
+			most := min(c.Most, (p.Space.strings[i].hi*k.Series+c.Modules()-1)/c.Modules())
+			name := k.Battery.ID + " on " + number(s) + " way " + number(w)
+			n := p.Model.Integer("columns "+name, 0, float64(most))
+			held.Add(float64(c.Modules()), n)
+			length.Add(c.AlongM+shelf.GapM, n)
+			if len(ways) > 1 {
+				z := p.Model.Binary("turned " + name)
+				turned.Add(1, z)
+				p.Model.Row("columns only if turned "+name, milp.Sum(milp.T(1, n), milp.T(-float64(most), z)), milp.AtMost, 0)
 			}
 		}
+		if len(ways) > 1 {
+			p.Model.Row("turned one way "+k.Battery.ID+" on "+number(s), turned, milp.AtMost, 1)
+		}
+		p.Model.Row("in columns "+k.Battery.ID+" on "+number(s), held, milp.AtLeast, 0)
 	}
-	return float64(scale)
+	p.Model.Row("room on shelf "+number(s), length, milp.AtMost, chassis.RoomM(shelf))
 }
 
-func gcd(a, b int) int {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
-}
-
-// recharge asks that the chargers give, and the strings take, the energy of the autonomy in time.
+// recharge asks that the chargers give, and the strings take, the energy of the autonomy in time. The lossiest battery
+// present sets what has to go in.
 func (p *program) recharge() {
 	if p.Bench.Scenario.Recharge == nil {
 		return
 	}
-	// The lossiest battery present sets what has to go in.
-	back := func(own *bench.Stack) milp.Expr {
-		return p.bySupply(func(v *bench.Supply) float64 { return p.Bench.RechargeA(v, own) })
+	back := func(own *bench.Stack) func(v *bench.Supply) float64 {
+		return func(v *bench.Supply) float64 { return p.Bench.RechargeA(v, own) }
 	}
-	charger := p.bySupply(func(v *bench.Supply) float64 { return v.ChargerA })
-	taken := p.byString(func(k *bench.Stack) float64 { return k.ChargeA })
+	most := 0.0
+	for i := range p.Space.strings {
+		most = math.Max(most, p.largestSupply(back(p.stack(i))))
+	}
+	asked := p.Model.Continuous("charging current", 0, most)
 	for i := range p.Space.strings {
 		own := p.stack(i)
-		most := p.largestSupply(func(v *bench.Supply) float64 { return p.Bench.RechargeA(v, own) })
-		row := func(name string, have milp.Expr) {
-			e := minus(have, back(own))
-			e.Add(-most, p.present[i])
-			p.Model.Row(name+" "+own.Battery.ID, e, milp.AtLeast, -most)
-		}
-		row("recharge by the charger", charger)
-		row("recharge of the batteries", taken)
+		e := minus(milp.Sum(milp.T(1, asked)), p.bySupply(back(own)))
+		e.Add(-most, p.present[i])
+		p.Model.Row("charging current of "+own.Battery.ID, e, milp.AtLeast, -most)
+		e = minus(p.shared(own, own.ChargeA), milp.Sum(milp.T(1, asked)))
+		e.Add(-most, p.present[i])
+		p.Model.Row("recharge of the batteries "+own.Battery.ID, e, milp.AtLeast, -most)
 	}
+	p.Model.Row("recharge by the charger", minus(p.bySupply(func(v *bench.Supply) float64 { return v.ChargerA }), milp.Sum(milp.T(1, asked))), milp.AtLeast, 0)
 }
 
-// carryLoads asks for the energy of the autonomy and for strings that can share out the bus current.
+// carryLoads asks for the energy of the autonomy and for strings that can share out the bus current, for good and for
+// a moment.
 func (p *program) carryLoads() {
 	const kilo = 1000
 	p.Model.Row("autonomy", minus(
 		p.byString(func(k *bench.Stack) float64 { return k.UsableWh / kilo }),
 		p.bySupply(func(v *bench.Supply) float64 { return v.NeedWh / kilo })), milp.AtLeast, 0)
-
-	drawn := p.bySupply(func(v *bench.Supply) float64 { return v.DrawA })
-	most := p.largestSupply(func(v *bench.Supply) float64 { return v.DrawA })
-	for i := range p.Space.strings {
-		own := p.stack(i)
-		e := minus(p.byString(func(k *bench.Stack) float64 {
-			if !p.Bench.ShareBus(k, own) {
-				return 0
-			}
-			return k.Conductance / own.Conductance * own.DischargeA
-		}), drawn)
-		e.Add(-most, p.present[i]) // holds only where the battery is present
-		p.Model.Row("share of the bus current "+own.Battery.ID, e, milp.AtLeast, -most)
+	p.shareOut("share of the bus current", func(k *bench.Stack) float64 { return k.DischargeA }, func(v *bench.Supply) float64 { return v.DrawA })
+	if !p.Bench.Partial {
+		p.shareOut("share of the peak current", func(k *bench.Stack) float64 { return k.PeakA }, func(v *bench.Supply) float64 { return v.PeakA })
 	}
 }

@@ -72,7 +72,7 @@ func (p *program) orderParts() {
 			got.most = math.Ceil(got.most)
 		}
 		for i := range a.Offers {
-			got.chosen = append(got.chosen, p.Model.Binary("order "+a.Kind+" "+a.Id+" offer "+number(i)))
+			got.chosen = append(got.chosen, p.Model.Binary("order "+a.Kind+" "+a.ID+" offer "+number(i)))
 		}
 		p.bought[article] = got
 	}
@@ -83,7 +83,7 @@ func (p *program) orderParts() {
 			amount = p.Model.Integer
 		}
 		got := p.bought[article]
-		name := a.Kind + " " + a.Id
+		name := a.Kind + " " + a.ID
 		got.used = amount("use owned "+name, 0, math.Min(a.Have, got.most))
 		if len(a.Offers) == 0 {
 			got.buy = append(got.buy, amount("buy "+name, 0, math.Min(got.most, a.Buyable)))
@@ -159,7 +159,7 @@ func (p *program) payParts() {
 // pay says how the need for a special article is met and adds what it costs.
 func (p *program) pay(a *market.Article, got purchase, need milp.Expr, cents *milp.Expr) {
 	m := p.market
-	name := a.Kind + " " + a.Id
+	name := a.Kind + " " + a.ID
 	cents.Add(a.SellFor, got.used) // what is used is not sold
 	met := milp.Sum(milp.T(1, got.used))
 	if len(a.Offers) == 0 {

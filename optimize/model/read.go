@@ -30,7 +30,7 @@ func (p *program) Read(s milp.Solution) choice.Choice {
 		v := &p.slots[i]
 		for j, x := range v.filling {
 			if n := s.Int(x); n > 0 {
-				f := choice.Fill{Kind: v.kind, Slot: v.slot.Name, Option: &v.slot.Options[j], Count: n}
+				f := choice.Fill{Kind: v.kind, Slot: v.slot.Name, Option: &v.slot.Options[j], Count: n, Paths: n * max(1, v.alike)}
 				if v.kind == choice.SlotString {
 					f.Stack = p.Space.strings[v.of].stack
 				}

@@ -15,42 +15,42 @@ import (
 
 // Purchase is one thing bought or sold in a month.
 type Purchase struct {
-	Part      string     `json:"part"`
-	Kind      string     `json:"kind"`
-	Quantity  float64    `json:"quantity"`
-	Unit      string     `json:"unit"`
-	Vendor    string     `json:"vendor"`
-	UnitPrice float64    `json:"unit_price"`
-	Line      plan.Money `json:"line"`
+	Part      string
+	Kind      string
+	Quantity  float64
+	Unit      string
+	Vendor    string
+	UnitPrice float64
+	Line      plan.Money
 }
 
 // Month is what happens in a month and what stands on the cart after it.
 type Month struct {
-	Month    int        `json:"month"` // 0 is now
-	Cash     plan.Money `json:"cash"`  // in hand before
-	Buy      []Purchase `json:"buy"`
-	Sell     []Purchase `json:"sell"`
-	Shipping plan.Money `json:"shipping"`
-	Tax      plan.Money `json:"tax"`
-	Left     plan.Money `json:"cash_left"`
-	Outlay   plan.Money `json:"outlay"` // all that was spent so far, less what was sold
+	Month    int        // 0 is now
+	Cash     plan.Money // in hand before
+	Buy      []Purchase
+	Sell     []Purchase
+	Shipping plan.Money
+	Tax      plan.Money
+	Left     plan.Money
+	Outlay   plan.Money // all that was spent so far, less what was sold
 	// Cart is what stands complete and safe on the cart after the month's purchases; nil: nothing yet.
-	Cart *plan.Plan `json:"cart,omitempty"`
+	Cart *plan.Plan
 	// CostPerUsableKWh is the outlay so far over the cart's usable energy; 0 without a cart.
-	CostPerUsableKWh float64 `json:"cost_per_usable_kwh"`
+	CostPerUsableKWh float64
 }
 
 // Sequence is a purchase sequence: month by month until the target is reached.
 type Sequence struct {
-	Months []Month `json:"months"`
+	Months []Month
 	// Target is the plan that is reached, in month Reached; Within says whether that is within the horizon.
-	Target  *plan.Plan `json:"target,omitempty"` // nil: no plan is possible at all
-	Reached int        `json:"reached"`
-	Never   bool       `json:"never,omitempty"` // nothing is put aside and the cash will not do
-	Horizon int        `json:"horizon"`
-	Within  bool       `json:"within"`
+	Target  *plan.Plan // nil: no plan is possible at all
+	Reached int
+	Never   bool // nothing is put aside and the cash will not do
+	Horizon int
+	Within  bool
 	// EnergyOnTheWay is the sum over the months before the target of the usable kWh on the cart.
-	EnergyOnTheWay float64 `json:"energy_on_the_way_kwh_months"`
+	EnergyOnTheWay float64
 	Cautions       []string
 }
 

@@ -107,7 +107,7 @@ func (w *way) needsOf(b *bench.Bench, c *choice.Choice) []float64 {
 		}
 		for j := range w.lines {
 			l := &w.lines[j].bill
-			if l.Part != a.Id || l.Kind != a.Kind || buy <= 0 {
+			if l.Part != a.ID || l.Kind != a.Kind || buy <= 0 {
 				continue
 			}
 			needs[j] = math.Min(buy, l.Buy)

@@ -26,7 +26,7 @@ const (
 	LimitBusbarStuds   = "bus bar studs"       // connections on a bar <= its studs, each
 	LimitSpaces        = "load-centre spaces"  // poles of branch and feeder breakers <= spaces, each; where stated
 	LimitServed        = "served"              // share of the year from sun and store >= the share asked for, no unit
-	LimitShelfRoom     = "shelf room: "        // and the name of each shelf; part of the floor taken <= 1, no unit
+	LimitShelfRoom     = "shelf room: "        // and the name of each shelf; columns' part of length and gap <= 1, no unit
 	LimitShelfMass     = "shelf mass: "        // and the name of each shelf; modules' mass <= most, kg
 )
 

@@ -15,7 +15,7 @@ type Plan struct {
 	AutonomyH        float64
 	MassKg           float64
 	CostPerUsableKWh float64
-	// CostPerLifetimeKWh is cost / sum(cycle life * usable kWh); 0 where a battery states no cycle life.
+	// CostPerLifetimeKWh is cost / sum(usable kWh * cycles until worn or old); 0 where a battery states neither.
 	CostPerLifetimeKWh float64
 	Proven             bool // no better plan with another core exists
 	Core               Core
@@ -60,7 +60,7 @@ type CoreSolar struct {
 }
 
 // Line is one part (from one vendor) on the bill. A crimped cable end is a line of kind "cable-end" that
-// names its cable.
+// names its cable, the end of a conduit one of kind "conduit-end" that names the conduit.
 type Line struct {
 	Part      string
 	Kind      string
@@ -76,7 +76,8 @@ type Line struct {
 	Credit Money
 }
 
-// Run is a number of equally wired cable paths.
+// Run is a number of equally wired cable paths. A bond has a ground alone: no cable, conductors or device, one set,
+// and its figures of current and drop are 0.
 type Run struct {
 	Run           string // "string", "main", "feeder", "branch", "dc", "inlet", "solar" or "bond"
 	Name          string // the circuit of a branch or a dc circuit
@@ -98,13 +99,15 @@ type Run struct {
 	InterruptingA float64
 	// BoughtM is the length bought for each conductor, with slack and in whole steps; LengthM without them.
 	BoughtM float64
-	// Links is how many series links one string has, each a conductor of LinkM with two ends.
+	// Links is how many series links one string has, each a conductor of LinkM a set, before slack and steps, with
+	// two ends; LinkM is 0 where there are none.
 	Links int
 	LinkM float64
-	// Devices is how many devices one path has: 0 where the inverter's or the battery's own serves or none is
-	// needed, 2 where a string's cable is protected at both ends.
+	// Devices is how many of Device are bought for one path: 1, or 0 where the inverter's or the battery's own serves
+	// or none is needed, or 2 where a string's cable is protected at both ends and neither device is built in.
 	Devices int
-	// OwnDevice tells that the battery's own device protects the path at its terminal.
+	// OwnDevice tells that the battery's own device protects the path at its terminal; Device is then the one at the
+	// other end, if there is one, and DeviceA and InterruptingA are its figures, else the battery's own.
 	OwnDevice bool
 	Conduit   string // part
 	// StringFuse protects each of StringFuses strings of modules on the path; solar only.
@@ -117,7 +120,7 @@ type Circuit struct {
 	Circuit  string
 	Leg      string   // "A", "B", "both", or "" for one-phase supplies and dc
 	Loads    []string // in the scenario's order
-	CurrentA float64
+	CurrentA float64  // what can be on together, continuous loads at 125 % under nec
 	DeviceA  float64
 }
 

@@ -13,9 +13,8 @@ func AtLeast(have, need float64) bool { return have >= need-Tolerance*math.Abs(n
 // AtMost reports whether have does not pass most, up to Tolerance. False for what is no number.
 func AtMost(have, most float64) bool { return have <= most+Tolerance*math.Abs(most) }
 
-// Floor returns the largest whole number not above x, Ceil the smallest not below it; an x that is a whole
-// number up to Tolerance counts as that one.
+// Floor returns the largest whole number not above x; an x that is a whole number up to Tolerance counts as that.
 func Floor(x float64) float64 { return math.Floor(x + Tolerance*math.Abs(x)) }
 
-// Ceil: see Floor.
+// Ceil returns the smallest whole number not below x; an x that is a whole number up to Tolerance counts as that.
 func Ceil(x float64) float64 { return math.Ceil(x - Tolerance*math.Abs(x)) }

@@ -29,14 +29,14 @@ const (
 
 // Solver tells what was solved, by what, in which time.
 type Solver struct {
-	Name    string   `json:"name"`
-	Version string   `json:"version"`
-	Status  Status   `json:"status"`
-	Seconds float64  `json:"seconds"`
-	Models  int      `json:"models"`            // integer programs solved, proofs included
-	Cells   int      `json:"cells"`             // parts of the space that were looked into
-	Gap     float64  `json:"gap,omitempty"`     // (cost of the first plan - bound) / cost, where not proved
-	Retries []string `json:"retries,omitempty"` // solver trouble and what it was retried with
+	Name    string
+	Version string
+	Status  Status
+	Seconds float64
+	Models  int      // integer programs solved, proofs included
+	Cells   int      // parts of the space that were looked into
+	Gap     float64  // (cost of the first plan - bound) / cost, where not proved
+	Retries []string // solver trouble and what it was retried with
 }
 
 // Result is a ranking, or the reasons why there is none.

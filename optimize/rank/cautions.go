@@ -49,6 +49,7 @@ func cautions(b *bench.Bench, plans []plan.Plan) []string {
 	if !b.Demand.LegsProven {
 		out = append(out, "The loads left to the program were too many to find the very best split between the legs; theirs is a good one, and the plan was checked with it.")
 	}
+	out = append(out, planCautions(b, plans)...)
 	return append(out, partCautions(b.Catalog, plans)...)
 }
 

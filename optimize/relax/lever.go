@@ -70,7 +70,7 @@ func Levers(s *scenarios.Scenario) []Lever {
 			Get: func(s *scenarios.Scenario) float64 { return s.Limits.PushN },
 			set: func(s *scenarios.Scenario, v float64) { s.Limits.PushN = v },
 			shown: func(p *plan.Plan, s *scenarios.Scenario) float64 {
-				return chassis.PushN(p.MassKg, s.Limits.Slope)
+				return chassis.PushN(p.MassKg, s.Cart.Rolling, s.Limits.Slope)
 			}})
 	}
 	return append(append(list, dropLevers(s)...), shelfLevers(s)...)

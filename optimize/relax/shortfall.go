@@ -17,7 +17,7 @@ func fallsShort(b *bench.Bench) []string {
 	drawA := math.Inf(1)
 	for i := range b.Supplies {
 		v := &b.Supplies[i]
-		barsA = math.Min(barsA, wiring.BusbarA(v.BusA, b.DcA))
+		barsA = math.Min(barsA, wiring.BusbarA(v.BusA))
 		drawA = math.Min(drawA, v.DrawA)
 	}
 	for i := range b.Busbars {

@@ -38,12 +38,13 @@ func (r *ranking) result() (*question.Result, error) {
 	if r.gaveUp {
 		out.Solver.Status = question.GaveUp
 	}
+	auditor := audit.For(r.b.Scenario, r.b.Catalog)
 	for i, f := range r.ranked {
 		f.plan.Rank = i + 1
 		if i >= proved {
 			f.plan.Proven = false
 		}
-		f.plan.Audit = audit.Plan(r.b.Scenario, r.b.Catalog, &f.plan)
+		f.plan.Audit = auditor.Plan(&f.plan)
 		if !f.plan.Audit.Passed {
 			return nil, question.Disagreement(f.plan)
 		}

@@ -26,15 +26,15 @@ import (
 // loads' peaks, recharge and budget; of one more, or any higher number, no such cart can be built. Both are
 // found by solving, and the cart of that many passes the audit.
 type Count struct {
-	Strings int `json:"strings"`
-	Modules int `json:"modules"`
+	Strings int
+	Modules int
 	// Limits names what stops the next string: each alone, or where Jointly, all of them together though
 	// none of them alone. "string wiring" and "no cart" say that even without all of these limits none can be
 	// built.
-	Limits  []string `json:"limits"`
-	Jointly bool     `json:"jointly,omitempty"`
+	Limits  []string
+	Jointly bool
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
-	Least int `json:"least,omitempty"`
+	Least int
 }
 
 // counter finds out how many strings of each battery a cart takes.

@@ -15,16 +15,16 @@ import (
 // cable with crimped ends and its device, what the vendors take for shipping, and the tax on it all. The
 // device breaks the string's own short circuit; beside other strings it may have to break more.
 type Landed struct {
-	Modules  plan.Money `json:"modules"`
-	Wiring   plan.Money `json:"wiring"`
-	Shipping plan.Money `json:"shipping"`
-	Tax      plan.Money `json:"tax"`
-	Cost     plan.Money `json:"cost"` // of all together
+	Modules  plan.Money
+	Wiring   plan.Money
+	Shipping plan.Money
+	Tax      plan.Money
+	Cost     plan.Money // of all together
 	// CostPerUsableKWh is Cost over the usable energy of the string; common practice, no source.
-	CostPerUsableKWh float64 `json:"cost_per_usable_kwh"`
-	Vendor           string  `json:"vendor"`          // of the modules
-	Cable            string  `json:"cable,omitempty"` // "" where the scenario lists no string run
-	Device           string  `json:"device,omitempty"`
+	CostPerUsableKWh float64
+	Vendor           string // of the modules
+	Cable            string // "" where the scenario lists no string run
+	Device           string
 }
 
 // buying is one way to come by a quantity of an article: so many of it at one price.
@@ -56,7 +56,7 @@ func purchases(a *market.Article, quantity float64) []buying {
 
 // land finds the cheapest way to put one string of a battery on the bus; nil where there is none.
 func land(b *bench.Bench, bat *catalog.Battery, series int) *Landed {
-	options, ok := b.RunOptions(wiring.StringDuty(b.Scenario, bat))
+	options, ok := b.RunOptions(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 	if !ok {
 		return nil
 	}

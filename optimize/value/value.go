@@ -3,6 +3,7 @@ package value
 
 import (
 	"context"
+	"math"
 	"time"
 
 	"cartwright/catalog"
@@ -16,10 +17,10 @@ import (
 // Table says of every battery of a catalogue what its energy costs on a scenario's cart, in the order
 // of the catalogue.
 type Table struct {
-	Batteries []BatteryValue `json:"batteries"`
-	Misfits   []Misfit       `json:"misfits"`
+	Batteries []BatteryValue
+	Misfits   []Misfit
 	// Reasons tells what the catalogue has nothing for, so that no cart can be built from it at all.
-	Reasons []string `json:"reasons,omitempty"`
+	Reasons []string
 }
 
 // BatteryValue is what a battery that fits the bus costs, gives and takes up. All but Landed and Count is of
@@ -33,36 +34,36 @@ type Table struct {
 // operation, charging and the end of life: Schmidt, Melchior, Hawkes and Staffell, Joule 3 (2019) 81-100. It
 // is not computed: nobody knows for a cart what charging costs and how often it will be cycled.
 type BatteryValue struct {
-	Part      string `json:"part"`
-	Name      string `json:"name"`
-	Chemistry string `json:"chemistry"`
-	Series    int    `json:"series"` // modules in a string
+	Part      string
+	Name      string
+	Chemistry string
+	Series    int // modules in a string
 
 	// Price is the least that buys one module, before shipping and tax: the best offer for one, or its own
 	// price where there is no offer. Vendor is whose offer it is, AsOf the day of the price.
-	Price  plan.Money `json:"price"`
-	Vendor string     `json:"vendor"`
-	AsOf   time.Time  `json:"-"`
+	Price  plan.Money
+	Vendor string
+	AsOf   time.Time
 
-	UsableKWh        float64 `json:"usable_kwh"`
-	CostPerUsableKWh float64 `json:"price_per_usable_kwh"`
+	UsableKWh        float64
+	CostPerUsableKWh float64
 	// CostPerLifetimeKWh is the throughput cost; 0 where no cycle life is stated.
-	CostPerLifetimeKWh float64 `json:"price_per_lifetime_kwh,omitempty"`
-	KgPerUsableKWh     float64 `json:"kg_per_usable_kwh"`
-	LitresPerUsableKWh float64 `json:"litres_per_usable_kwh"` // of its outer sizes
+	CostPerLifetimeKWh float64
+	KgPerUsableKWh     float64
+	LitresPerUsableKWh float64 // of its outer sizes
 
-	Landed *Landed `json:"landed,omitempty"` // nil: no cable and device of the catalogue serve a string
-	Count  Count   `json:"fits"`
+	Landed *Landed // nil: no cable and device of the catalogue serve a string
+	Count  Count
 
-	Owned float64 `json:"owned"` // modules
+	Owned float64 // modules
 	// ForSale is what an owned module may be sold for; nil: it is not for sale.
-	ForSale *plan.Money `json:"for_sale,omitempty"`
+	ForSale *plan.Money
 }
 
 // Misfit is a battery that does not fit the bus, and why.
 type Misfit struct {
-	Part   string `json:"part"`
-	Reason string `json:"reason"`
+	Part   string
+	Reason string
 }
 
 // Find looks into every battery of the catalogue: what its energy costs and how many of it the cart takes.
@@ -75,6 +76,7 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
+	b.LayAll()
 	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}}
 	var fitting []int
 	for i := range p.Catalog.Batteries {
@@ -115,8 +117,8 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 	usableWh := energy.UsableWh(bat, b.Scenario.Limits.Reserve)
 	v.UsableKWh = usableWh / wattHoursPerKWh
 	v.CostPerUsableKWh = energy.CostPerKWh(catalog.Cents(v.Price), usableWh)
-	if bat.CycleLife > 0 {
-		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), energy.LifetimeWh(bat, b.Scenario.Limits.Reserve))
+	if energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)) > 0 {
+		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)))
 	}
 	v.KgPerUsableKWh = bat.MassKg / v.UsableKWh
 	v.LitresPerUsableKWh = bat.LengthM * bat.WidthM * bat.HeightM * litresPerCubicMetre / v.UsableKWh
@@ -132,6 +134,21 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 		}
 	}
 	return v
+}
+
+// cycles returns how often a year the modules of a bank are cycled that has just what the autonomy asks for, with the
+// inverter that draws least.
+func cycles(b *bench.Bench) float64 {
+	least := math.Inf(1)
+	for i := range b.Supplies {
+		if v := &b.Supplies[i]; v.NeedWh > 0 {
+			least = math.Min(least, v.YearWh/v.NeedWh)
+		}
+	}
+	if math.IsInf(least, 1) {
+		return b.Scenario.UseDays
+	}
+	return least
 }
 
 // Conversions by definition.

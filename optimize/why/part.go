@@ -17,31 +17,31 @@ import (
 
 // PartAnswer says why a part is or is not in the best plan.
 type PartAnswer struct {
-	Part   string     `json:"part"`
-	Best   *plan.Plan `json:"best"`
-	InBest bool       `json:"in_best"`
+	Part   string
+	Best   *plan.Plan
+	InBest bool
 	// With is the cheapest plan that has the part, the budget left aside; nil where no plan can have it.
-	With *plan.Plan `json:"with,omitempty"`
+	With *plan.Plan
 	// Costs is how much more With costs than Best, in currency units.
-	Costs float64 `json:"costs_more"`
+	Costs float64
 	// Price is the part's price now, the lowest that a vendor asks where there are offers, and EntersAt the
 	// highest whole-cent price at which some best plan has it, shipping included; both for one piece, or a
 	// metre of cable. EntersAt is meaningless unless Priced.
-	Price    float64 `json:"price"`
-	EntersAt float64 `json:"enters_at"`
-	Priced   bool    `json:"priced"`
+	Price    float64
+	EntersAt float64
+	Priced   bool
 	// StaysOut tells that the part is in no best plan even as a gift.
-	StaysOut bool `json:"stays_out,omitempty"`
+	StaysOut bool
 	// KeptOutBy names, where no plan can have the part, the limits without any one of which some plan could.
 	// Where there are none, Unfit tells that no plan has it whatever the limits: it does not fit the bus, the
 	// loads or the rules, or nothing asks for it.
-	KeptOutBy []string `json:"kept_out_by,omitempty"`
-	Unfit     bool     `json:"unfit,omitempty"`
+	KeptOutBy []string
+	Unfit     bool
 	// Reasons tells, where no plan can have the part and no limit is to blame, which condition it does not meet:
 	// the figures, and where in the files they stand.
-	Reasons []string `json:"reasons,omitempty"`
+	Reasons []string
 	// At is the best plan with the part at that price: the quantity may differ from With's.
-	At *plan.Plan `json:"at,omitempty"`
+	At *plan.Plan
 }
 
 // ExplainPart finds the cheapest plan that has a part, and the price at which the part would enter the

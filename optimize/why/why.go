@@ -14,31 +14,31 @@ import (
 
 // Effect is what one change of one limit does to the best plan, found by solving again.
 type Effect struct {
-	Limit  string     `json:"limit"`
-	From   float64    `json:"from"`
-	To     float64    `json:"to"`
-	Unit   string     `json:"unit"`
-	Looser bool       `json:"looser"`
-	Plan   *plan.Plan `json:"plan,omitempty"` // nil: no plan is possible then
+	Limit  string
+	From   float64
+	To     float64
+	Unit   string
+	Looser bool
+	Plan   *plan.Plan // nil: no plan is possible then
 	// Saves is how much less the best plan costs, in currency units; negative: how much more.
-	Saves float64 `json:"saves"`
+	Saves float64
 }
 
 // Explanation says why the best plan is what it is.
 type Explanation struct {
-	Best    *plan.Plan `json:"best,omitempty"` // nil: none is possible
-	Effects []Effect   `json:"effects,omitempty"`
+	Best    *plan.Plan // nil: none is possible
+	Effects []Effect
 	// Conflict is, where no plan is possible, a smallest set of limits that contradict each other.
-	Conflict []question.LimitChange `json:"conflict,omitempty"`
+	Conflict []question.LimitChange
 	// WaysOut are the changes that make a plan possible, the cheapest plan first.
-	WaysOut []WayOut `json:"ways_out,omitempty"`
-	Reasons []string `json:"reasons,omitempty"`
+	WaysOut []WayOut
+	Reasons []string
 }
 
 // WayOut is a change of limits and the cheapest plan it allows.
 type WayOut struct {
-	Change question.Change `json:"change"`
-	Plan   *plan.Plan      `json:"plan"`
+	Change question.Change
+	Plan   *plan.Plan
 }
 
 // Explain solves again with each limit a little looser and a little tighter; where no plan is possible it

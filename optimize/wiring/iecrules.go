@@ -1,8 +1,6 @@
 package wiring
 
 import (
-	"strings"
-
 	"cartwright/catalog"
 	"cartwright/optimize/wiring/iec"
 	"cartwright/scenarios"
@@ -21,6 +19,7 @@ var iecClauses = clauses{
 	voltage:      "IEC 60364-5-53 clause 530",
 	poles:        "both hots of 240 V must open; common practice, no source",
 	interrupting: "IEC 60364-4-43 clause 434.5.1",
+	class:        "IEC 60269-1: a fuse of partial range protects against short circuits only",
 	drop:         "IEC 60364-5-52 clause 525, IEC 60228:2004 table 3 at 70 C",
 	ground:       iec.GroundSource.Source,
 }
@@ -38,9 +37,9 @@ func (r iecRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
 	if p.breaker {
 		source = iec.BreakerRatingsSource.Source
 	}
-	return append(checks,
+	return limitCheck(append(checks,
 		ratingCheck(r, d, p),
-		standardCheck(iecStandard.of(p), p, source))
+		standardCheck(iecStandard.of(p), p, source)), d, p)
 }
 
 // copper is the only material of the iec tables, as the catalogue spells it.
@@ -61,9 +60,9 @@ func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 	if !listed || cable.Material != copper {
 		return append(checks, least("cable listed", 0, 1, "", iec.AmpacitySource.Source)), path{}
 	}
-	ohm, _ := iec.ResistancePerM(cable.Size)                   // every size of B.52.2 and B.52.3 is in IEC 60228
-	ambient, _ := iec.AmbientFactor(d.AmbientC, insulation)    // 0 where it is too hot
-	grouping, _ := iec.GroupingFactor(iec.Circuits(d.Bundled)) // 0 where the group is too large
+	ohm, _ := iec.ResistancePerM(cable.Size)                              // every size of B.52.2 and B.52.3 is in IEC 60228
+	ambient, _ := iec.AmbientFactor(d.AmbientC, insulation)               // 0 where it is too hot
+	grouping, _ := iec.GroupingFactor(max(iec.Circuits(d.Bundled), sets)) // 0 where the group is too large
 	w := path{cable: cable, sets: sets, dropPct: dropPct(d, sets, ohm),
 		insulationA: float64(sets) * amps * ambient * grouping}
 	return append(checks,
@@ -71,21 +70,23 @@ func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 		most("voltage drop", w.dropPct, 100*d.Drop, "%", iecClauses.drop)), w
 }
 
+// hotTerminalC is the terminal temperature from which on a conductor may run at 90 C; else at 70 C, which is that of
+// PVC.
+const hotTerminalC = 90
+
 func (iecRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64) {
+	if p.terminalC < hotTerminalC {
+		amps, _ := iec.Ampacity(w.cable.Size, iec.PVC, method(d))
+		checks = append(checks, least("terminal ampacity", float64(w.sets)*amps, d.DesignA, "A", "IEC 60364-5-52:2009 table 52.1 and clause 523.1, from memory"))
+	}
 	checks = append(checks,
 		least("corrected ampacity", w.insulationA, d.DesignA, "A", "IEC 60364-5-52:2009 tables B.52.2, B.52.3, B.52.14 and B.52.17"),
 		most("cable protected", p.ratingA, w.insulationA, "A", iec.OverloadSource.Source))
-	if fuseRule(p) {
-		checks = append(checks, most("fuse overload", iec.FuseFactor(p.ratingA)*p.ratingA,
+	if !p.breaker { // a breaker's I_2 of 1.45 I_n follows from I_n <= I_z
+		checks = append(checks, most("fuse overload", iec.FuseFactorOf(p.class, p.ratingA)*p.ratingA,
 			iec.OverloadA(w.insulationA), "A", iec.OverloadSource.Source))
 	}
 	return checks, w.insulationA
-}
-
-// fuseRule reports whether the fusing current of gG fuses must be reckoned with: for a fuse of that class
-// or of no stated class. A breaker's I_2 of 1.45 I_n follows from I_n <= I_z.
-func fuseRule(p protector) bool {
-	return !p.breaker && (p.class == "" || strings.EqualFold(p.class, "gG"))
 }
 
 // groundListed admits copper of a listed area.
@@ -95,6 +96,6 @@ func (iecRules) groundListed(ground *catalog.Cable) bool {
 }
 
 // groundMM2 counts the line area of all sets together.
-func (iecRules) groundMM2(w *path, _ protector, material string) (mm2 float64, ok bool) {
+func (iecRules) groundMM2(_ *Duty, w *path, _ protector, material string) (mm2 float64, ok bool) {
 	return iec.GroundAreaMM2(float64(w.sets) * w.cable.Size.AreaMM2()), material == copper
 }

@@ -1,6 +1,8 @@
 package wiring
 
 import (
+	"math"
+
 	"cartwright/catalog"
 	"cartwright/optimize/wiring/nec"
 	"cartwright/scenarios"
@@ -19,8 +21,10 @@ var necClauses = clauses{
 	voltage:      "NEC 240.60(A), 240.85, 706.31(C)",
 	poles:        "NEC 210.4(B), 240.15(B)",
 	interrupting: "NEC 110.9, 706.31(C)",
+	class:        "NEC 240.4: a fuse for short circuits only is no overcurrent protection; IEC 60269-1",
+	listed:       "NEC 110.2, 110.3(C)",
 	drop:         "NEC 210.19(A) informational note, chapter 9 table 8",
-	ground:       nec.GroundSource.Source,
+	ground:       nec.GroundSource.Source + ", 250.122(B)",
 }
 
 func (necRules) clauses() *clauses { return &necClauses }
@@ -28,24 +32,33 @@ func (necRules) clauses() *clauses { return &necClauses }
 // Check implements Rules.
 func (r necRules) Check(d Duty, o Option, faultA float64) Result { return check(r, &d, o, faultA) }
 
-// requiredA is 125 % of the design current; a branch carries its own device's rating, which already holds
-// the 125 % of its loads.
+// requiredA is 125 % of the design current; a circuit or an inlet carries its own device's rating, which already
+// holds the 125 % of its loads.
 func (necRules) requiredA(d *Duty) float64 {
-	if d.Kind == scenarios.RunBranch {
+	if d.DeviceA > 0 {
 		return d.DesignA
 	}
 	return nec.ContinuousA(d.DesignA)
 }
 
 func (r necRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
-	return append(checks,
+	checks = append(checks,
 		ratingCheck(r, d, p),
 		standardCheck(necStandard.of(p), p, nec.StandardSource.Source))
+	return limitCheck(checks, d, p)
 }
 
-// ratingCheck returns the check that the rating carries the design current, or is the branch's own.
+// limitCheck adds the check that the device is none the battery's maker forbids.
+func limitCheck(checks []Check, d *Duty, p protector) []Check {
+	if d.MostDeviceA > 0 {
+		checks = append(checks, most("device limit", p.ratingA, d.MostDeviceA, "A", "the maker's limit"))
+	}
+	return checks
+}
+
+// ratingCheck returns the check that the rating carries the design current, or is the one asked for.
 func ratingCheck(r Rules, d *Duty, p protector) Check {
-	if d.Kind == scenarios.RunBranch {
+	if d.DeviceA > 0 {
 		return same("device rating", p.ratingA, d.DeviceA, "A", "the circuit's stated device")
 	}
 	return least("device rating", p.ratingA, r.requiredA(d), "A", r.clauses().rating)
@@ -60,7 +73,7 @@ func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 	ohm, _ := nec.ResistancePerM(cable.Material, cable.Size) // every size of table 310.16 is in table 8
 	ambient, _ := nec.AmbientFactor(d.AmbientC, column)      // 0 where it is too hot: no ampacity is left
 	w := path{cable: cable, sets: sets, dropPct: dropPct(d, sets, ohm),
-		insulationA: float64(sets) * amps * ambient * nec.BundlingFactor(d.Bundled)}
+		insulationA: float64(sets) * amps * ambient * nec.BundlingFactor(max(d.Bundled, sets*d.Conductors))}
 	return append(checks,
 		setsCheck(sets, nec.ParallelAllowed(cable.Size), nec.ParallelSource.Source),
 		most("voltage drop", w.dropPct, 100*d.Drop, "%", necClauses.drop)), w
@@ -74,8 +87,8 @@ func (r necRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]C
 	}
 	allowedA := min(terminalA, w.insulationA)
 	largestA := allowedA
-	if d.Kind != scenarios.RunBranch {
-		largestA = nec.LargestDeviceA(necStandard.of(p), allowedA)
+	if d.DeviceA == 0 {
+		largestA = nec.LargestDeviceA(necStandard.fuse, allowedA) // those of breakers are among them
 	}
 	checks = append(checks,
 		least("terminal ampacity", terminalA, r.requiredA(d), "A", nec.TerminalSource.Source),
@@ -93,9 +106,44 @@ func (necRules) groundListed(ground *catalog.Cable) bool {
 	return listed
 }
 
-// groundMM2 asks no more than the area of one circuit conductor, of one set.
-func (necRules) groundMM2(w *path, p protector, material string) (mm2 float64, ok bool) {
-	return nec.GroundAreaMM2(p.ratingA, material, w.cable.Size)
+// groundMM2 goes by table 250.122, and grows with line conductors that are larger than they need be; no more is
+// asked than the area of one line conductor of the same material, of one set.
+func (r necRules) groundMM2(d *Duty, w *path, p protector, material string) (mm2 float64, ok bool) {
+	size, ok := nec.GroundSize(p.ratingA, material)
+	if !ok {
+		return 0, false
+	}
+	mm2 = size.AreaMM2()
+	if !d.Array {
+		mm2 = nec.EnlargedGroundMM2(mm2, w.cable.Size.AreaMM2(), r.neededSize(d, w, p).AreaMM2())
+	}
+	if material == w.cable.Material {
+		mm2 = min(mm2, w.cable.Size.AreaMM2())
+	}
+	return mm2, true
+}
+
+// neededSize returns the smallest size of table 310.16 that, of the same material, insulation and number of sets,
+// meets every rule but that of the drop; the path's own size where none smaller does.
+func (r necRules) neededSize(d *Duty, w *path, p protector) catalog.Size {
+	dropless := *d
+	dropless.Drop = math.Inf(1)
+	for _, size := range nec.Sizes() {
+		if size == w.cable.Size {
+			break
+		}
+		cable := *w.cable
+		cable.Size = size
+		var room [mostChecks]Check
+		checks, smaller := r.path(room[:0], &dropless, &cable, w.sets)
+		if !allPassed(checks) {
+			continue
+		}
+		if checks, _ = r.pairChecks(checks, &dropless, &smaller, p); allPassed(checks) {
+			return size
+		}
+	}
+	return w.cable.Size
 }
 
 // mostSets is the most parallel sets a path is built with.
@@ -108,4 +156,14 @@ func setsCheck(sets int, parallel bool, source string) Check {
 		limit = mostSets
 	}
 	return most("parallel sets", float64(sets), limit, "", source)
+}
+
+// bondNECMM2 goes by table 250.122 and the rating ahead of the main.
+func bondNECMM2(main Duty, o Option, material string) (mm2 float64, ok bool) {
+	rating := main.OwnBreakerA
+	if o.Device != nil {
+		rating = max(rating, o.Device.RatingA)
+	}
+	size, ok := nec.GroundSize(rating, material)
+	return size.AreaMM2(), ok
 }

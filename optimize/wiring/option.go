@@ -1,7 +1,10 @@
 package wiring
 
 import (
+	"math"
+
 	"cartwright/catalog"
+	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring/conductor"
 )
 
@@ -10,8 +13,25 @@ import (
 type Option struct {
 	Cable  *catalog.Cable
 	Sets   int
-	Device *catalog.Device // nil where Duty.OwnBreakerA stands in
+	Device *catalog.Device // nil where Duty.OwnBreakerA or the battery's own device stands in
 	Ground *catalog.Cable  // nil where Duty.Ground is false
+	// Devices is how many of Device one path has; BuiltIn tells that the battery's own device is one more.
+	Devices int
+	BuiltIn bool
+	Conduit *catalog.Conduit // nil where none is asked for
+}
+
+// InterruptingA returns the fault current that every device of the option breaks; +Inf where the inverter's own
+// breaker serves, which nothing is known of.
+func (o *Option) InterruptingA(d *Duty) float64 {
+	least := math.Inf(1)
+	if o.Device != nil {
+		least = InterruptingA(*d, o.Device)
+	}
+	if o.BuiltIn {
+		least = math.Min(least, d.BuiltInBreaksA)
+	}
+	return least
 }
 
 // Check is one requirement, what an option has of it and whether that will do.
@@ -44,18 +64,14 @@ func allPassed(checks []Check) bool {
 	return true
 }
 
-// roundoff is the share by which two computed figures may differ and still count as equal: far above the
-// rounding of a few multiplications (1e-16 each), far below any table's last digit (1e-3).
-const roundoff = 1e-9
-
 // least returns the check that value reaches limit.
 func least(name string, value, limit float64, unit, source string) Check {
-	return Check{name, value >= limit-roundoff*limit, value, limit, unit, source}
+	return Check{name, plan.AtLeast(value, limit), value, limit, unit, source}
 }
 
 // most returns the check that value does not pass limit.
 func most(name string, value, limit float64, unit, source string) Check {
-	return Check{name, value <= limit+roundoff*limit, value, limit, unit, source}
+	return Check{name, plan.AtMost(value, limit), value, limit, unit, source}
 }
 
 // same returns the check that value is limit.
@@ -84,5 +100,5 @@ func standsV(d *Duty, dev *catalog.Device) float64 {
 //
 //	drop % = 100 · I · 2·l·R / (sets · V)      NEC 210.19 informational note, chapter 9 table 8
 func dropPct(d *Duty, sets int, ohmPerM float64) float64 {
-	return 100 * conductor.DropV(d.DesignA/float64(sets), 2*d.LengthM, ohmPerM) / d.NominalV
+	return 100 * conductor.DropV(d.DropA/float64(sets), d.WayM(), ohmPerM) / d.NominalV
 }

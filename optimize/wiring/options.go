@@ -1,24 +1,33 @@
 package wiring
 
-import "cartwright/catalog"
+import (
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring/raceway"
+)
 
 // Options returns every option of the catalogue that serves the duty, the fault current left aside: all
-// cables in one or two sets, with all devices, with all cables as ground, in that order of the
-// catalogue. An option also serves behind a fault current that InterruptingA of its device reaches.
+// cables in one or two sets, with all devices, with all cables as ground, with all conduits that hold them, in that
+// order of the catalogue. An option also serves behind a fault current that its InterruptingA reaches.
 func Options(r Rules, d Duty, c *catalog.Catalog) []Option {
+	var options []Option
+	keep := func(o Option) { options = append(options, o) }
+	if d.Conduit != "" {
+		pipes := conduitsOf(d.Conduit, c)
+		keep = func(o Option) { options = pipes.append(options, r, &d, o) }
+	}
 	if !d.Ground {
-		return Ungrounded(r, d, c)
+		eachUngrounded(r, &d, c, func(o Option, _ *path, _ protector) { keep(o) })
+		return options
 	}
 	grounds := listedGrounds(r, c)
-	var options []Option
 	eachUngrounded(r, &d, c, func(o Option, w *path, p protector) {
-		options = grounds.append(options, r, w, p, o)
+		grounds.each(r, &d, w, p, o, keep)
 	})
 	return options
 }
 
-// Ungrounded is Options with the ground left nil, for a search that chooses the grounds by themselves:
-// an option serves with each of Grounds. It may have none.
+// Ungrounded is Options with ground and conduit left nil.
 func Ungrounded(r Rules, d Duty, c *catalog.Catalog) []Option {
 	var options []Option
 	eachUngrounded(r, &d, c, func(o Option, _ *path, _ protector) { options = append(options, o) })
@@ -32,18 +41,52 @@ func Grounds(r Rules, d Duty, o Option, c *catalog.Catalog) []*catalog.Cable {
 		return nil
 	}
 	_, w := pathOf(r, nil, &d, o.Cable, o.Sets)
+	guards := protectors(&d, &o)
 	var cables []*catalog.Cable
-	for _, grounded := range listedGrounds(r, c).append(nil, r, &w, protectorOf(&d, o.Device), o) {
-		cables = append(cables, grounded.Ground)
-	}
+	listedGrounds(r, c).each(r, &d, &w, guards[len(guards)-1], o, func(g Option) { cables = append(cables, g.Ground) })
 	return cables
 }
 
-// eachUngrounded calls serve for every cable, number of sets and device that serve together, in
+// guarding is one way to protect a path: a device or nil, how many of it, and whether the battery's own serves too.
+type guarding struct {
+	device  *catalog.Device
+	devices int
+	builtIn bool
+}
+
+// guardings lists the ways to protect a duty's path, as far as the cable has no say.
+func guardings(r Rules, d *Duty, c *catalog.Catalog) []guarding {
+	buf := make([]Check, 0, mostChecks)
+	if d.OwnBreakerA > 0 {
+		if allPassed(r.ratingChecks(buf, d, protectorOf(d, nil))) {
+			return []guarding{{}}
+		}
+		return nil
+	}
+	need := max(1, d.Devices)
+	builtIn := d.BuiltInA > 0 && allPassed(r.ratingChecks(buf, d, protectorOf(d, nil)))
+	var list []guarding
+	if builtIn && need == 1 {
+		list = append(list, guarding{builtIn: true})
+	}
+	for i := range c.Devices {
+		dev := &c.Devices[i]
+		if !allPassed(deviceChecks(r.ratingChecks(buf, d, protectorOf(d, dev)), d, dev, 0, r.clauses())) {
+			continue
+		}
+		if builtIn && need > 1 {
+			list = append(list, guarding{dev, need - 1, true})
+		}
+		list = append(list, guarding{dev, need, false})
+	}
+	return list
+}
+
+// eachUngrounded calls serve for every cable, number of sets and protection that serve together, in
 // catalogue order.
 func eachUngrounded(r Rules, d *Duty, c *catalog.Catalog, serve func(o Option, w *path, p protector)) {
-	devices := servingDevices(r, d, c)
-	if len(devices) == 0 {
+	ways := guardings(r, d, c)
+	if len(ways) == 0 {
 		return
 	}
 	buf := make([]Check, 0, mostChecks)
@@ -54,35 +97,20 @@ func eachUngrounded(r Rules, d *Duty, c *catalog.Catalog, serve func(o Option, w
 			if checks, w = pathOf(r, buf, d, &c.Cables[i], sets); !allPassed(checks) {
 				continue
 			}
-			for _, dev := range devices {
-				p := protectorOf(d, dev)
-				if checks, _ := r.pairChecks(buf, d, &w, p); allPassed(checks) {
-					serve(Option{Cable: &c.Cables[i], Sets: sets, Device: dev}, &w, p)
+			for _, way := range ways {
+				o := Option{Cable: &c.Cables[i], Sets: sets, Device: way.device, Devices: way.devices, BuiltIn: way.builtIn}
+				fits := true
+				var last protector
+				for _, p := range protectors(d, &o) {
+					checks, _ := r.pairChecks(buf, d, &w, p)
+					fits, last = fits && allPassed(checks), p
+				}
+				if fits {
+					serve(o, &w, last)
 				}
 			}
 		}
 	}
-}
-
-// servingDevices returns the devices that serve the duty as far as the cable has no say: one nil where
-// the duty has an own breaker that serves.
-func servingDevices(r Rules, d *Duty, c *catalog.Catalog) []*catalog.Device {
-	buf := make([]Check, 0, mostChecks)
-	if d.OwnBreakerA > 0 {
-		if allPassed(r.ratingChecks(buf, d, protectorOf(d, nil))) {
-			return []*catalog.Device{nil}
-		}
-		return nil
-	}
-	var devices []*catalog.Device
-	for i := range c.Devices {
-		dev := &c.Devices[i]
-		checks := r.ratingChecks(buf, d, protectorOf(d, dev))
-		if allPassed(deviceChecks(checks, d, dev, 0, r.clauses())) {
-			devices = append(devices, dev)
-		}
-	}
-	return devices
 }
 
 // grounds are the cables that may be a ground, with their areas, which cost a power to compute.
@@ -104,19 +132,89 @@ func listedGrounds(r Rules, c *catalog.Catalog) grounds {
 	return g
 }
 
-// append adds the option with each ground that serves it. The least area is asked once for each run of
+// each calls keep for the option with each ground that serves it. The least area is asked once for each run of
 // cables of one material.
-func (g grounds) append(options []Option, r Rules, w *path, p protector, o Option) []Option {
+func (g grounds) each(r Rules, d *Duty, w *path, p protector, o Option, keep func(Option)) {
 	material, least, ok := "", 0.0, false
 	for i := range g {
 		if g[i].cable.Material != material {
 			material = g[i].cable.Material
-			least, ok = r.groundMM2(w, p, material)
+			least, ok = r.groundMM2(d, w, p, material)
 		}
 		if ok && groundSize(g[i].mm2, least, "").Passed {
 			o.Ground = g[i].cable
+			keep(o)
+		}
+	}
+}
+
+// conduits are those of one type.
+type conduits []*catalog.Conduit
+
+func conduitsOf(kind string, c *catalog.Catalog) conduits {
+	var list conduits
+	for i := range c.Conduits {
+		if c.Conduits[i].Type == kind {
+			list = append(list, &c.Conduits[i])
+		}
+	}
+	return list
+}
+
+// append adds the option with each conduit that holds its conductors.
+func (p conduits) append(options []Option, r Rules, d *Duty, o Option) []Option {
+	for _, pipe := range p {
+		if Holds(r, d, &o, pipe) {
+			o.Conduit = pipe
 			options = append(options, o)
 		}
 	}
 	return options
+}
+
+// Holds reports whether a conduit holds all conductors of an option, sets and ground included.
+func Holds(r Rules, d *Duty, o *Option, pipe *catalog.Conduit) bool {
+	taken, conductors := 0.0, 0
+	add := func(c *catalog.Cable, n int) bool {
+		if c == nil || n == 0 {
+			return true
+		}
+		mm2, ok := raceway.AreaMM2(c)
+		taken += float64(n) * mm2
+		conductors += n
+		return ok
+	}
+	if !add(o.Cable, o.Sets*d.Conductors) || !add(o.Ground, 1) {
+		return false
+	}
+	_, metric := r.(iecRules)
+	return plan.AtMost(taken, raceway.Fill(conductors, metric)*pipe.InsideMM2)
+}
+
+// Bond returns the options of the bond of frame and bus, one grounding conductor by the device of the largest main
+// (nec), or by its line area (iec); groundMM2 is the least area for a main's option.
+func Bond(r Rules, d Duty, c *catalog.Catalog) []Option {
+	var options []Option
+	pipes := conduitsOf(d.Conduit, c)
+	for i := range c.Cables {
+		if !r.groundListed(&c.Cables[i]) {
+			continue
+		}
+		o := Option{Sets: 1, Ground: &c.Cables[i]}
+		if d.Conduit == "" {
+			options = append(options, o)
+		} else {
+			options = pipes.append(options, r, &d, o)
+		}
+	}
+	return options
+}
+
+// BondMM2 returns the least area in mm2 of a bond of a material beside a main that is built by an option; ok is false
+// where no size is large enough.
+func BondMM2(r Rules, main Duty, o Option, material string) (mm2 float64, ok bool) {
+	if _, metric := r.(iecRules); metric {
+		return r.groundMM2(&main, &path{cable: o.Cable, sets: o.Sets}, protector{}, material)
+	}
+	return bondNECMM2(main, o, material)
 }

@@ -1,6 +1,8 @@
 package wiring
 
 import (
+	"strings"
+
 	"cartwright/catalog"
 	"cartwright/scenarios"
 	"cartwright/scenarios/ratings"
@@ -27,7 +29,7 @@ type Rules interface {
 	groundListed(ground *catalog.Cable) bool
 	// groundMM2 returns the least area of a ground of a material; ok is false where no size is large
 	// enough.
-	groundMM2(w *path, p protector, material string) (mm2 float64, ok bool)
+	groundMM2(d *Duty, w *path, p protector, material string) (mm2 float64, ok bool)
 	// clauses names where the checks come from that both rule sets share.
 	clauses() *clauses
 }
@@ -60,12 +62,27 @@ const (
 )
 
 // protectorOf returns what protects the duty with a device, which is nil where the duty has an own
-// breaker.
+// breaker, or where the battery's own device serves.
 func protectorOf(d *Duty, dev *catalog.Device) protector {
-	if d.OwnBreakerA > 0 {
+	switch {
+	case d.OwnBreakerA > 0:
 		return protector{ratingA: d.OwnBreakerA, breaker: true, terminalC: ownTerminalC}
+	case dev == nil:
+		return protector{ratingA: d.BuiltInA, breaker: true, terminalC: ownTerminalC}
 	}
 	return protector{dev.RatingA, dev.Type == breakerType, dev.Class, dev.TerminalC}
+}
+
+// protectors lists all that protects an option's path, what is built in first.
+func protectors(d *Duty, o *Option) []protector {
+	var list []protector
+	if o.BuiltIn {
+		list = append(list, protectorOf(d, nil))
+	}
+	if d.OwnBreakerA > 0 || o.Device != nil {
+		list = append(list, protectorOf(d, o.Device))
+	}
+	return list
 }
 
 // For returns the rule set of a name; nec for any other than iec, as the scenario's reader admits no third.
@@ -85,22 +102,32 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 	}
 	checks, w := pathOf(r, make([]Check, 0, mostChecks), d, o.Cable, o.Sets)
 	res.DropPct = w.dropPct
-	if d.OwnBreakerA <= 0 && o.Device == nil {
+	guards := protectors(d, &o)
+	if len(guards) == 0 {
 		res.Checks = append(checks, least("device present", 0, 1, "", r.clauses().present))
 		return res
 	}
-	p := protectorOf(d, o.Device)
-	res.DeviceA = p.ratingA
-	checks = r.ratingChecks(checks, d, p)
-	if d.OwnBreakerA <= 0 {
+	for i, p := range guards {
+		res.DeviceA = p.ratingA
+		checks = r.ratingChecks(checks, d, p)
+		if w.cable == nil {
+			continue
+		}
+		var allowedA float64
+		if checks, allowedA = r.pairChecks(checks, d, &w, p); i == 0 || allowedA < res.AllowedA {
+			res.AllowedA = allowedA
+		}
+	}
+	if o.BuiltIn {
+		res.InterruptingA = d.BuiltInBreaksA
+		checks = append(checks, least("interrupting rating", d.BuiltInBreaksA, faultA, "A", r.clauses().interrupting))
+	}
+	if o.Device != nil {
 		res.InterruptingA = InterruptingA(*d, o.Device)
 		checks = deviceChecks(checks, d, o.Device, faultA, r.clauses())
 	}
-	if w.cable != nil {
-		checks, res.AllowedA = r.pairChecks(checks, d, &w, p)
-		if d.Ground {
-			checks = append(checks, groundCheck(r, &w, p, o.Ground))
-		}
+	if w.cable != nil && d.Ground {
+		checks = append(checks, groundCheck(r, d, &w, guards[len(guards)-1], o.Ground))
 	}
 	res.Checks = checks
 	return res
@@ -108,6 +135,9 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 
 // pathOf is path for a cable that may be green: then it is none.
 func pathOf(r Rules, checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
+	if d.Fine && !cable.Fine {
+		return append(checks, least("cable strand", 0, 1, "", "the scenario's own limit: fine strand for what moves")), path{}
+	}
 	if cable.GroundOnly {
 		return append(checks, least("cable listed", 0, 1, "", r.clauses().green)), path{}
 	}
@@ -115,28 +145,55 @@ func pathOf(r Rules, checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 }
 
 // mostChecks is room enough for all checks of one option.
-const mostChecks = 16
+const mostChecks = 32
 
 // clauses are the sources of the checks that both rule sets share.
 type clauses struct {
-	present, green, rating, voltage, poles, interrupting, drop, ground string
+	present, green, rating, voltage, poles, interrupting, class, listed, drop, ground string
 }
 
 // deviceChecks adds the checks of a device that has nothing to do with the cable but the path's volts.
 func deviceChecks(checks []Check, d *Duty, dev *catalog.Device, faultA float64, c *clauses) []Check {
-	return append(checks,
+	checks = append(checks,
 		least("device voltage", standsV(d, dev), d.DeviceV, "V", c.voltage),
 		least("device poles", float64(dev.Poles), float64(d.Poles), "", c.poles),
-		least("interrupting rating", InterruptingA(*d, dev), faultA, "A", c.interrupting))
+		least("interrupting rating", InterruptingA(*d, dev), faultA, "A", c.interrupting),
+		same("device of partial range", yes(PartialRange(dev)), 0, "", c.class))
+	if d.TwoWay {
+		checks = append(checks, same("device polarised", yes(dev.Type == breakerType && dev.Polarised == catalog.Yes), 0, "", polarisedSource))
+	}
+	if c.listed != "" {
+		checks = append(checks, same("device not listed", yes(dev.Listed == catalog.No), 0, "", c.listed))
+	}
+	return checks
+}
+
+// polarisedSource is where it comes from that a polarised breaker serves no path with current both ways.
+const polarisedSource = "IEC 60898-3, UL 489: a breaker that is marked + and - breaks current one way only; from memory"
+
+// PartialRange reports whether a device is a fuse of partial range, which breaks short circuits but no overload: its
+// class begins with a small a, as aR and aM do.
+//
+// Source: IEC 60269-1, utilisation categories.
+func PartialRange(dev *catalog.Device) bool {
+	return dev.Type == fuseType && strings.HasPrefix(dev.Class, "a")
+}
+
+// yes returns 1 for yes and 0 for no.
+func yes(is bool) float64 {
+	if is {
+		return 1
+	}
+	return 0
 }
 
 // groundCheck returns the check of a path's grounding conductor.
-func groundCheck(r Rules, w *path, p protector, ground *catalog.Cable) Check {
+func groundCheck(r Rules, d *Duty, w *path, p protector, ground *catalog.Cable) Check {
 	source := r.clauses().ground
 	if ground == nil {
 		return least("ground present", 0, 1, "", source)
 	}
-	mm2, ok := r.groundMM2(w, p, ground.Material)
+	mm2, ok := r.groundMM2(d, w, p, ground.Material)
 	if !ok || !r.groundListed(ground) {
 		return least("ground listed", 0, 1, "", source)
 	}

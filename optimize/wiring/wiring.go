@@ -9,9 +9,8 @@
 // Assumed: conductors in raceway, cable or bundle (nec), clipped direct for battery paths and in conduit
 // for feeder and branches (iec); all design current is continuous; one grounding conductor a run.
 //
-// Left out: free-air ampacity (NEC table 310.17), the proportional increase of a grounding conductor
-// beside conductors enlarged for voltage drop (NEC 250.122(B)), listed 100 % rated assemblies, tap rules,
-// short-circuit withstand of the cable itself (IEC 60364-4-43 clause 434), reactance, and solar paths.
+// Left out: free-air ampacity (NEC table 310.17), listed 100 % rated assemblies, tap rules,
+// short-circuit withstand of the cable itself (IEC 60364-4-43 clause 434) and reactance.
 // A figure from here is a check, not a permission: local code and a licensed electrician decide.
 package wiring
 
@@ -24,35 +23,56 @@ type Duty struct {
 	AC   bool   // alternating current: the device's ac ratings count
 
 	DesignA  float64 // amperes carried without end
-	NominalV float64 // volts the drop is a share of: bus nominal, or 120, 230 or 240
+	DropA    float64 // amperes of the drop
+	NominalV float64 // volts the drop is a share of: bus nominal, 120, 230 or 240, or those of the modules
 	DeviceV  float64 // volts the device must stand: bus high, or the ac volts
 	Poles    int     // least poles of the device
 
 	Conductors int  // of one set, beside the ground
 	Ground     bool // a grounding conductor goes along
+	Array      bool // of the sun: the ground is not enlarged beside conductors enlarged for drop (NEC 690.45)
+	TwoWay     bool // current runs both ways: no polarised breaker
+	Fine       bool // only cable of fine strand
 
 	LengthM   float64 // one way
+	BoughtM   float64 // of each conductor, with slack and in whole steps
+	Links     int     // between the modules of a string, one conductor each
+	LinkM     float64 // length of a link
+	LinkBuyM  float64 // the same as bought
 	AmbientC  float64
 	Bundled   int     // current-carrying conductors in the bundle
 	TerminalC float64 // rating of the terminals; 0: not stated, by rule
 	Drop      float64 // largest voltage drop, 0..1 of NominalV
 
 	OwnBreakerA float64 // > 0: no device is bought, this rating takes its place
-	DeviceA     float64 // branch: the device rating asked for; else 0
+	DeviceA     float64 // the device rating asked for, of circuits and inlets; else 0
+	MostDeviceA float64 // the largest device the battery's maker allows; 0: any
+	// Devices is how many devices protect one path: 2 where its cable is fed from both ends.
+	Devices int
+	// BuiltInA is the rating of a device at the battery's own terminal that may serve like a breaker, and BuiltInBreaksA
+	// the fault current it breaks; 0: there is none.
+	BuiltInA, BuiltInBreaksA float64
+
+	Conduit string // the type asked for; "": none
 }
 
-// LineM returns the metres of line conductor to buy for the path, built with so many parallel sets.
-func (d Duty) LineM(sets int) float64 { return float64(d.Conductors*sets) * d.LengthM }
+// LineM returns the metres of line conductor to buy for the path, links included, built with so many parallel sets.
+func (d Duty) LineM(sets int) float64 {
+	return float64(sets) * (float64(d.Conductors)*d.BoughtM + float64(d.Links)*d.LinkBuyM)
+}
 
-// LineEnds returns how many crimped ends the line conductors have: two each.
-func (d Duty) LineEnds(sets int) int { return endsEach * d.Conductors * sets }
+// LineEnds returns how many crimped ends the line conductors and links have: two each.
+func (d Duty) LineEnds(sets int) int { return endsEach * (d.Conductors + d.Links) * sets }
+
+// WayM returns the length of conductor that the current runs through, there and back, links included.
+func (d Duty) WayM() float64 { return 2*d.LengthM + float64(d.Links)*d.LinkM }
 
 // GroundM returns the metres of grounding conductor to buy: one conductor however many sets.
 func (d Duty) GroundM() float64 {
 	if !d.Ground {
 		return 0
 	}
-	return d.LengthM
+	return d.BoughtM
 }
 
 // GroundEnds returns how many crimped ends the grounding conductor has.

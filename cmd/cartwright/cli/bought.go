@@ -22,8 +22,9 @@ written.
 
 What is bought is the first plan, or plan N with --plan N; with --month M it is
 what "cartwright next" buys and sells up to and with month M, and what is saved
-until then is in hand; with --part ID it is a purchase that no plan made: --count
-of it (a length of cable, with its unit), for which --paid was paid in all.
+until then is in hand; with --part ID it is a purchase that no plan made:
+--count of it (a length of cable, with its unit), for which --paid was paid in
+all.
 
 What is paid comes from what is sold now, then from what was sold before, then
 from savings. Where that is not enough the rest came from elsewhere, and
@@ -35,7 +36,7 @@ meant. A demo can be looked at, but not written to.`
 const boughtExample = `  cartwright bought star-party
   cartwright bought star-party --month 1
   cartwright bought star-party --part lfp-24-50 --count 2 --paid 590
-  cartwright new my-cart --rules nec
+  cartwright new my-cart
   cartwright bought my-cart --plan 2 --write`
 
 // boughtFlags is what can be bought.

@@ -20,8 +20,16 @@ type choice struct {
 
 func (c *choice) String() string { return c.value }
 
-// Type returns what the help text shows as the value.
-func (c *choice) Type() string { return strings.Join(c.options, "|") }
+// Type returns what the help text shows as the value: the options, unless they are so long that they would push
+// aside what the flags mean.
+func (c *choice) Type() string {
+	if all := strings.Join(c.options, "|"); len(all) <= longestType {
+		return all
+	}
+	return "word"
+}
+
+const longestType = 30
 
 // Set takes one of the options.
 func (c *choice) Set(text string) error {
@@ -38,6 +46,9 @@ func (c *choice) Set(text string) error {
 // addChoice gives a command a flag with a fixed list of values, the first being the default.
 func addChoice(cmd *cobra.Command, name, usage string, options []string) *choice {
 	c := &choice{value: options[0], options: options}
+	if c.Type() == "word" {
+		usage += ": " + strings.Join(options, ", ")
+	}
 	cmd.Flags().Var(c, name, usage)
 	// The only error is a flag that does not exist; it was made in the line above.
 	_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(options, cobra.ShellCompDirectiveNoFileComp))

@@ -46,10 +46,15 @@ type app struct {
 	width int // of tables, where --width gives one
 }
 
+// Program is the program without its process.
+type Program struct {
+	Manual string // what it prints, in Markdown: the text of "help json"
+}
+
 // Run runs the command line args, without the program's name, and returns the exit code.
-func Run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+func (p Program) Run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	a := &app{stdin: stdin, stdout: &output{w: stdout}, stderr: stderr, today: time.Now}
-	root := a.root()
+	root := a.root(p.topics())
 	root.SetArgs(args)
 	root.SetIn(stdin)
 	root.SetOut(a.stdout)
@@ -62,10 +67,11 @@ func Run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 }
 
 // root returns the whole tree of commands, made anew for every run.
-func (a *app) root() *cobra.Command {
+func (a *app) root(topics []topic) *cobra.Command {
 	root := &cobra.Command{
 		Use:           "cartwright",
 		Short:         "Plan what to buy for a power cart",
+		Version:       version(),
 		Long:          rootHelp,
 		Example:       rootExample,
 		SilenceErrors: true,
@@ -82,26 +88,8 @@ func (a *app) root() *cobra.Command {
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", view.Width)))
 	a.addWidth(root)
 	root.AddCommand(a.commands()...)
-	addHelp(root)
+	a.addHelp(root, topics)
 	return root
-}
-
-// addHelp gives root its help command, which knows a command that does not exist from one that does.
-func addHelp(root *cobra.Command) {
-	root.InitDefaultHelpCmd()
-	for _, c := range root.Commands() {
-		if c.Name() != "help" {
-			continue
-		}
-		c.Example = "  cartwright help plan"
-		c.Run, c.RunE = nil, func(_ *cobra.Command, args []string) error {
-			about, rest, err := root.Find(args)
-			if err != nil || len(rest) > 0 {
-				return unknownCommand(root, strings.Join(args, " "))
-			}
-			return about.Help()
-		}
-	}
 }
 
 // unknownCommand says that there is no such command, and which one may be meant.

@@ -13,7 +13,7 @@ import (
 func inFolder(t *testing.T, line string) (code int, stdout, stderr string) {
 	t.Helper()
 	var out, errs bytes.Buffer
-	code = Run(context.Background(), strings.Fields(line), strings.NewReader(""), &out, &errs)
+	code = Program{Manual: "# What is printed\n"}.Run(context.Background(), strings.Fields(line), strings.NewReader(""), &out, &errs)
 	return code, out.String(), errs.String()
 }
 
@@ -21,7 +21,7 @@ func inFolder(t *testing.T, line string) (code int, stdout, stderr string) {
 // cart before buying one.
 func TestHelpExamples(t *testing.T) {
 	a := &app{stdout: &output{}}
-	root := a.root()
+	root := a.root(nil)
 	for _, cmd := range append([]*cobra.Command{root}, root.Commands()...) {
 		t.Run(cmd.Name(), func(t *testing.T) {
 			if cmd.Example == "" {
@@ -52,8 +52,8 @@ func TestHelpExamples(t *testing.T) {
 // Help fits a screen of 80 columns.
 func TestHelpFits(t *testing.T) {
 	a := &app{stdout: &output{}}
-	for _, cmd := range a.root().Commands() {
-		_, stdout, _ := inFolder(t, "help "+cmd.Name())
+	for _, cmd := range a.root(nil).Commands() {
+		_, stdout, _ := inFolder(t, cmd.Name()+" --help")
 		for line := range strings.Lines(stdout) {
 			if n := len(strings.TrimRight(line, "\n")); n > 80 {
 				t.Errorf("help %s: %d columns: %q", cmd.Name(), n, line)

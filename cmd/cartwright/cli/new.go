@@ -14,18 +14,25 @@ import (
 )
 
 const newHelp = `Makes a folder to start from: a scenario.yaml that shows every key with a
-comment, and an own copy of the catalogue, CSV files that open in any
-spreadsheet. The folder must not exist yet; nothing is ever overwritten.`
+comment, and a catalogue of one's own, CSV files that open in any spreadsheet.
+--rules says under which rules it is wired: nec with 120 and 240 V, or iec with
+230 V; of the parts that come with the program those for these rules are copied.
+With --xlsx they come as one workbook with a sheet for each kind of part.
+The folder must not exist yet; nothing is ever overwritten.`
 
 const newExample = `  cartwright new my-cart
+  cartwright new our-cart --rules iec --xlsx
   cartwright plan my-cart`
 
-// partsFolder is where the starter's scenario.yaml looks for its catalogue.
-const partsFolder = "parts"
+// partsFolder is where the starter's scenario.yaml looks for its catalogue, partsWorkbook what it may be instead.
+const (
+	partsFolder   = "parts"
+	partsWorkbook = "parts.xlsx"
+)
 
 // newCommand makes a folder of one's own.
 func (a *app) newCommand() *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:     "new folder",
 		Short:   "Make a folder with a scenario and a catalogue to start from",
 		Long:    newHelp,
@@ -37,22 +44,36 @@ func (a *app) newCommand() *cobra.Command {
 			return nil
 		},
 		ValidArgsFunction: completeFolder,
-		RunE: func(_ *cobra.Command, args []string) error {
-			if err := makeFolder(args[0]); err != nil {
-				return err
-			}
-			return a.print(fmt.Appendf(nil, `%s is ready. Next:
-  1. put your parts and prices into the files of %s
+	}
+	rules := addChoice(cmd, "rules", "rule set: nec (120 and 240 V) or iec (230 V)", []string{string(scenarios.NEC), string(scenarios.IEC)})
+	workbook := cmd.Flags().Bool("xlsx", false, "parts as a workbook, instead of CSV files")
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		if err := makeFolder(args[0], scenarios.Rules(rules.value), *workbook); err != nil {
+			return err
+		}
+		parts := "the files of " + filepath.Join(args[0], partsFolder)
+		if *workbook {
+			parts = filepath.Join(args[0], partsWorkbook)
+		}
+		return a.print(fmt.Appendf(nil, `%s is ready for the %s rules, %s. Next:
+  1. put your parts and prices into %s
   2. say in %s what the cart has to do and what you own
   3. run: cartwright plan %s
-`, args[0], filepath.Join(args[0], partsFolder), filepath.Join(args[0], scenarios.FileName), args[0]))
-		},
+`, args[0], rules.value, supplies[scenarios.Rules(rules.value)], parts,
+			filepath.Join(args[0], scenarios.FileName), args[0]))
 	}
+	return cmd
 }
 
-// makeFolder writes the starter and the catalogue to a folder beside dir and then gives it the name dir, so
-// that there is a whole folder or none.
-func makeFolder(dir string) error {
+// supplies says what a rule set has, and how to get the other.
+var supplies = map[scenarios.Rules]string{
+	scenarios.NEC: "120 and 240 V (--rules iec: 230 V)",
+	scenarios.IEC: "230 V (--rules nec: 120 and 240 V)",
+}
+
+// makeFolder writes the starter of a rule set and its parts to a folder beside dir and then gives it the name dir,
+// so that there is a whole folder or none.
+func makeFolder(dir string, rules scenarios.Rules, workbook bool) error {
 	if dir == "" {
 		return wrong("name the folder to make: cartwright new my-cart", "the folder has no name")
 	}
@@ -75,10 +96,16 @@ func makeFolder(dir string) error {
 	}
 	defer os.RemoveAll(temporary)
 	whole := filepath.Join(temporary, "whole")
+	parts := func() error {
+		return copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder), partsFor(rules))
+	}
+	if workbook {
+		parts = func() error { return startWorkbook(whole, rules) }
+	}
 	if err := errors.Join(
 		os.Mkdir(whole, 0o777),
-		copyFiles(scenarios.Starter(), whole),
-		copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder)),
+		copyFiles(scenarios.Starter(rules), whole, nil),
+		parts(),
 	); err != nil {
 		return unchanged(dir, err)
 	}
@@ -88,8 +115,9 @@ func makeFolder(dir string) error {
 	return nil
 }
 
-// copyFiles copies a file system into a folder, each file safe on disk before the next.
-func copyFiles(from fs.FS, to string) error {
+// copyFiles copies a file system into a folder, each file safe on disk before the next. Keep says of a line whether
+// it is copied; nil: all are.
+func copyFiles(from fs.FS, to string, keep func(line string) bool) error {
 	return fs.WalkDir(from, ".", func(name string, entry fs.DirEntry, err error) error {
 		if err != nil {
 			return err
@@ -101,6 +129,9 @@ func copyFiles(from fs.FS, to string) error {
 		data, err := fs.ReadFile(from, name)
 		if err != nil {
 			return err
+		}
+		if keep != nil {
+			data = keptLines(data, keep)
 		}
 		return createFile(target, data)
 	})

@@ -38,7 +38,28 @@ func (a *app) open(args []string) (question.Problem, error) {
 	if err := mistakes.Err(); err != nil {
 		return question.Problem{}, err
 	}
-	return p, optimize.Check(p)
+	if err := optimize.Check(p); err != nil {
+		return question.Problem{}, err
+	}
+	a.warn(p.Scenario.Warnings, p.Catalog.Warnings)
+	return p, nil
+}
+
+// warn tells of values that are possible but not plausible; they are used all the same.
+func (a *app) warn(lists ...[]problem.Problem) {
+	n := 0
+	for _, list := range lists {
+		for _, w := range list {
+			fmt.Fprintln(a.stderr, w.Error())
+		}
+		n += len(list)
+	}
+	switch {
+	case n == 1:
+		fmt.Fprintln(a.stderr, "cartwright: warning: look at the value above; it is used as it stands")
+	case n > 1:
+		fmt.Fprintf(a.stderr, "cartwright: warning: look at the %d values above; they are used as they stand\n", n)
+	}
 }
 
 // collect adds the mistakes that err holds to the list; any other error is returned.
@@ -73,7 +94,7 @@ func (a *app) scenario(where string) (*scenarios.Scenario, error) {
 	return scenarios.Open(where)
 }
 
-// readCatalog returns the catalogue in the folder dir, which is relative to base, or the embedded one where
+// readCatalog returns the catalogue in the folder or workbook dir, which is relative to base, or the embedded one where
 // dir is empty.
 func readCatalog(dir, base string) (*catalog.Catalog, error) {
 	if dir == "" {
@@ -82,5 +103,5 @@ func readCatalog(dir, base string) (*catalog.Catalog, error) {
 	if !filepath.IsAbs(dir) {
 		dir = filepath.Join(base, dir)
 	}
-	return catalog.ReadDir(dir)
+	return catalog.Open(dir)
 }

@@ -70,7 +70,7 @@ func TestInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	var stdout, stderr bytes.Buffer
-	code := Run(ctx, []string{"plan", "star-party"}, strings.NewReader(""), &stdout, &stderr)
+	code := Program{}.Run(ctx, []string{"plan", "star-party"}, strings.NewReader(""), &stdout, &stderr)
 	if code != codeUnproven {
 		t.Errorf("exit %d, want %d; stderr: %s", code, codeUnproven, stderr.String())
 	}

@@ -23,7 +23,7 @@ func TestStdoutFails(t *testing.T) {
 		"model star-party"} {
 		t.Run(line, func(t *testing.T) {
 			var stderr bytes.Buffer
-			code := Run(context.Background(), strings.Fields(line), strings.NewReader(""), full{}, &stderr)
+			code := Program{}.Run(context.Background(), strings.Fields(line), strings.NewReader(""), full{}, &stderr)
 			if code != codeWrite {
 				t.Errorf("exit %d, want %d", code, codeWrite)
 			}

@@ -3,17 +3,14 @@ package cli
 import (
 	"context"
 	"fmt"
-	"strconv"
 	"time"
 
 	"cartwright/catalog"
-	"cartwright/catalog/quantity"
 	"cartwright/cmd/cartwright/page"
 	"cartwright/cmd/cartwright/picture/told"
 	paper "cartwright/cmd/cartwright/report"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
-	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/why"
@@ -54,8 +51,7 @@ func (planner) Prices(ctx context.Context, s *scenarios.Scenario, c *parts) ([]p
 	u := told.UnitsOf(s)
 	var list []page.Price
 	for _, x := range e.Effects {
-		to, unit := u.Figure(x.To, x.Unit)
-		p := page.Price{Limit: x.Limit, Step: fmt.Sprintf("%s %s", told.Number(to, 2), unit)}
+		p := page.Price{Limit: x.Limit, Step: fmt.Sprintf("%s %s", told.Number(u.Figure(x.To, x.Unit), 2), u.Unit(x.Unit))}
 		switch {
 		case x.Plan == nil:
 			p.Cost = "no plan is possible"
@@ -76,31 +72,28 @@ func (planner) Bought(s *scenarios.Scenario, c *parts, p *plan.Plan) (scenarios.
 	return planDeal(p, nil).answer(problemOf(s, c)).Owned, nil
 }
 
-// Sold returns what is owned once some of a part is sold.
-func (planner) Sold(s *scenarios.Scenario, part, count, price string) (scenarios.Owned, error) {
-	for _, h := range s.Have {
-		if h.PartID != part {
-			continue
-		}
-		one := next.Purchase{Part: part, Unit: "each"}
-		var err error
-		if h.ByLength {
-			one.Unit = "m"
-			one.Quantity, err = quantity.Parse(count, quantity.Length)
-		} else {
-			one.Quantity, err = strconv.ParseFloat(count, 64)
-		}
-		if err != nil || !(one.Quantity > 0 && one.Quantity <= h.Count) {
-			return scenarios.Owned{}, fmt.Errorf("%q of %s cannot be sold: %s are owned", count, part, told.Number(h.Count, 3))
-		}
-		each, err := amount(price)
-		if err != nil {
-			return scenarios.Owned{}, fmt.Errorf("the price %q is no amount of money; write for example 380 or 380.50", price)
-		}
-		one.Line = plan.Money(catalog.CentsFrom(each.Units() * one.Quantity))
-		return deal{sell: []next.Purchase{one}, credit: one.Line}.answer(problemOf(s, nil)).Owned, nil
+// BoughtPart returns what is owned once some of a part is bought for a sum in all.
+func (planner) BoughtPart(s *scenarios.Scenario, c *parts, part, count, paid string) (scenarios.Owned, error) {
+	d, err := scenarios.ReadDeal(c, part, count, paid)
+	if err != nil {
+		return scenarios.Owned{}, asFlags(err)
 	}
-	return scenarios.Owned{}, fmt.Errorf("%s is not owned", part)
+	owned, _ := s.AfterBuying(d) // what it cost beyond the money in hand came from elsewhere
+	return owned, nil
+}
+
+// Sold returns what is owned once some of a part is sold for a sum in all; the last of a cable goes with its ends.
+func (planner) Sold(s *scenarios.Scenario, c *parts, part, count, sum string) (scenarios.Owned, error) {
+	d, err := scenarios.ReadDeal(c, part, count, sum)
+	if err != nil {
+		return scenarios.Owned{}, asFlags(err)
+	}
+	for _, h := range s.Have {
+		if h.PartID == part && h.Count <= d.Count {
+			d.Ends = h.Ends
+		}
+	}
+	return s.AfterSelling(d)
 }
 
 // Report gathers what is written about a plan.

@@ -9,13 +9,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/picture/told"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/scenarios"
 )
 
-const partsHelp = `Checks a catalogue, a folder of CSV files, and lists its parts by kind. Without
-a folder the catalogue that comes with the program is listed; its parts are
-invented. Prices that are too old are marked.`
+const partsHelp = `Checks a catalogue, a folder of CSV files or a workbook, and lists its parts by
+kind. Without one the catalogue that comes with the program is listed; its parts
+are invented. Prices that are too old are marked.`
 
 const partsExample = `  cartwright parts
   cartwright parts --kind battery`
@@ -35,10 +36,11 @@ func (a *app) partsCommand() *cobra.Command {
 		kinds = append(kinds, string(k))
 	}
 	kind := addChoice(cmd, "kind", "kind of part to list", kinds)
+	units := addChoice(cmd, "units", "what masses and lengths are told in", []string{string(told.Metric), string(told.US)})
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		answer := view.Parts{Where: "the catalogue that comes with the program", AsOf: asOf.or(a.today)}
+		answer := view.Parts{Where: "the catalogue that comes with the program", AsOf: asOf.or(a.today), Units: told.Units(units.value)}
 		dir := ""
 		if len(args) > 0 {
 			dir, answer.Where = args[0], args[0]
@@ -47,6 +49,7 @@ func (a *app) partsCommand() *cobra.Command {
 		if err != nil {
 			return elsewhere(dir, err)
 		}
+		a.warn(c.Warnings)
 		answer.Catalog = c
 		if kind.value != allKinds {
 			answer.Kind = catalog.Kind(kind.value)

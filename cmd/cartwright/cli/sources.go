@@ -10,8 +10,11 @@ import (
 	"cartwright/optimize/audit"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/energy/sun"
+	"cartwright/optimize/energy/year"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
+	"cartwright/scenarios/sky"
 )
 
 const sourcesHelp = `Lists every table, formula, rule and habit of the trade that plans and audits
@@ -41,8 +44,11 @@ func allSources() view.Sources {
 	return view.Sources{
 		{Room: "catalog", Sources: catalog.Sources()},
 		{Room: "scenarios", Sources: scenarios.Sources()},
+		{Room: "sky", Sources: sky.Sources()},
 		{Room: "wiring", Sources: wiring.Sources()},
 		{Room: "energy", Sources: energy.Sources()},
+		{Room: "sun", Sources: sun.Sources()},
+		{Room: "year", Sources: year.Sources()},
 		{Room: "chassis", Sources: chassis.Sources()},
 		{Room: "audit", Sources: audit.Sources()},
 		{Room: "planning", Sources: optimize.Sources()},

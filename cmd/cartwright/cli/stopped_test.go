@@ -38,7 +38,7 @@ func TestStopped(t *testing.T) {
 			for _, after := range []time.Duration{0, 10 * time.Millisecond, 40 * time.Millisecond, 160 * time.Millisecond} {
 				ctx, cancel := context.WithTimeout(context.Background(), after)
 				var stdout, stderr bytes.Buffer
-				code := Run(ctx, append(strings.Fields(c.line), "--format", "json"), strings.NewReader(""), &stdout, &stderr)
+				code := Program{}.Run(ctx, append(strings.Fields(c.line), "--format", "json"), strings.NewReader(""), &stdout, &stderr)
 				cancel()
 				switch {
 				case code == codeDone && after > 0:
@@ -98,7 +98,7 @@ func TestTimeLimit(t *testing.T) {
 		t.Run(c.line, func(t *testing.T) {
 			var stdout, stderr bytes.Buffer
 			line := append(strings.Fields(c.line), "--format", "json", "--time-limit", "1ns")
-			if code := Run(context.Background(), line, strings.NewReader(""), &stdout, &stderr); code != codeUnproven {
+			if code := (Program{}).Run(context.Background(), line, strings.NewReader(""), &stdout, &stderr); code != codeUnproven {
 				t.Errorf("exit %d, want %d: %s", code, codeUnproven, stderr.String())
 			}
 			if stdout.Len() > 0 {

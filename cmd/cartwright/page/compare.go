@@ -40,8 +40,7 @@ func compare(a, b *plan.Plan, s *scenarios.Scenario) []compared {
 		}
 		return sign + told.Fixed(to-from, decimals)
 	}
-	massA, unit := u.Figure(a.MassKg, "kg")
-	massB, _ := u.Figure(b.MassKg, "kg")
+	massA, massB, unit := u.Figure(a.MassKg, "kg"), u.Figure(b.MassKg, "kg"), u.Unit("kg")
 	list := []compared{
 		{"batteries, inverter", picture.Names(a), picture.Names(b), ""},
 		{"cost, " + s.Currency, a.Cost.String(), b.Cost.String(), difference(a.Cost.Units(), b.Cost.Units(), 2)},

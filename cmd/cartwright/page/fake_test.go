@@ -64,7 +64,11 @@ func (f *fake) Bought(s *scenarios.Scenario, _ *catalog.Catalog, p *plan.Plan) (
 	return scenarios.Owned{Have: have, Sold: s.Sold}, nil
 }
 
-func (f *fake) Sold(s *scenarios.Scenario, part, _, _ string) (scenarios.Owned, error) {
+func (f *fake) BoughtPart(s *scenarios.Scenario, _ *catalog.Catalog, part, _, _ string) (scenarios.Owned, error) {
+	return scenarios.Owned{Have: append(append([]scenarios.Holding{}, s.Have...), scenarios.Holding{PartID: part, Count: 1}), Sold: s.Sold}, nil
+}
+
+func (f *fake) Sold(s *scenarios.Scenario, _ *catalog.Catalog, part, _, _ string) (scenarios.Owned, error) {
 	var have []scenarios.Holding
 	for _, h := range s.Have {
 		if h.PartID != part {

@@ -19,8 +19,9 @@ type Planner interface {
 	Prices(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog) ([]Price, error)
 	// Bought returns what is owned once a plan is bought.
 	Bought(s *scenarios.Scenario, c *catalog.Catalog, p *plan.Plan) (scenarios.Owned, error)
-	// Sold returns what is owned once some of a part is sold for a price each.
-	Sold(s *scenarios.Scenario, part, count, price string) (scenarios.Owned, error)
+	// BoughtPart and Sold return what is owned once some of a part is bought, or sold, for a sum in all.
+	BoughtPart(s *scenarios.Scenario, c *catalog.Catalog, part, count, sum string) (scenarios.Owned, error)
+	Sold(s *scenarios.Scenario, c *catalog.Catalog, part, count, sum string) (scenarios.Owned, error)
 	// Report gathers what is written about a plan, by its place in the answer.
 	Report(s *scenarios.Scenario, c *catalog.Catalog, a *Answer, show int) *report.Report
 }

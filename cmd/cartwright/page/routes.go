@@ -29,7 +29,7 @@ func (s *session) routes() http.Handler {
 	mux.HandleFunc("GET /events", s.events)
 	for path, act := range map[string]func(request) error{
 		"/edit": s.edit, "/part": s.editPart, "/undo": s.undoLast, "/save": s.save, "/reload": s.reload, "/stop": s.halt,
-		"/bought": s.bought, "/sold": s.sold,
+		"/bought": s.bought, "/bought-part": s.boughtPart, "/sold": s.sold,
 	} {
 		mux.HandleFunc("POST "+path, s.act(act))
 	}
@@ -246,9 +246,28 @@ func (s *session) bought(q request) error {
 	return nil
 }
 
-// sold takes some of a part out of what is owned, and puts its price into the money in hand.
+// boughtPart makes some of a part owned, and takes what was paid from the money in hand.
+func (s *session) boughtPart(q request) error {
+	if s.opened.scenario == nil || s.opened.catalog == nil {
+		return errMistakes
+	}
+	owned, err := s.planner.BoughtPart(s.opened.scenario, s.opened.catalog, q.Part, q.Count, q.Price)
+	if err != nil {
+		return err
+	}
+	if err := s.own(q.Number, owned); err != nil {
+		return err
+	}
+	s.notice = q.Part + " is bought. Undo takes it back."
+	return nil
+}
+
+// sold takes some of a part out of what is owned, and puts what it brought into the money in hand.
 func (s *session) sold(q request) error {
-	owned, err := s.planner.Sold(s.opened.scenario, q.Part, q.Count, q.Price)
+	if s.opened.scenario == nil || s.opened.catalog == nil {
+		return errMistakes
+	}
+	owned, err := s.planner.Sold(s.opened.scenario, s.opened.catalog, q.Part, q.Count, q.Price)
 	if err != nil {
 		return err
 	}
@@ -258,3 +277,6 @@ func (s *session) sold(q request) error {
 	s.notice = q.Part + " is sold. Undo takes it back."
 	return nil
 }
+
+// errMistakes is the error of what needs files that can be read.
+var errMistakes = errors.New("mend the mistakes first")

@@ -16,7 +16,7 @@ import (
 func ownFiles(t *testing.T) (files Files, folder string) {
 	t.Helper()
 	folder = t.TempDir()
-	if err := os.CopyFS(folder, scenarios.Starter()); err != nil {
+	if err := os.CopyFS(folder, scenarios.Starter(scenarios.NEC)); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.CopyFS(filepath.Join(folder, "parts"), catalog.EmbeddedFiles()); err != nil {

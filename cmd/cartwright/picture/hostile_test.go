@@ -97,7 +97,7 @@ func drawSubject(t *rapid.T) (*Subject, []plan.Plan) {
 		c.Sundries = append(c.Sundries, x)
 		p.Bill = append(p.Bill, plan.Line{Part: x.ID, Kind: "sundry", Quantity: 1})
 	}
-	s.Loads = []scenarios.Load{{Name: "lamp", Watts: 100, Count: 1, AllDay: true, Duty: 1, Start: 1, Leg: scenarios.LegAuto}}
+	s.Loads = []scenarios.Load{{Name: "lamp", Watts: 100, Count: 1, AllDay: true, Duty: 1, Start: 1, PowerFactor: 1, Leg: scenarios.LegAuto, DC: true}}
 	units := rapid.SampledFrom([]told.Units{told.US, told.Metric}).Draw(t, "units")
 	return &Subject{Scenario: s, Catalog: c, Plan: &p, Units: units}, []plan.Plan{p}
 }

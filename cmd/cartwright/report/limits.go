@@ -20,9 +20,9 @@ type limit struct {
 func limits(p *plan.Plan, u told.Units) []limit {
 	var list []limit
 	for _, l := range p.Limits {
-		value, unit := u.Figure(l.Value, l.Unit)
-		bound, _ := u.Figure(l.Limit, l.Unit)
-		left, _ := u.Figure(l.Slack, l.Unit)
+		value, unit := u.Figure(l.Value, l.Unit), u.Unit(l.Unit)
+		bound := u.Figure(l.Limit, l.Unit)
+		left := u.Figure(l.Slack, l.Unit)
 		x := limit{Name: l.Name, Has: amount(value, unit), Left: amount(left, unit), Binds: l.Binding}
 		used := 0.0
 		if atLeast(l) {

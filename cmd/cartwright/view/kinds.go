@@ -16,29 +16,36 @@ type kindTable struct {
 	fill    func(Parts, *table)
 }
 
-// partKinds lists the kinds in the order of a bill.
-var partKinds = []kindTable{
-	{catalog.KindBattery, "Batteries, a module each", []column{text("id"), text("chemistry"), number("V"), number("kWh"),
-		number("usable\n%"), number("most\nA"), number("cycles"), number("kg"), number("price ")}, Parts.batteries},
-	{catalog.KindInverter, "Inverters", []column{text("id"), text("AC\nV"), number("DC\nV"), number("steady\nW"), number("surge\nW"),
-		number("effi-\nciency\n%"), number("idle\nW"), number("charge\nA"), number("kg"), number("price ")}, Parts.inverters},
-	{catalog.KindCable, "Cables, a metre of one conductor", []column{text("id"), text("size"), text("material"),
-		number("insulation\nC"), text("use"), number("kg/m"), number("price/m "), number("one end")}, Parts.cables},
-	{catalog.KindDevice, "Fuses and breakers", []column{text("id"), text("type"), text("class"), number("A"), number("poles"),
-		number("DC\nV"), number("DC\nkA"), number("AC\nV"), number("AC\nkA"), number("kg"), number("price ")}, Parts.devices},
-	{catalog.KindBusbar, "Bus bars, a pair each", []column{text("id"), number("A"), number("studs"), number("kg"), number("price ")},
-		Parts.busbars},
-	{catalog.KindCasters, "Casters, a set each", []column{text("id"), number("set of"), number("rated, each\nkg"), number("brakes"),
-		number("swivel"), number("wheel\nmm"), number("set\nkg"), number("price ")}, Parts.casters},
-	{catalog.KindSolar, "Solar modules", []column{text("id"), number("W"), number("open\nV"), number("work\nV"), number("short\nA"),
-		number("work\nA"), number("kg"), number("price ")}, Parts.solar},
-	{catalog.KindSundry, "Sundries", []column{text("id"), text("role"), number("A"), number("spaces"), number("kg"), number("price ")},
-		Parts.sundries},
+// partKinds lists the kinds in the order of a bill, with masses and lengths in the units they are told in.
+func partKinds(u units) []kindTable {
+	kg, m, mm, perM := u.unit("kg"), u.unit("m"), u.unit("mm"), u.unit("kg/m")
+	return []kindTable{
+		{catalog.KindBattery, "Batteries, a module each", []column{text("id"), text("chemistry"), number("V"), number("kWh"),
+			number("usable\n%"), number("most\nA"), number("cycles"), number(kg), number("price ")}, Parts.batteries},
+		{catalog.KindInverter, "Inverters", []column{text("id"), text("AC\nV"), number("DC\nV"), number("steady\nW"), number("surge\nW"),
+			number("effi-\nciency\n%"), number("idle\nW"), number("charge\nA"), number(kg), number("price ")}, Parts.inverters},
+		{catalog.KindCable, "Cables, 1 " + m + " of one conductor", []column{text("id"), text("size"), text("material"),
+			number("insulation\nC"), text("use"), number(perM), number("price/" + m + " "), number("one end")}, Parts.cables},
+		{catalog.KindDevice, "Fuses and breakers", []column{text("id"), text("type"), text("class"), number("A"), number("poles"),
+			number("DC\nV"), number("DC\nkA"), number("AC\nV"), number("AC\nkA"), number(kg), number("price ")}, Parts.devices},
+		{catalog.KindBusbar, "Bus bars, a pair each", []column{text("id"), number("A"), number("studs"), number(kg), number("price ")},
+			Parts.busbars},
+		{catalog.KindCasters, "Casters, a set each", []column{text("id"), number("set of"), number("rated, each\n" + kg), number("brakes"),
+			number("swivel"), number("wheel\n" + mm), number("set\n" + kg), number("price ")}, Parts.casters},
+		{catalog.KindSolar, "Solar modules", []column{text("id"), number("W"), number("open\nV"), number("work\nV"), number("short\nA"),
+			number("work\nA"), number(kg), number("price ")}, Parts.solar},
+		{catalog.KindSundry, "Sundries", []column{text("id"), text("role"), number("A"), number("spaces"), number(kg), number("price ")},
+			Parts.sundries},
+		{catalog.KindConduit, "Conduits, 1 " + m, []column{text("id"), text("trade\nsize"), text("type"), number("inside\nmm2"), number(perM),
+			number("price/" + m + " "), number("one end")}, Parts.conduits},
+		{catalog.KindSection, "Sections for frames and rails, 1 " + m, []column{text("id"), text("shape"), number("width\n" + mm), number("height\n" + mm),
+			number("wall\n" + mm), number("yield\nMPa"), number(perM), number("price/" + m + " ")}, Parts.sections},
+	}
 }
 
 // common returns mass and price, the last columns of every table.
 func (p Parts) common(part *catalog.Part) []string {
-	return []string{fixed(part.MassKg, 2), price(fixed(part.Price.Units(), 2), part.Stale(p.AsOf))}
+	return []string{fixed(p.units().figure(part.MassKg, "kg"), 2), price(fixed(part.Price.Units(), 2), part.Stale(p.AsOf))}
 }
 
 func (p Parts) batteries(t *table) {
@@ -58,13 +65,14 @@ func (p Parts) inverters(t *table) {
 }
 
 func (p Parts) cables(t *table) {
+	u := p.units()
 	for i := range p.Catalog.Cables {
 		c, use := &p.Catalog.Cables[i], "any"
 		if c.GroundOnly {
 			use = "ground"
 		}
-		t.row(c.ID, string(c.Size), c.Material, short(c.InsulationC, 0), use, fixed(c.KgPerM, 3),
-			price(fixed(c.CentsPerM/100, 2), c.Stale(p.AsOf)), fixed(c.EndPrice.Units(), 2))
+		t.row(c.ID, string(c.Size), c.Material, short(c.InsulationC, 0), use, fixed(u.figure(c.KgPerM, "kg/m"), 3),
+			price(fixed(c.CentsPerM/100/u.figure(1, "m"), 2), c.Stale(p.AsOf)), fixed(c.EndPrice.Units(), 2))
 	}
 }
 
@@ -84,10 +92,11 @@ func (p Parts) busbars(t *table) {
 }
 
 func (p Parts) casters(t *table) {
+	u := p.units()
 	for i := range p.Catalog.Casters {
 		c := &p.Catalog.Casters[i]
-		t.row(append([]string{c.ID, strconv.Itoa(c.SetOf), short(c.RatingKg, 0), strconv.Itoa(c.Brakes),
-			strconv.Itoa(c.Swivel), stated(math.Round(1000*c.WheelM), 0)}, p.common(&c.Part)...)...)
+		t.row(append([]string{c.ID, strconv.Itoa(c.SetOf), short(u.figure(c.RatingKg, "kg"), 0), strconv.Itoa(c.Brakes),
+			strconv.Itoa(c.Swivel), stated(u.figure(math.Round(1000*c.WheelM), "mm"), 1)}, p.common(&c.Part)...)...)
 	}
 }
 
@@ -106,15 +115,39 @@ func (p Parts) sundries(t *table) {
 	}
 }
 
+func (p Parts) conduits(t *table) {
+	u := p.units()
+	for i := range p.Catalog.Conduits {
+		c := &p.Catalog.Conduits[i]
+		t.row(c.ID, c.TradeSize, c.Type, short(c.InsideMM2, 0), fixed(u.figure(c.KgPerM, "kg/m"), 2), price(fixed(c.CentsPerM/100/u.figure(1, "m"), 2), c.Stale(p.AsOf)),
+			fixed(c.EndPrice.Units(), 2))
+	}
+}
+
+func (p Parts) sections(t *table) {
+	u := p.units()
+	mm := func(m float64) float64 { return u.figure(1000*m, "mm") }
+	for i := range p.Catalog.Sections {
+		s := &p.Catalog.Sections[i]
+		each := none + " "
+		if s.CentsPerM > 0 {
+			each = price(fixed(s.CentsPerM/100/u.figure(1, "m"), 2), s.Stale(p.AsOf))
+		}
+		t.row(s.ID, string(s.Shape), short(mm(s.WidthM), 2), stated(mm(s.HeightM), 2), stated(mm(s.WallM), 2),
+			short(s.YieldPa/1e6, 0), fixed(u.figure(s.KgPerM, "kg/m"), 2), each)
+	}
+}
+
 // offers lists the prices of vendors.
 func (p Parts) offers() section {
 	t := &table{columns: []column{text("part"), text("vendor"), number("from"), text("unit"), number("price "), number("shipping")}}
+	u := p.units()
 	for _, o := range p.Catalog.Offers {
 		each, unit := o.Price.Units(), "each"
-		if e, ok := p.Catalog.Find(o.PartID); ok && e.Kind == catalog.KindCable {
-			each, unit = o.CentsPerM/100, "m"
+		if byLength(p.Catalog, o.PartID) {
+			each, unit = o.CentsPerM/100/u.figure(1, "m"), "m"
 		}
-		t.row(o.PartID, o.Vendor, short(o.MinQty, 2), unit, price(fixed(each, 2), o.Stale(p.AsOf)), fixed(o.Shipping.Units(), 2))
+		t.row(o.PartID, o.Vendor, short(u.figure(o.MinQty, unit), 2), u.unit(unit), price(fixed(each, 2), o.Stale(p.AsOf)), fixed(o.Shipping.Units(), 2))
 	}
 	t.notes = []string{"Shipping is paid once for all that is bought from a vendor: the largest of the lines bought."}
 	return section{title: fmt.Sprintf("Offers: %d", len(t.rows)), table: t}

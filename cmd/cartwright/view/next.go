@@ -77,8 +77,8 @@ func (n Next) answer() section {
 		s.title = fmt.Sprintf("Never: the cheapest plan for %s costs %s %s, and so much is not saved in fifty years.",
 			n.Scenario.Name, money(q.Target.Cost), currency)
 	case beyondStatus:
-		s.title = fmt.Sprintf("Not within %s: the %s %s that the cheapest plan for %s costs are there in month %d.",
-			count(q.Horizon, "month", "months"), money(q.Target.Cost), currency, n.Scenario.Name, q.Reached)
+		s.title = fmt.Sprintf("Not within %s: the cheapest plan for %s costs %s %s, and so much is saved by month %d.",
+			count(q.Horizon, "month", "months"), n.Scenario.Name, money(q.Target.Cost), currency, q.Reached)
 	default:
 		s.title = n.next()
 		s.prose = []string{fmt.Sprintf("All limits of %s are met %s, with %s.", n.Scenario.Name, when(q.Reached), coreText(q.Target.Core))}
@@ -93,7 +93,7 @@ func (n Next) answer() section {
 	if each == 0 {
 		more = fmt.Sprintf("nothing more comes. With %s a month", money(n.PerMonth))
 	}
-	s.prose = []string{fmt.Sprintf("In hand are %s %s, and %s it would be month %d.", money(now), currency, more, q.Horizon)}
+	s.prose = []string{fmt.Sprintf("You have %s %s, and %s it would be month %d.", money(now), currency, more, q.Horizon)}
 	return s
 }
 

@@ -3,9 +3,11 @@ package view
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/picture/told"
 )
 
 // Parts shows what a catalogue holds.
@@ -14,7 +16,10 @@ type Parts struct {
 	Catalog *catalog.Catalog
 	Kind    catalog.Kind // only this kind; "" for all and the offers
 	AsOf    time.Time    // day that the age of prices is counted to
+	Units   told.Units   // what masses and lengths are told in
 }
+
+func (p Parts) units() units { return units{p.Units} }
 
 // staleMark follows a price that is too old.
 const staleMark = "*"
@@ -36,7 +41,7 @@ func price(amount string, stale bool) string {
 // sheet has a table for each kind of part that there is, and one of the offers.
 func (p Parts) sheet() sheet {
 	var out sheet
-	for _, k := range partKinds {
+	for _, k := range partKinds(p.units()) {
 		if p.Kind != "" && p.Kind != k.kind {
 			continue
 		}
@@ -80,7 +85,19 @@ func (p Parts) summary() section {
 		lines = append(lines, fmt.Sprintf("%s price older than %d days on %s: %s.", staleMark, catalog.StaleAfter,
 			p.AsOf.Format(time.DateOnly), old))
 	}
+	if own := p.own(); own != "" {
+		lines = append(lines, "Columns of your own, read past: "+own+".")
+	}
 	return section{title: "Catalogue", prose: lines}
+}
+
+// own lists the columns that were read past, each with where it stands.
+func (p Parts) own() string {
+	var list []string
+	for _, c := range p.Catalog.Own {
+		list = append(list, c.Name+" ("+c.Pos.String()+")")
+	}
+	return strings.Join(list, ", ")
 }
 
 // entries returns the parts that are shown.
@@ -111,16 +128,33 @@ func (p Parts) list() []partRecord {
 		if !e.AsOf.IsZero() {
 			r.AsOf = e.AsOf.Format(time.DateOnly)
 		}
-		if e.Kind == catalog.KindCable {
-			for _, c := range p.Catalog.Cables {
-				if c.ID == e.ID {
-					r.Price, r.MassKg, r.Unit = c.CentsPerM/100, c.KgPerM, "m"
-				}
-			}
+		if e.Kind.ByLength() {
+			r.Unit = "m"
+			r.Price, r.MassKg = p.aMetre(e.ID)
 		}
 		list = append(list, r)
 	}
 	return list
+}
+
+// aMetre returns the price and the mass of a metre of what is bought by length.
+func (p Parts) aMetre(id string) (units, kg float64) {
+	for _, c := range p.Catalog.Cables {
+		if c.ID == id {
+			return c.CentsPerM / 100, c.KgPerM
+		}
+	}
+	for _, c := range p.Catalog.Conduits {
+		if c.ID == id {
+			return c.CentsPerM / 100, c.KgPerM
+		}
+	}
+	for _, s := range p.Catalog.Sections {
+		if s.ID == id {
+			return s.CentsPerM / 100, s.KgPerM
+		}
+	}
+	return 0, 0
 }
 
 // record holds the parts by what they have in common.

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/catalog/problem"
 )
 
 // smallCatalogue has a part of each kind, one price too old on the day it is shown.
@@ -29,6 +30,12 @@ func smallCatalogue() Parts {
 			Casters:  []catalog.Casters{{Part: part("trundle", 8600, 6.8, fresh), SetOf: 4, RatingKg: 160, Brakes: 2, Swivel: 2, WheelM: 0.125}},
 			Solar:    []catalog.Solar{{Part: part("sun", 13200, 20.5, fresh), Watts: 400, VocV: 37.2, VmpV: 31.2, IscA: 13.6, ImpA: 12.8}},
 			Sundries: []catalog.Sundry{{Part: part("shunt", 3900, 0.35, fresh), Role: "shunt", RatingA: 300}},
+			Conduits: []catalog.Conduit{{Part: part("hose-1", 0, 0, fresh), CentsPerM: 690, KgPerM: 0.45, TradeSize: "1", Type: "flexible",
+				InsideMM2: 563, EndPrice: 560}},
+			Sections: []catalog.Section{{Part: part("tube-40", 0, 0, old), CentsPerM: 660, KgPerM: 2.39, Shape: catalog.SquareTube,
+				WidthM: 0.04, HeightM: 0.04, WallM: 0.002, YieldPa: 235e6}, {Part: part("scrap", 0, 0, fresh), KgPerM: 1.57,
+				Shape: catalog.Flat, WidthM: 0.005, HeightM: 0.04, YieldPa: 235e6}},
+			Own: []catalog.OwnColumn{{Name: "shelf mark", Pos: problem.Pos{File: "my-parts/cables.csv", Line: 1, Column: 9}}},
 			Offers: []catalog.Offer{
 				{PartID: "slate", Vendor: "yard", Price: 87500, MinQty: 2, Shipping: 9500, AsOf: old},
 				{PartID: "cu-4-0", Vendor: "yard", CentsPerM: 1290, MinQty: 10, AsOf: fresh},

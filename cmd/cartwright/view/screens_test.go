@@ -7,21 +7,32 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"cartwright/cmd/cartwright/picture/told"
+	"cartwright/optimize/audit"
 	"cartwright/optimize/frontier"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 )
 
 // screens are a document of each kind.
 func screens() map[string]Document {
 	full, sun, sunFull := sample(), sunny(), sunny()
 	full.Full, sunFull.Full = true, true
+	american, impossible := smallCatalogue(), sample()
+	american.Units = told.US
+	result := *impossible.Result
+	result.Plans, result.Solver.Status = nil, question.Infeasible
+	result.Changes = []question.Change{{Limits: []question.LimitChange{{Name: plan.LimitMass, From: 300, To: 337.91, Unit: "kg"}}}}
+	impossible.Result = &result
 	shown := someSequence()
 	shown.Show = 0
 	return map[string]Document{
 		"plans": sample(), "plans-full": full, "sun": sun, "sun-full": sunFull,
 		"audit": someAudit(), "bought": somePurchases(), "next": shown, "frontier": someStairs(frontier.AxisMass),
 		"value": someValues(), "doubt": someDoubt(), "why": someWhy(), "why-part": somePart(),
-		"parts": smallCatalogue(), "demos": Demos{{Name: "barn", Story: "Lights in a barn."}},
+		"parts": smallCatalogue(), "parts-us": american, "sources": someSources(), "impossible": impossible, "why-none": noWhy(),
+		"audit-passes": Audit{Scenario: full.Scenario, Report: audit.Report{Passed: true}},
+		"demos":        Demos{{Name: "barn", Story: "Lights in a barn."}},
 	}
 }
 

@@ -4,7 +4,7 @@ import "strings"
 
 // oneLine returns a heading on one line: a word that was broken after a hyphen is whole again.
 func oneLine(head string) string {
-	return headJoins.Replace(head)
+	return strings.TrimSpace(headJoins.Replace(head))
 }
 
 var headJoins = strings.NewReplacer("-\n", "", "/\n", "/", "\n", " ")

@@ -53,7 +53,7 @@ func (w Why) binding() section {
 	}
 	if len(t.rows) == 0 {
 		return section{title: "What binds", prose: []string{
-			"No limit: parts come whole, and the next smaller choice of them would not do."}}
+			"No limit: the next smaller parts would not do."}}
 	}
 	t.notes = []string{fmt.Sprintf("A limit binds where at most %s %% of it is left.", short(plan.BindingShare*100, 1))}
 	return section{title: "What binds", table: t}

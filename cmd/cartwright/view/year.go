@@ -45,7 +45,7 @@ func served(m plan.Month) string {
 // yearText says what the table does not.
 func (p Plans) yearText(y *plan.Year) []string {
 	currency := p.Scenario.Currency
-	lines := []string{fmt.Sprintf("Short in %s of the year, at most %s on end; then %s kWh come from the wall.",
+	lines := []string{fmt.Sprintf("Short in %s of the year, at most %s in a row; then %s kWh come from the wall.",
 		hours(y.ShortH), hours(y.LongestShortH), energy(y.WallKWh))}
 	if y.ShortH == 0 {
 		lines[0] = "Never short: nothing comes from the wall."

@@ -1,6 +1,8 @@
 package iec
 
 import (
+	"strings"
+
 	"cartwright/catalog"
 	"cartwright/catalog/source"
 )
@@ -65,6 +67,17 @@ func FuseFactor(ratingA float64) float64 {
 	}
 	return tinyFuseFactor
 }
+
+// FuseFactorOf returns the same of a fuse of a class: gPV at 1.45 (IEC 60269-6), all others as gG.
+func FuseFactorOf(class string, ratingA float64) float64 {
+	if strings.EqualFold(class, "gPV") {
+		return solarFuseFactor
+	}
+	return FuseFactor(ratingA)
+}
+
+// solarFuseFactor is the conventional fusing current of gPV fuses: IEC 60269-6, from memory.
+const solarFuseFactor = 1.45
 
 // parallelMinMM2 is the least area of parallel conductors.
 const parallelMinMM2 = 50

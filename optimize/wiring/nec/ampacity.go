@@ -78,6 +78,15 @@ var aluminiumAmpacity = []ampacityRow{
 	{"500 kcmil", 260, 310, 350},
 }
 
+// Sizes returns the sizes of table 310.16, rising.
+func Sizes() []catalog.Size {
+	sizes := make([]catalog.Size, len(copperAmpacity))
+	for i := range copperAmpacity {
+		sizes[i] = copperAmpacity[i].size
+	}
+	return sizes
+}
+
 // Ampacity returns the amperes of NEC table 310.16 for a conductor of a material ("copper" or
 // "aluminium") in a temperature column.
 func Ampacity(material string, size catalog.Size, column Column) (amps float64, ok bool) {

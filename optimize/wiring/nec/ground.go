@@ -50,12 +50,10 @@ func GroundSize(deviceA float64, material string) (size catalog.Size, ok bool) {
 	return "", false
 }
 
-// GroundAreaMM2 returns the least area in mm2 of the grounding conductor: table 250.122, but no more than
-// the circuit conductors have (250.122(A)).
-func GroundAreaMM2(deviceA float64, material string, circuit catalog.Size) (mm2 float64, ok bool) {
-	size, ok := GroundSize(deviceA, material)
-	if !ok {
-		return 0, false
-	}
-	return min(size.AreaMM2(), circuit.AreaMM2()), true
+// EnlargedGroundMM2 returns the area in mm2 of a ground beside line conductors that are larger than they need be: it
+// grows in the same ratio.
+//
+//	ground * laid / needed      NEC 250.122(B)
+func EnlargedGroundMM2(groundMM2, laidMM2, neededMM2 float64) float64 {
+	return groundMM2 * max(1, laidMM2/neededMM2)
 }

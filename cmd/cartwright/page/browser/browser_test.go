@@ -5,10 +5,12 @@ package browser
 import (
 	"bufio"
 	"context"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -37,7 +39,9 @@ func servedUntil(t *testing.T, scenario string) (address string, end func()) {
 	input, terminal := io.Pipe()
 	output, written := io.Pipe()
 	ended := make(chan int, 1)
-	go func() { ended <- cli.Run(context.Background(), []string{"page", scenario}, input, written, io.Discard) }()
+	go func() {
+		ended <- (cli.Program{}).Run(context.Background(), []string{"page", scenario}, input, written, io.Discard)
+	}()
 	end = sync.OnceFunc(func() {
 		_ = terminal.Close()
 		if code := <-ended; code != 0 {
@@ -59,7 +63,7 @@ func awaited(p *runtime.EvaluateParams) *runtime.EvaluateParams { return p.WithA
 func newCart(t *testing.T) string {
 	t.Helper()
 	folder := filepath.Join(t.TempDir(), "my-cart")
-	if code := cli.Run(context.Background(), []string{"new", folder}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
+	if code := (cli.Program{}).Run(context.Background(), []string{"new", folder}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
 		t.Fatalf("new ended with %d", code)
 	}
 	return folder
@@ -152,6 +156,18 @@ func (b *tab) planned() {
 	b.t.Helper()
 	b.until("planned", "document.readyState === 'complete' && document.getElementById('progress').hidden && "+
 		"document.querySelector('.ranking')")
+}
+
+// cost returns what a plan of the ranking costs, as the page says.
+func (b *tab) cost(rank int) string {
+	return b.text(fmt.Sprintf("#results .ranking tbody tr:nth-child(%d) td:nth-child(3)", rank))
+}
+
+// count returns how many elements there are, as text.
+func (b *tab) count(selector string) string {
+	var n int
+	b.do(chromedp.Evaluate("document.querySelectorAll("+quoted(selector)+").length", &n))
+	return strconv.Itoa(n)
 }
 
 // click presses a button once it is there. What is made anew in between is found anew.

@@ -23,7 +23,7 @@ var papers = map[string][2]float64{"A4": {8.27, 11.69}, "Letter": {8.5, 11}}
 // many pages as it has sections and no empty ones among them.
 func TestAReportPrints(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "cart.html")
-	if code := cli.Run(context.Background(), []string{"report", "cider-shed", "--out", out}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
+	if code := (cli.Program{}).Run(context.Background(), []string{"report", "cider-shed", "--out", out}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
 		t.Fatalf("report ended with %d", code)
 	}
 	b := browse(t, "file://"+out, 1000, 1000)
@@ -54,7 +54,7 @@ func TestAReportPrints(t *testing.T) {
 // On the screen a report is within the width of a phone; what is wider is scrolled in its own place.
 func TestAReportOnAPhone(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "cart.html")
-	if code := cli.Run(context.Background(), []string{"report", "star-party", "--out", out}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
+	if code := (cli.Program{}).Run(context.Background(), []string{"report", "star-party", "--out", out}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
 		t.Fatalf("report ended with %d", code)
 	}
 	b := browse(t, "file://"+out, 500, 900)

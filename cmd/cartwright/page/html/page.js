@@ -171,13 +171,14 @@
     else if (d.bought) whole('bought', { Show: Number(d.bought) - 1 });
     else if (d.remove) whole('edit', { Path: d.remove, Remove: true });
     else if (d.add === 'loads') whole('edit', { Path: 'loads', Add: [{ Key: 'name', Value: 'new load' }, { Key: 'watts', Value: '100 W' }] });
+    else if (d.add === 'have' && value('new-paid')) whole('bought-part', { Part: value('new-part'), Count: value('new-count'), Price: value('new-paid') });
     else if (d.add === 'have') whole('edit', { Path: 'have', Add: [{ Key: 'part', Value: value('new-part') }, { Key: 'count', Value: value('new-count') }] });
     else if (d.removeRow) rows({ Row: Number(d.removeRow), Remove: true });
     else if (b.id === 'add-row' && value('new-id')) rows({ Value: value('new-id'), Add: [] });
     else if (d.sold) {
       const row = b.closest('tr');
       const cell = (name) => [...row.querySelectorAll('input')].find((i) => i.dataset.path.endsWith('.' + name)).value;
-      const price = prompt('What does one of ' + d.sold + ' bring?', cell('sell'));
+      const price = prompt('What does it bring in all: ' + cell('count') + ' x ' + d.sold + '?', parseFloat(cell('sell')) * parseFloat(cell('count')) || '');
       if (price !== null) whole('sold', { Part: d.sold, Count: cell('count'), Price: price });
     } else if (['undo', 'save', 'reload', 'stop'].includes(b.id)) whole(b.id, {});
   });

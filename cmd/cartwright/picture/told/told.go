@@ -31,17 +31,10 @@ func UnitsOf(s *scenarios.Scenario) Units {
 	return Metric
 }
 
-// Exact by definition: the inch and the pound of 1959.
-const (
-	mmPerInch = 25.4
-	kgPerLb   = 0.45359237
-	nPerLbf   = 4.4482216152605
-)
-
 // Length words a length of timber, steel or a dimension, in metres: to the millimetre, or to 1/16 inch.
 func (u Units) Length(m float64) string {
 	if u == US {
-		return inches(math.Round(m*1000/mmPerInch*16), 16) + " in"
+		return inches(math.Round(u.Figure(m*1000, "mm")*16), 16) + " in"
 	}
 	return fixed(m*1000, 0) + " mm"
 }
@@ -52,7 +45,7 @@ func (u Units) Cut(m float64) string {
 	const exact = 1e-6 // of a step; less is what the computer lost, not length
 	if u == US {
 		const perFoot = 12 * 16
-		parts := math.Ceil(m*1000/mmPerInch*16 - exact)
+		parts := math.Ceil(u.Figure(m*1000, "mm")*16 - exact)
 		feet := math.Floor(parts / perFoot)
 		rest := parts - perFoot*feet
 		switch {
@@ -69,7 +62,7 @@ func (u Units) Cut(m float64) string {
 // Mass words a mass in kilograms.
 func (u Units) Mass(kg float64) string {
 	if u == US {
-		return fixed(kg/kgPerLb, 0) + " lb"
+		return fixed(u.Figure(kg, "kg"), 0) + " lb"
 	}
 	return trimmed(kg, 1) + " kg"
 }
@@ -77,7 +70,7 @@ func (u Units) Mass(kg float64) string {
 // Force words a force in newtons.
 func (u Units) Force(n float64) string {
 	if u == US {
-		return fixed(n/nPerLbf, 0) + " lbf"
+		return fixed(u.Figure(n, "N"), 0) + " lbf"
 	}
 	return fixed(n, 0) + " N"
 }
@@ -134,31 +127,8 @@ func trimmed(x float64, decimals int) string {
 	return text
 }
 
-// Figure turns a figure in SI into the units that are told: kilograms and newtons into pounds.
-func (u Units) Figure(v float64, unit string) (float64, string) {
-	if u == US {
-		switch unit {
-		case "kg":
-			return v / kgPerLb, "lb"
-		case "N":
-			return v / nPerLbf, "lbf"
-		}
-	}
-	return v, unit
-}
-
 // LengthUnit is the unit that cable is sold by.
-func (u Units) LengthUnit() string {
-	if u == US {
-		return "ft"
-	}
-	return "m"
-}
+func (u Units) LengthUnit() string { return u.Unit("m") }
 
 // PerLength returns a price for a foot or a metre from one for a metre.
-func (u Units) PerLength(perM float64) float64 {
-	if u == US {
-		return perM * 12 * mmPerInch / 1000
-	}
-	return perM
-}
+func (u Units) PerLength(perM float64) float64 { return perM / u.Figure(1, "m") }

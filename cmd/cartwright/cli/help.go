@@ -1,0 +1,57 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"cartwright/catalog"
+	"cartwright/optimize"
+	"cartwright/scenarios"
+)
+
+// topic is something that help tells of which is no command. Its text is a README's, which stands beside the code.
+type topic struct {
+	name, about, text string
+}
+
+// topics lists what help tells of beside the commands.
+func (p Program) topics() []topic {
+	return []topic{
+		{"catalog", "the files of the catalogue, every column", catalog.Manual()},
+		{"scenario", "the scenario, every key", scenarios.Manual()},
+		{"json", "what is printed: formats, exit status, the keys of JSON", p.Manual},
+		{"model", "what a plan has to meet, and how it is proved", optimize.Manual()},
+	}
+}
+
+// addHelp gives root its help command, which knows the topics, and a command that does not exist from one that
+// does.
+func (a *app) addHelp(root *cobra.Command, topics []topic) {
+	root.InitDefaultHelpCmd()
+	var list strings.Builder
+	for _, t := range topics {
+		fmt.Fprintf(&list, "  %-10s %s\n", t.name, t.about)
+	}
+	root.Long += "\n\nMore to read, with \"cartwright help TOPIC\":\n" + strings.TrimRight(list.String(), "\n")
+	for _, c := range root.Commands() {
+		if c.Name() != "help" {
+			continue
+		}
+		c.Long = "Tells of a command, or of one of these:\n" + list.String()
+		c.Example = "  cartwright help plan\n  cartwright help json"
+		c.Run, c.RunE = nil, func(_ *cobra.Command, args []string) error {
+			for _, t := range topics {
+				if len(args) == 1 && args[0] == t.name {
+					return a.print([]byte(t.text))
+				}
+			}
+			about, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 {
+				return unknownCommand(root, strings.Join(args, " "))
+			}
+			return about.Help()
+		}
+	}
+}

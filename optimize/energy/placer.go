@@ -1,0 +1,332 @@
+package energy
+
+import (
+	"cmp"
+	"encoding/binary"
+	"math"
+	"slices"
+
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// maxNodes bounds how many partial placings are looked into, in the search for the best and again in the search
+// for the first that is as good. Placings that put the same on the legs and circuits are looked into once, so that
+// with watts in whole tens or hundreds any list a cart can carry is settled long before; a list of some twenty loads
+// of unrelated odd watts may not be. Past the bound the best placing found stands and Demand.LegsProven is false.
+const maxNodes = 1 << 17
+
+// placer searches for a placing, depth first: at each depth a load is put on a circuit and a leg.
+type placer struct {
+	s       *scenarios.Scenario
+	lists   []int
+	order   []int // loads, as indices of the load list
+	moments []int // minutes of the day whose sets of loads hold all sets of the day
+
+	now   placing
+	on    [][]int // by circuit: the loads on it
+	nodes int
+	seen  map[string]bool
+	floor float64 // half of all that is on together, at the busiest moment
+
+	bySize      bool    // largest first, and on until nothing better is left; else the scenario's order, the first within
+	peak, surge float64 // of the best, or the most that is of interest
+	found       *placing
+	done        bool
+}
+
+func newPlacer(s *scenarios.Scenario, bySize bool) *placer {
+	p := &placer{s: s, lists: listOf(s), bySize: bySize, seen: map[string]bool{}, on: make([][]int, len(s.Circuits)),
+		peak: math.Inf(1), surge: math.Inf(1)}
+	p.now = placing{s: s, circuits: make([]int, len(s.Loads)), legs: make([]scenarios.Leg, len(s.Loads)), circuitLegs: make([]scenarios.Leg, len(s.Circuits))}
+	for i := range s.Loads {
+		p.now.circuits[i] = -1
+		p.order = append(p.order, i)
+	}
+	for c := range s.Circuits {
+		if !s.Circuits[c].DC && s.Circuits[c].Volts == volts240 {
+			p.now.circuitLegs[c] = scenarios.LegBoth
+		}
+	}
+	if bySize {
+		slices.SortStableFunc(p.order, func(a, b int) int {
+			return cmp.Or(p.freedom(a)-p.freedom(b), cmp.Compare(voltAmperes(&s.Loads[b]), voltAmperes(&s.Loads[a])))
+		})
+	}
+	p.moments = busiestMoments(s.Loads, stepMin(s.Loads))
+	for _, minute := range p.moments {
+		var parts []part
+		for i := range s.Loads {
+			if l := &s.Loads[i]; !l.DC && onAt(l, minute) {
+				parts = append(parts, part{list: p.lists[i], amount: voltAmperes(l)})
+			}
+		}
+		peak, _ := peaks(parts, len(s.OneAtATime))
+		p.floor = max(p.floor, peak/2)
+	}
+	return p
+}
+
+// freedom ranks a load by how much of its place is given: those that have no choice are placed first.
+func (p *placer) freedom(i int) int {
+	l := &p.s.Loads[i]
+	switch {
+	case l.Circuit != "", l.DC, l.Leg != scenarios.LegAuto && !hasCircuits(p.s, false):
+		return 0
+	}
+	return 1
+}
+
+func (p *placer) run() { p.descend(0) }
+
+// within searches for the first placing, in the scenario's order, that is no worse.
+func (p *placer) within(peak, surge float64) {
+	p.peak, p.surge = peak, surge
+	p.descend(0)
+}
+
+// descend places the loads from a depth on.
+func (p *placer) descend(depth int) {
+	if p.done || p.nodes >= maxNodes {
+		return
+	}
+	peak, surge := p.legPeaks()
+	peak, surge = max(peak, p.floor), max(surge, p.floor)
+	if p.worse(peak, surge) {
+		return
+	}
+	p.nodes++
+	if depth == len(p.order) {
+		kept := p.now
+		kept.circuits, kept.legs, kept.circuitLegs = slices.Clone(p.now.circuits), slices.Clone(p.now.legs), slices.Clone(p.now.circuitLegs)
+		for c := range kept.circuitLegs { // nothing hangs there: any leg will do
+			if kept.circuitLegs[c] == "" && !p.s.Circuits[c].DC {
+				kept.circuitLegs[c] = scenarios.LegA
+			}
+		}
+		p.found, p.peak, p.surge = &kept, peak, surge
+		p.done = !p.bySize
+		return
+	}
+	state := p.state(depth)
+	if p.seen[state] {
+		return
+	}
+	p.seen[state] = true
+	for _, at := range p.places(p.order[depth]) {
+		undo, fits := p.hang(p.order[depth], at)
+		if fits {
+			p.descend(depth + 1)
+		}
+		undo()
+	}
+}
+
+// worse reports whether a partial placing cannot be what is looked for: better than the best found, or as good as
+// what was given.
+func (p *placer) worse(peak, surge float64) bool {
+	if !p.bySize {
+		return !plan.AtMost(peak, p.peak) || !plan.AtMost(surge, p.surge)
+	}
+	if p.found == nil {
+		return false
+	}
+	if !plan.AtLeast(peak, p.peak) {
+		return false
+	}
+	return !plan.AtMost(peak, p.peak) || plan.AtLeast(surge, p.surge)
+}
+
+// spot is a place for a load.
+type spot struct {
+	circuit int // -1: there are none
+	leg     scenarios.Leg
+}
+
+// places lists where a load may go, in the scenario's order, A before B. Of circuits that are alike and empty the
+// first is enough when the best is looked for.
+func (p *placer) places(i int) []spot {
+	l := &p.s.Loads[i]
+	legs := func(of scenarios.Leg, circuit int) []spot {
+		switch {
+		case l.DC:
+			return []spot{{circuit, ""}}
+		case of == scenarios.LegBoth:
+			return []spot{{circuit, scenarios.LegBoth}}
+		case of == scenarios.LegA || of == scenarios.LegB:
+			return []spot{{circuit, of}}
+		}
+		if p.bySize && p.legWith(i, scenarios.LegB) < p.legWith(i, scenarios.LegA) {
+			return []spot{{circuit, scenarios.LegB}, {circuit, scenarios.LegA}}
+		}
+		return []spot{{circuit, scenarios.LegA}, {circuit, scenarios.LegB}}
+	}
+	if !hasCircuits(p.s, l.DC) {
+		return legs(l.Leg, -1)
+	}
+	var list []spot
+	type kind struct{ volts, device float64 }
+	empty := map[kind]bool{}
+	for c := range p.s.Circuits {
+		x := &p.s.Circuits[c]
+		if !mayHang(l, x) {
+			continue
+		}
+		if p.bySize && l.Circuit == "" && len(p.on[c]) == 0 && !p.named(c) {
+			if k := (kind{x.Volts, x.DeviceA}); empty[k] {
+				continue
+			} else {
+				empty[k] = true
+			}
+		}
+		of := p.now.circuitLegs[c]
+		if of == "" {
+			of = l.Leg
+		} else if l.Leg != scenarios.LegAuto && of != scenarios.LegBoth && of != l.Leg {
+			continue
+		}
+		list = append(list, legs(of, c)...)
+	}
+	return list
+}
+
+// legWith returns the peak of a leg if a load that is not placed yet goes there.
+func (p *placer) legWith(i int, leg scenarios.Leg) float64 {
+	p.now.legs[i] = leg
+	defer func() { p.now.legs[i] = "" }()
+	most := 0.0
+	for _, minute := range p.moments {
+		if !onAt(&p.s.Loads[i], minute) {
+			continue
+		}
+		var parts []part
+		for j := range p.s.Loads {
+			if l := &p.s.Loads[j]; !l.DC && p.now.legs[j] != "" && onAt(l, minute) {
+				a, b := legShares(p.now.legs[j])
+				if leg == scenarios.LegA {
+					b = a
+				}
+				parts = append(parts, part{list: p.lists[j], amount: b * voltAmperes(l)})
+			}
+		}
+		peak, _ := peaks(parts, len(p.s.OneAtATime))
+		most = max(most, peak)
+	}
+	return most
+}
+
+// named reports whether a load names a circuit, which makes it unlike others that are empty.
+func (p *placer) named(c int) bool {
+	for i := range p.s.Loads {
+		if p.s.Loads[i].Circuit == p.s.Circuits[c].Name {
+			return true
+		}
+	}
+	return false
+}
+
+// hang puts a load in a place and reports whether its circuit carries it; undo takes it away again.
+func (p *placer) hang(i int, at spot) (undo func(), fits bool) {
+	p.now.legs[i], p.now.circuits[i] = at.leg, at.circuit
+	if at.circuit < 0 {
+		return func() { p.now.legs[i], p.now.circuits[i] = "", -1 }, true
+	}
+	c := at.circuit
+	was := p.now.circuitLegs[c]
+	p.now.circuitLegs[c] = at.leg
+	p.on[c] = append(p.on[c], i)
+	undo = func() {
+		p.now.legs[i], p.now.circuits[i], p.now.circuitLegs[c] = "", -1, was
+		p.on[c] = p.on[c][:len(p.on[c])-1]
+	}
+	return undo, plan.AtMost(CircuitPeakA(p.s, &p.s.Circuits[c], p.on[c]), p.s.Circuits[c].DeviceA)
+}
+
+// legPeaks returns the larger leg's peak and surge with what is placed so far.
+func (p *placer) legPeaks() (peak, surge float64) {
+	for _, minute := range p.moments {
+		var legA, legB []part
+		for i := range p.s.Loads {
+			l := &p.s.Loads[i]
+			if l.DC || p.now.legs[i] == "" || !onAt(l, minute) {
+				continue
+			}
+			a, b := legShares(p.now.legs[i])
+			whole := part{list: p.lists[i], amount: voltAmperes(l), start: startVA(l)}
+			legA, legB = append(legA, whole.times(a)), append(legB, whole.times(b))
+		}
+		for _, leg := range [][]part{legA, legB} {
+			high, start := peaks(leg, len(p.s.OneAtATime))
+			peak, surge = max(peak, high), max(surge, start)
+		}
+	}
+	return peak, surge
+}
+
+// state returns a key of what the search below a depth depends on: for each leg and moment what is on it, and for
+// each circuit its leg and what is on it.
+func (p *placer) state(depth int) string {
+	key := binary.LittleEndian.AppendUint64(nil, uint64(depth))
+	if len(p.s.OneAtATime) > 0 || len(p.s.Circuits) > 0 {
+		for k := range depth { // which load is where tells all
+			i := p.order[k]
+			key = append(key, byte(p.now.circuits[i]+1))
+			key = append(key, p.now.legs[i]...)
+		}
+		return string(key)
+	}
+	for _, minute := range p.moments {
+		// Leg B has what of the loads placed so far leg A has not, but for the largest start.
+		sum, startA, startB := 0.0, 0.0, 0.0
+		for k := range depth {
+			i := p.order[k]
+			l := &p.s.Loads[i]
+			switch {
+			case !onAt(l, minute):
+			case p.now.legs[i] == scenarios.LegA:
+				sum += voltAmperes(l)
+				startA = max(startA, startVA(l))
+			case p.now.legs[i] == scenarios.LegB:
+				startB = max(startB, startVA(l))
+			}
+		}
+		for _, x := range []float64{sum, startA, startB} {
+			key = binary.LittleEndian.AppendUint64(key, math.Float64bits(x))
+		}
+	}
+	return string(key)
+}
+
+// busiestMoments returns minutes of the day at which the sets of loads that are on hold all such sets of the day:
+// at any other minute a part of one of these sets is on.
+func busiestMoments(loads []scenarios.Load, stepMin int) []int {
+	var moments []int
+	within := func(a, b int) bool { // what is on at a is on at b
+		for i := range loads {
+			if onAt(&loads[i], a) && !onAt(&loads[i], b) {
+				return false
+			}
+		}
+		return true
+	}
+	for minute := 0; minute < dayMin; minute += stepMin {
+		covered := false
+		for _, m := range moments {
+			if within(minute, m) {
+				covered = true
+				break
+			}
+		}
+		if covered {
+			continue
+		}
+		kept := moments[:0]
+		for _, m := range moments {
+			if !within(m, minute) {
+				kept = append(kept, m)
+			}
+		}
+		moments = append(kept, minute)
+	}
+	return moments
+}

@@ -1,0 +1,151 @@
+package rank
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/chassis"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// planCautions returns what to keep in mind of plans as they are wired, charged and rolled: each where it applies to
+// some plan. They are common practice, no source, but for those that name one.
+func planCautions(b *bench.Bench, plans []plan.Plan) []string {
+	if len(plans) == 0 {
+		return nil
+	}
+	var out []string
+	add := func(applies bool, words string) {
+		if applies {
+			out = append(out, words)
+		}
+	}
+	some := func(is func(p *plan.Plan) bool) bool {
+		return slices.ContainsFunc(plans, func(p plan.Plan) bool { return is(&p) })
+	}
+	cold := installedWhere(b, plans, func(x *catalog.Battery) bool { return isLithium(x.Chemistry) })
+	add(len(cold) > 0, "Lithium cells must not be charged below 0 C: "+strings.Join(cold, ", ")+".")
+	add(some(func(p *plan.Plan) bool { return stringsOf(p) > 1 }), "Bring strings to the same voltage before they are connected in parallel: else one discharges into the other through the bus.")
+	add(some(func(p *plan.Plan) bool { return len(p.Core.Batteries) > 1 }), "Strings of different makes or ages share current by their resistance, which drifts: measure each string's share once a season.")
+	add(true, "Pre-charge the inverter's capacitors through a resistor before the main is closed, or it sparks and welds.")
+	add(true, fmt.Sprintf("Set the inverter's low-voltage cut-off at or above bus.low, %g V: currents and drops were reckoned down to there.", b.Scenario.Bus.LowV))
+	add(some(func(p *plan.Plan) bool { return overcharges(b, p) }), "The charger gives more than the batteries of some plan take: set it to at most what the limit \"recharge, batteries\" says.")
+	add(some(func(p *plan.Plan) bool { return casters(b, p).Swivel > 0 }), "A swivelling wheel trails up to its offset inward: some of the tilt that is told is lost then.")
+	add(some(func(p *plan.Plan) bool { return !plan.AtLeast(casters(b, p).RatingKg, chassis.TwoCarryKg(p.MassKg)) }), "On an uneven floor two opposite wheels may carry a stiff cart alone: in some plan each is rated below half of the mass.")
+	if words := unknownPolarity(b, plans); words != "" {
+		out = append(out, words)
+	}
+	run := b.Scenario.Run(scenarios.RunString)
+	add(run != nil && plan.AtMost(run.LengthM, 3) && some(func(p *plan.Plan) bool { return stringsOf(p) >= 3 }), "From three strings up the others feed a string's cable from the bus: protect it from damage and keep it clear of what burns (NEC 240.21(B)(1), IEC 60364-4-43, 433.2.2).")
+	for _, dc := range []bool{false, true} {
+		add(loadsWithoutCircuits(b.Scenario, dc), uncircuited(dc))
+	}
+	return out
+}
+
+// stringsOf returns how many strings a plan has.
+func stringsOf(p *plan.Plan) int {
+	n := 0
+	for _, b := range p.Core.Batteries {
+		n += b.Strings
+	}
+	return n
+}
+
+// installedWhere names the batteries of plans of which something is true, in catalogue order.
+func installedWhere(b *bench.Bench, plans []plan.Plan, is func(*catalog.Battery) bool) []string {
+	installed := map[string]bool{}
+	for i := range plans {
+		for _, x := range plans[i].Core.Batteries {
+			installed[x.Part] = true
+		}
+	}
+	var ids []string
+	for i := range b.Catalog.Batteries {
+		if x := &b.Catalog.Batteries[i]; installed[x.ID] && is(x) {
+			ids = append(ids, x.ID)
+		}
+	}
+	return ids
+}
+
+// isLithium reports whether a chemistry, a word of whoever keeps the catalogue, is one of lithium.
+func isLithium(chemistry string) bool {
+	c := strings.ToLower(chemistry)
+	return slices.ContainsFunc([]string{"lfp", "lifepo", "nmc", "nca", "lto", "lithium", "li-ion"}, func(w string) bool { return strings.Contains(c, w) })
+}
+
+// overcharges reports whether a plan's chargers give more than its batteries take.
+func overcharges(b *bench.Bench, p *plan.Plan) bool {
+	for i := range b.Supplies {
+		v := &b.Supplies[i]
+		if v.Inverter.ID != p.Core.Inverter.Part || v.Units != p.Core.Inverter.Units {
+			continue
+		}
+		for _, l := range p.Limits {
+			if l.Name == plan.LimitCharge {
+				return !plan.AtMost(v.ChargerA, l.Value)
+			}
+		}
+	}
+	return false
+}
+
+// casters returns the set a plan rolls on.
+func casters(b *bench.Bench, p *plan.Plan) catalog.Casters {
+	for i := range b.Catalog.Casters {
+		if b.Catalog.Casters[i].ID == p.Casters.Part {
+			return b.Catalog.Casters[i]
+		}
+	}
+	return catalog.Casters{}
+}
+
+// unknownPolarity names the breakers on strings and mains of which the catalogue does not say whether they are
+// polarised.
+func unknownPolarity(b *bench.Bench, plans []plan.Plan) string {
+	used := map[string]bool{}
+	for i := range plans {
+		for _, r := range plans[i].Runs {
+			if r.Run == string(scenarios.RunString) || r.Run == string(scenarios.RunMain) {
+				used[r.Device] = true
+			}
+		}
+	}
+	var ids []string
+	for i := range b.Catalog.Devices {
+		if d := &b.Catalog.Devices[i]; used[d.ID] && d.Type == "breaker" && d.Polarised == catalog.Unknown {
+			ids = append(ids, d.ID)
+		}
+	}
+	if len(ids) == 0 {
+		return ""
+	}
+	return strings.Join(ids, ", ") + ": see that the breaker is not polarised; current runs both ways through it, and one that is marked + and - fails to break it one way."
+}
+
+// loadsWithoutCircuits reports whether there are loads of a kind of current and no circuit for them.
+func loadsWithoutCircuits(s *scenarios.Scenario, dc bool) bool {
+	loads := !dc && s.Measured != nil
+	for i := range s.Loads {
+		loads = loads || s.Loads[i].DC == dc
+	}
+	for i := range s.Circuits {
+		if s.Circuits[i].DC == dc {
+			return false
+		}
+	}
+	return loads
+}
+
+// uncircuited is the caution of loads without circuits.
+func uncircuited(dc bool) string {
+	if dc {
+		return "The scenario lists no circuit of volts: dc: cable, fuse and stud of the loads on the bus are neither planned nor checked."
+	}
+	return "The scenario lists no circuits: what hangs on which outlet is neither planned nor checked."
+}
