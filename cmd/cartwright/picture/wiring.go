@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -173,6 +174,9 @@ func (w *wires) conductors(i int) []string {
 		words = fmt.Sprintf("%d sets of %s", r.Sets, words)
 	}
 	lines := []string{words}
+	if r.Cable == "" {
+		lines = nil // a bond is a grounding conductor alone
+	}
 	if r.Ground != "" {
 		lines = append(lines, harness.Ground(w.Scenario)+" "+size(r.Ground))
 	}
@@ -193,14 +197,17 @@ func (w *wires) label(i int, x0, below, x1, y float64) float64 {
 		at += scene.Leading(smallSize)
 	}
 	w.strokes(x1-36, y, r.Conductors*max(1, r.Sets))
-	under := []string{w.Units.Cut(r.LengthM) + ", drop " + number(r.DropPct, 2) + " %"}
+	under := []string{w.Units.Cut(r.LengthM)}
+	if r.Cable != "" {
+		under[0] += ", drop " + number(r.DropPct, 2) + " %"
+	}
 	if r.Links > 0 {
 		under = append(under, fmt.Sprintf("%d links of %s", r.Links, w.Units.Cut(r.LinkM)))
 	}
 	if r.Conduit != "" {
 		under = append(under, "in "+r.Conduit)
 	}
-	under = append(under, r.Cable)
+	under = append(under, cmp.Or(r.Cable, r.Ground))
 	at = y + 17
 	for _, l := range under {
 		for _, part := range scene.Wrap(l, smallSize, false, x1-below, 2) {
