@@ -188,7 +188,7 @@ func (w *wires) conductors(i int) []string {
 func (w *wires) label(i int, x0, below, x1, y float64) float64 {
 	r := &w.Plan.Runs[i]
 	lines := w.conductors(i)
-	at := y - 9 - scene.Leading(smallSize)*float64(len(lines)-1)
+	at := y - 9 - scene.Leading(smallSize)*float64(max(0, len(lines)-1))
 	tag := scene.Cut(harness.Span(w.tags[i]), textSize, true, (x1-x0)/2)
 	w.s.Write(scene.Text{At: scene.Point{X: x0, Y: at}, Words: tag, Size: textSize, Bold: true})
 	x0 += scene.Width(tag, textSize, true) + 8
@@ -220,5 +220,5 @@ func (w *wires) label(i int, x0, below, x1, y float64) float64 {
 
 // above returns how much room a path's label takes above its line.
 func (w *wires) above(i int) float64 {
-	return 12 + scene.Leading(smallSize)*float64(len(w.conductors(i)))
+	return 12 + scene.Leading(smallSize)*float64(max(1, len(w.conductors(i))))
 }
