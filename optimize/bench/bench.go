@@ -6,6 +6,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/energy/year"
 	"cartwright/optimize/market"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
@@ -24,6 +25,13 @@ type Supply struct {
 	ChargerA float64 // of all chargers together, at the bus voltage
 	Main     []market.Option
 	Feeder   []market.Option
+
+	Array   *Array          // nil: none
+	ArrayKg float64         // on the cart
+	Solar   []market.Option // the run of each input
+	Fuses   []market.Option // one for each string of modules; nil: none is needed
+	Sun     *year.Hours     // nil without sun
+	storeWh float64         // see StoreWh; 0: not asked yet
 }
 
 // Stack is a kind of battery string that fits the bus.

@@ -2,6 +2,8 @@ package bench
 
 import (
 	"fmt"
+
+	"cartwright/optimize/energy"
 )
 
 // Core is what makes a plan a different plan: a supply, and strings of the members of a group.
@@ -88,3 +90,13 @@ func (c *Core) Before(d *Core) bool {
 
 // Key names a core.
 func (c *Core) Key() string { return fmt.Sprint("core ", c.Supply, c.Group, c.Strings) }
+
+// StringsOf returns the strings of a core.
+func (b *Bench) StringsOf(c *Core) []energy.Strings {
+	var strings []energy.Strings
+	for _, h := range c.Strings {
+		k := &b.Stacks[b.Groups[c.Group][h.Member]]
+		strings = append(strings, energy.Strings{Battery: k.Battery, Series: k.Series, Count: h.N})
+	}
+	return strings
+}

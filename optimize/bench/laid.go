@@ -19,6 +19,7 @@ type Before struct {
 	demand  *energy.Demand
 	lock    sync.Mutex // cores are laid out side by side
 	options map[wiredRun][]market.Option
+	sun     *sunlight
 }
 
 // asked is what a demand hangs on.

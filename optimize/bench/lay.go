@@ -76,13 +76,14 @@ func (b *Bench) laySupplies() {
 			v := Supply{Inverter: inv, Units: serving.Units, ChargerA: energy.ChargersA(s, inv, serving.Units),
 				NeedWh: b.Demand.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH),
 				YearWh: b.Demand.YearWh(inv.Efficiency, n*inv.IdleW, s.UseDays),
-				UnitA:  wiring.UnitA(s, inv, 0)}
-			v.BusA = n*v.UnitA + b.DcA
+			}
 			v.DrawA = n*energy.BusA(inv, s.Bus) + b.DcA
 			v.PeakA = energy.SurgeA(inv, s.Bus, b.Demand.PeakSurgeVA()) + b.DcA
-			v.Main, _ = b.RunOptions(wiring.MainDuty(s, v.UnitA))
 			v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv))
-			b.Supplies = append(b.Supplies, v)
+			b.addSupply(v, nil)
+			for _, x := range b.arrays(serving) {
+				b.addSupply(v, x)
+			}
 		}
 	}
 	if len(b.Supplies) == 0 {

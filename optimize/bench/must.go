@@ -20,7 +20,13 @@ func (b *Bench) MustKind() string {
 
 // MayServe reports whether a supply has the inverter every plan has to have, if it is one.
 func (b *Bench) MayServe(v *Supply) bool {
-	return b.MustKind() != "inverter" || b.Market.Part(v.Inverter.ID).Position == b.Market.Must
+	switch b.MustKind() {
+	case "inverter":
+		return b.Market.Part(v.Inverter.ID).Position == b.Market.Must
+	case "solar":
+		return v.Array != nil && b.Market.Part(v.Array.Module.ID).Position == b.Market.Must
+	}
+	return true
 }
 
 // MustStack returns which member of a group is the battery every plan has to have, -1 where that is no

@@ -48,9 +48,10 @@ func (a span) best(each margin) margin {
 // support is what the balance of a core's cart depends on besides its modules: margins of a kilogram in
 // each place, and what there can be on the backboard and under the cart.
 type support struct {
-	fixed, board, casters margin // board and casters: of a kilogram
-	everyKg, castersKg    span   // everyKg: on the backboard of every plan
-	supplyKg, stringKg    []span // by supply, and by stack of one string: on the backboard
+	fixed, board, casters margin   // board and casters: of a kilogram
+	everyKg, castersKg    span     // everyKg: on the backboard of every plan
+	array                 []margin // by supply
+	supplyKg, stringKg    []span   // by supply, and by stack of one string: on the backboard
 }
 
 // weighSupport finds them.
@@ -72,7 +73,8 @@ func (b *Bench) weighSupport() {
 	for i := range b.Supplies {
 		v := &b.Supplies[i]
 		own := float64(v.Units) * v.Inverter.MassKg
-		s.supplyKg = append(s.supplyKg, span{own, own}.plus(spanOf(v.Main), v.Units).plus(spanOf(v.Feeder), v.Units))
+		s.array = append(s.array, b.marginOf(chassis.ArrayBody(b.Scenario, v.ArrayKg)))
+		s.supplyKg = append(s.supplyKg, span{own, own}.plus(spanOf(v.Main), v.Units).plus(spanOf(v.Feeder), v.Units).plus(spanOf(v.Solar), v.inputs()).plus(spanOf(v.Fuses), v.stringFuses()))
 	}
 	for i := range b.Stacks {
 		s.stringKg = append(s.stringKg, spanOf(b.Stacks[i].Options))
@@ -97,7 +99,7 @@ func (b *Bench) Stands(c *Core) bool {
 		return true
 	}
 	s := &b.support
-	sum := s.fixed.plus(b.boardKg(c).worst(s.board)).plus(s.castersKg.worst(s.casters))
+	sum := s.fixed.plus(s.array[c.Supply]).plus(b.boardKg(c).worst(s.board)).plus(s.castersKg.worst(s.casters))
 	for _, h := range c.Strings {
 		k := &b.Stacks[b.Groups[c.Group][h.Member]]
 		sum = sum.plus(b.standing(k, false).times(float64(h.N * k.Series)))
@@ -128,7 +130,7 @@ func (b *Bench) Steadiest(c *Core) margin {
 		return margin{}
 	}
 	s := &b.support
-	sum := s.fixed.plus(b.boardKg(c).best(s.board)).plus(s.castersKg.best(s.casters))
+	sum := s.fixed.plus(s.array[c.Supply]).plus(b.boardKg(c).best(s.board)).plus(s.castersKg.best(s.casters))
 	for _, h := range c.Strings {
 		k := &b.Stacks[b.Groups[c.Group][h.Member]]
 		sum = sum.plus(b.lowest(k, h.N*k.Series))
@@ -183,4 +185,19 @@ func (b *Bench) TipsWith(c *Core, last int) bool {
 		sum = sum.plus(margin{math.Max(0, each.side), math.Max(0, each.length)}.times(more))
 	}
 	return b.Tips.Over(sum)
+}
+
+// inputs returns how many inputs a supply's array takes, stringFuses how many strings of its modules have a fuse each.
+func (v *Supply) inputs() int {
+	if v.Array == nil {
+		return 0
+	}
+	return v.Array.Inputs
+}
+
+func (v *Supply) stringFuses() int {
+	if v.Array == nil || v.Fuses == nil {
+		return 0
+	}
+	return v.Array.Inputs * v.Array.Parallel
 }

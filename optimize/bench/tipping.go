@@ -33,6 +33,9 @@ func (b *Bench) whatTips() tipping {
 		side += y
 		length += x
 	}
+	y, x := b.worstArray()
+	side += y
+	length += x
 	board, casters := chassis.BackboardBody(b.Scenario, 1), chassis.CasterBody(b.Scenario, 1)
 	var t tipping
 	boardSide, boardLength := b.Margins(board)
@@ -62,4 +65,19 @@ func (b *Bench) worstShelf(shelf int) (side, length float64) {
 func (b *Bench) Margins(body chassis.Body) (side, length float64) {
 	base, tilt := chassis.BaseOf(&b.Scenario.Cart), b.Scenario.Limits.TiltDeg
 	return chassis.TiltMargin(body, base.Side, tilt), chassis.TiltMargin(body, base.End, tilt)
+}
+
+// worstArray returns the least that modules on the cart can add to the balance: as many of the heaviest as there is room
+// for.
+func (b *Bench) worstArray() (side, length float64) {
+	s := b.Scenario.Sun
+	if s == nil || !s.OnCart {
+		return 0, 0
+	}
+	for i := range b.Catalog.Solar {
+		m := &b.Catalog.Solar[i]
+		y, x := b.Margins(chassis.ArrayBody(b.Scenario, float64(RoomFor(s, m))*m.MassKg))
+		side, length = math.Min(side, y), math.Min(length, x)
+	}
+	return side, length
 }

@@ -134,6 +134,19 @@ func (o *Bounds) boundSupplies() {
 			cents += float64(v.Units) * market.LeastOf(v.Feeder, nil, o.floor)
 			kg += float64(v.Units) * market.LeastOf(v.Feeder, nil, market.MassOf)
 		}
+		if x := v.Array; x != nil {
+			cents += o.Market.Part(x.Module.ID).LeastCents(float64(x.Modules()), o.Market.Tax)
+			kg += v.ArrayKg
+			for _, slot := range []struct {
+				count   int
+				options []market.Option
+			}{{x.Inputs, v.Solar}, {x.Inputs * x.Parallel, v.Fuses}} {
+				if slot.options != nil {
+					cents += float64(slot.count) * market.LeastOf(slot.options, nil, o.floor)
+					kg += float64(slot.count) * market.LeastOf(slot.options, nil, market.MassOf)
+				}
+			}
+		}
 		o.mainFloors = append(o.mainFloors, o.floors(v.Main))
 		o.cents = append(o.cents, cents)
 		o.kg = append(o.kg, kg)

@@ -87,14 +87,10 @@ func (o *Bounds) Hopeless(f Figures) bool {
 // Serves reports whether a core carries the loads and can be recharged.
 func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 	v := &o.Bench.Supplies[c.Supply]
-	if !plan.AtLeast(f.UsableWh, v.NeedWh) {
+	if !plan.AtLeast(f.UsableWh, o.Bench.StoreWh(c.Supply)) {
 		return false
 	}
-	var strings []energy.Strings
-	for _, h := range c.Strings {
-		k := &o.Bench.Stacks[o.Bench.Groups[c.Group][h.Member]]
-		strings = append(strings, energy.Strings{Battery: k.Battery, Series: k.Series, Count: h.N})
-	}
+	strings := o.Bench.StringsOf(c)
 	if len(strings) == 0 || !energy.Carries(strings, v.DrawA) || !o.Bench.Partial && !plan.AtLeast(energy.PeakA(strings), v.PeakA) {
 		return false
 	}
@@ -107,9 +103,12 @@ func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 	}
 	if r := o.Bench.Scenario.Recharge; r != nil {
 		need := energy.GridRechargeA(strings, v.NeedWh, o.Bench.Scenario.Bus.NominalV, r.WithinH)
-		return plan.AtLeast(v.ChargerA, need) && plan.AtLeast(energy.ChargeA(strings), need)
+		if !plan.AtLeast(v.ChargerA, need) || !plan.AtLeast(energy.ChargeA(strings), need) {
+			return false
+		}
 	}
-	return true
+	served := o.Bench.Scenario.Limits.Served
+	return served <= 0 || v.Sun == nil || o.Bench.Partial || plan.AtLeast(o.Bench.YearOf(c.Supply, strings).Served, served)
 }
 
 // Missing bounds from below what the energy still missing adds for strings of the members from last on.

@@ -28,7 +28,7 @@ type ownedSupport struct {
 func (o *Bounds) boundPaid() {
 	for i := range o.Market.Articles {
 		a := &o.Market.Articles[i]
-		if a.Have <= 0 || a.Kind == string(catalog.KindBattery) || a.Kind == string(catalog.KindInverter) {
+		if a.Have <= 0 || a.Kind == string(catalog.KindBattery) || a.Kind == string(catalog.KindInverter) || a.Kind == string(catalog.KindSolar) {
 			continue
 		}
 		x := ownedSupport{article: i, have: a.Have}
@@ -38,7 +38,7 @@ func (o *Bounds) boundPaid() {
 		x.common += mostOf(o.Bench.Busbars, i) + mostOf(o.Bench.Casters, i)
 		for j := range o.Bench.Supplies {
 			v := &o.Bench.Supplies[j]
-			x.bySupply = append(x.bySupply, float64(v.Units)*(mostOf(v.Main, i)+mostOf(v.Feeder, i)))
+			x.bySupply = append(x.bySupply, usedBySupply(v, i))
 		}
 		for j := range o.Bench.Stacks {
 			x.byStack = append(x.byStack, mostDevices*mostOf(o.Bench.Stacks[j].Options, i))
@@ -71,6 +71,15 @@ func (o *Bounds) boundPaid() {
 
 // mostDevices is how many devices a string has at the most, one at each end: of all that it uses as many count.
 const mostDevices = 2
+
+// usedBySupply returns the most of an article that what a supply brings along uses.
+func usedBySupply(v *bench.Supply, article int) float64 {
+	used := float64(v.Units) * (mostOf(v.Main, article) + mostOf(v.Feeder, article))
+	if x := v.Array; x != nil {
+		used += float64(x.Inputs) * (mostOf(v.Solar, article) + float64(x.Parallel)*mostOf(v.Fuses, article))
+	}
+	return used
+}
 
 // mostOf returns the most of an article that any of some options uses.
 func mostOf(options []market.Option, article int) float64 {

@@ -44,6 +44,15 @@ func BackboardBody(s *scenarios.Scenario, massKg float64) Body {
 	return Body{MassKg: massKg, HeightM: s.Cart.Backboard.ElevationM, OffsetM: s.Cart.Backboard.OffsetM}
 }
 
+// ArrayBody returns the modules of a solar array that is carried along, of a mass together, in the middle of the cart;
+// nothing without sun.
+func ArrayBody(s *scenarios.Scenario, massKg float64) Body {
+	if s.Sun == nil {
+		return Body{}
+	}
+	return Body{MassKg: massKg, HeightM: s.Sun.HeightM}
+}
+
 // CasterBody returns the set of casters, of a mass together, in the middle of the cart.
 func CasterBody(s *scenarios.Scenario, massKg float64) Body {
 	return Body{MassKg: massKg, HeightM: s.Cart.CasterMassHeightM}

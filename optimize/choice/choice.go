@@ -77,6 +77,9 @@ func Quantities(b *bench.Bench, c *Choice) []float64 {
 	}
 	v := &b.Supplies[c.Supply]
 	q[b.Market.Part(v.Inverter.ID).Position] += float64(v.Units)
+	if x := v.Array; x != nil {
+		q[b.Market.Part(x.Module.ID).Position] += float64(x.Modules())
+	}
 	for i := range c.Fills {
 		f := &c.Fills[i]
 		for _, u := range f.Option.Uses {
@@ -96,4 +99,6 @@ const (
 	SlotFixed // branches, receptacles, needs
 	SlotBusbar
 	SlotCasters
+	SlotSolar      // the run of each input
+	SlotStringFuse // of the strings of modules
 )

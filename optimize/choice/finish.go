@@ -16,18 +16,29 @@ func Finish(b *bench.Bench, c *Choice) plan.Plan {
 		Inverter: plan.CoreInverter{Part: v.Inverter.ID, Units: v.Units},
 		Solar:    []plan.CoreSolar{},
 	}}
+	if x := v.Array; x != nil {
+		p.Core.Solar = append(p.Core.Solar, plan.CoreSolar{Part: x.Module.ID, Series: x.Series, Parallel: x.Parallel, Inputs: x.Inputs})
+	}
 	usableWh := 0.0
+	var strings []energy.Strings
 	for i, k := range c.Stacks {
 		st := &b.Stacks[k]
 		p.Core.Batteries = append(p.Core.Batteries, plan.CoreBattery{Part: st.Battery.ID, Strings: c.Strings[i], Series: st.Series})
 		usableWh += float64(st.Series*c.Strings[i]) * energy.UsableWh(st.Battery, b.Scenario.Limits.Reserve)
+		strings = append(strings, energy.Strings{Battery: st.Battery, Series: st.Series, Count: c.Strings[i]})
 	}
 	p.UsableKWh = usableWh / 1000
 	p.AutonomyH = b.Demand.AutonomyH(v.Inverter.Efficiency, float64(v.Units)*v.Inverter.IdleW, usableWh)
 	p.Circuits, p.Legs = hung(b, v)
 	Account(b, c, &p)
 	p.CostPerUsableKWh = p.Cost.Units() / p.UsableKWh
-	if life := lifetimeWh(b, c, v.YearWh/usableWh); life > 0 {
+	cycles := v.YearWh / usableWh
+	if v.Sun != nil {
+		figures := b.YearOf(c.Supply, strings)
+		cycles = figures.Cycles
+		p.Year = yearOf(b, &figures, p.Cost)
+	}
+	if life := lifetimeWh(b, c, cycles); life > 0 {
 		p.CostPerLifetimeKWh = p.Cost.Units() / (life / 1000)
 	}
 	p.Runs = runs(b, c)
@@ -88,6 +99,9 @@ func bodies(b *bench.Bench, c *Choice) []chassis.Body {
 			continue
 		}
 		board += float64(f.Count) * f.Option.Kg
+	}
+	if v.ArrayKg > 0 {
+		bodies = append(bodies, chassis.ArrayBody(b.Scenario, v.ArrayKg))
 	}
 	return append(bodies, chassis.BackboardBody(b.Scenario, board))
 }

@@ -93,6 +93,9 @@ func limits(b *bench.Bench, c *Choice, p *plan.Plan) []plan.Limit {
 			atMost(plan.LimitShelfMass+sh.Name, p.Shelves[j].MassKg, most, "kg")
 		}
 	}
+	if s.Limits.Served > 0 && p.Year != nil {
+		atLeast(plan.LimitServed, p.Year.Served, s.Limits.Served, "")
+	}
 	return list
 }
 

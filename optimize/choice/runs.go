@@ -35,6 +35,14 @@ func runs(b *bench.Bench, c *Choice) []plan.Run {
 		case SlotFeeder:
 			d, _ := wiring.FeederDuty(b.Scenario, v.Inverter)
 			list = append(list, wired(b, &d, f, b.Scenario.ACFaultA))
+		case SlotSolar:
+			x := v.Array.Strung(b.Scenario.Sun)
+			d, _ := wiring.SolarDuty(b.Scenario, x)
+			r := wired(b, &d, f, d.DesignA)
+			if fuse := stringFuse(c); fuse != "" {
+				r.StringFuse, r.StringFuses = fuse, v.Array.Parallel
+			}
+			list = append(list, r)
 		case SlotFixed:
 			switch circuit := circuits[f.Slot]; {
 			case circuit != nil:
@@ -88,4 +96,14 @@ func bond(d *wiring.Duty, f *Fill) plan.Run {
 		run.Conduit = f.Option.Wire.Conduit.ID
 	}
 	return run
+}
+
+// stringFuse returns the fuse of the strings of modules, "" where they have none.
+func stringFuse(c *Choice) string {
+	for i := range c.Fills {
+		if c.Fills[i].Kind == SlotStringFuse {
+			return c.Fills[i].Option.Part
+		}
+	}
+	return ""
 }

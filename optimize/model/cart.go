@@ -13,7 +13,7 @@ import (
 // who pushes can take.
 func (p *program) weigh() {
 	p.Mass = p.byString(func(k *bench.Stack) float64 { return k.Kg })
-	p.Mass.AddExpr(1, p.bySupply(func(v *bench.Supply) float64 { return float64(v.Units) * v.Inverter.MassKg }))
+	p.Mass.AddExpr(1, p.bySupply(func(v *bench.Supply) float64 { return float64(v.Units)*v.Inverter.MassKg + v.ArrayKg }))
 	for i := range p.slots {
 		v := &p.slots[i]
 		p.Mass.AddExpr(1, sum(v.filling, func(o int) float64 { return v.slot.Options[o].Kg }))
@@ -69,6 +69,9 @@ func (p *program) balance() {
 	for i, at := range p.Space.supplies {
 		v := &p.Bench.Supplies[at]
 		add(p.supply[i], chassis.BackboardBody(s, float64(v.Units)*v.Inverter.MassKg))
+		if v.ArrayKg > 0 {
+			add(p.supply[i], chassis.ArrayBody(s, v.ArrayKg))
+		}
 	}
 	for i := range p.slots {
 		v := &p.slots[i]

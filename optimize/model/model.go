@@ -123,7 +123,7 @@ func (p *program) chooseSupply() {
 	}
 	for _, i := range p.Space.supplies {
 		v := &p.Bench.Supplies[i]
-		p.supply = append(p.supply, p.Model.Integer("supply "+v.Inverter.ID+" x"+strconv.Itoa(v.Units), least, 1))
+		p.supply = append(p.supply, p.Model.Integer("supply "+number(i)+" "+v.Inverter.ID+" x"+strconv.Itoa(v.Units), least, 1))
 	}
 	if len(p.supply) > 1 {
 		p.Model.Row("one supply", sum(p.supply, one), milp.Equal, 1)

@@ -39,6 +39,9 @@ func (p *program) specials() (articles []int, most map[int]float64) {
 	for _, at := range p.Space.supplies {
 		v := &p.Bench.Supplies[at]
 		note(m.Part(v.Inverter.ID).Position, float64(v.Units))
+		if x := v.Array; x != nil {
+			note(m.Part(x.Module.ID).Position, float64(x.Modules()))
+		}
 	}
 	for i := range p.slots {
 		v := &p.slots[i]
@@ -123,6 +126,9 @@ func (p *program) payParts() {
 	for i, v := range p.supply {
 		s := &p.Bench.Supplies[p.Space.supplies[i]]
 		installed(m.Part(s.Inverter.ID).Position, need{float64(s.Units), v})
+		if x := s.Array; x != nil {
+			installed(m.Part(x.Module.ID).Position, need{float64(x.Modules()), v})
+		}
 	}
 	for i := range p.slots {
 		v := &p.slots[i]

@@ -170,9 +170,27 @@ func (p *program) laySupply() {
 			sure = v.Units
 		}
 		name := v.Inverter.ID + " x" + strconv.Itoa(v.Units)
+		if len(p.Space.supplies) > 1 {
+			name += " supply " + number(i)
+		}
 		if v.Main != nil {
 			options := p.usable(v.Main, p.Bench.Tips.HeavyBoard, func(o *market.Option) bool { return plan.AtLeast(o.InterruptingA, least) }, breaksAll(most))
 			p.slot(choice.SlotMain, i, market.Slot{Name: "main " + name, Count: v.Units, Options: options}, count(v.Units), sure, v.Units)
+		}
+		if x := v.Array; x != nil {
+			one := min(sure, 1)
+			if v.Solar != nil {
+				s := market.Slot{Name: "solar " + name + " " + number(i), Count: x.Inputs, Options: p.usable(v.Solar, p.Bench.Tips.HeavyBoard, nil, nil)}
+				p.slot(choice.SlotSolar, i, s, count(x.Inputs), one*x.Inputs, x.Inputs)
+			}
+			if v.Fuses != nil {
+				var all []market.Option
+				for j := range v.Fuses {
+					all = append(all, v.Fuses[j].Times(x.Inputs*x.Parallel))
+				}
+				s := market.Slot{Name: "string fuses " + name + " " + number(i), Count: 1, Options: p.usable(all, p.Bench.Tips.HeavyBoard, nil, nil)}
+				p.slot(choice.SlotStringFuse, i, s, count(1), one, 1)
+			}
 		}
 		if v.Feeder != nil {
 			s := market.Slot{Name: "feeder " + name, Count: v.Units, Options: p.usable(v.Feeder, p.Bench.Tips.HeavyBoard, nil, nil)}

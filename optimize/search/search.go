@@ -64,7 +64,7 @@ func (s *search) open(c bench.Core, last int, f bound.Figures) {
 	if s.o.Hopeless(f) || s.b.TipsWith(&c, last) { // neither cost nor mass shrinks with further strings
 		return
 	}
-	cents, kg := s.o.Missing(&c, last, s.b.Supplies[c.Supply].NeedWh-f.UsableWh)
+	cents, kg := s.o.Missing(&c, last, s.needWh(&c)-f.UsableWh)
 	whole := f
 	whole.Cents = f.OpenCents + cents
 	whole.Kg += kg
@@ -128,4 +128,13 @@ func (s *search) planScore(p *plan.Plan) (first, second float64) {
 		return p.CostPerLifetimeKWh, choice.RoundMass(p.MassKg)
 	}
 	return float64(p.Cost), choice.RoundMass(p.MassKg)
+}
+
+// needWh returns the usable energy that a core has at the least. What the year asks for is looked into once a supply is
+// worth a string.
+func (s *search) needWh(c *bench.Core) float64 {
+	if len(c.Strings) == 0 {
+		return s.b.Supplies[c.Supply].NeedWh
+	}
+	return s.b.StoreWh(c.Supply)
 }

@@ -1,0 +1,229 @@
+package bench
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/energy/sun"
+	"cartwright/optimize/energy/year"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
+)
+
+// Array is a number of equal modules: so many in series, strings of them in parallel on each of some inputs, all alike.
+type Array struct {
+	Module                   *catalog.Solar
+	Series, Parallel, Inputs int
+}
+
+// Modules returns how many there are.
+func (a *Array) Modules() int { return a.Series * a.Parallel * a.Inputs }
+
+// Strung returns what hangs on one input.
+func (a *Array) Strung(s *scenarios.Sun) wiring.Strung {
+	return wiring.Strung{Module: a.Module, Series: a.Series, Parallel: a.Parallel, ColdV: coldV(a.Module, a.Series, s)}
+}
+
+// Conditions of a module's label.
+const (
+	labelC    = 25.0   // C
+	labelWm2  = 1000.0 // W/m2, at which cells are hottest
+	perDegree = 0.01   // of a percent
+)
+
+// coldV returns the open-circuit volts of modules in series in the coldest air.
+//
+//	s · voc · (1 + b (coldest - 25))      NEC 690.7(A)(1)
+func coldV(m *catalog.Solar, series int, s *scenarios.Sun) float64 {
+	return float64(series) * m.VocV * (1 + perDegree*m.VocTempPctPerC*(s.ColdestC-labelC))
+}
+
+// hotV returns the volts at full power of modules in series whose cells are as hot as they get, by the steeper of the
+// two coefficients.
+func hotV(m *catalog.Solar, series int, s *scenarios.Sun) float64 {
+	steeper := perDegree * math.Min(m.VocTempPctPerC, m.PowerTempPctPerC)
+	return float64(series) * m.VmpV * (1 + steeper*(sun.CellC(s.HottestC, m.NOCTC, labelWm2)-labelC))
+}
+
+// arrays lists the arrays that some inverters take and the place has room for; none without sun, or where the inverter
+// does not state its inputs.
+func (b *Bench) arrays(v Serving) []*Array {
+	s, inv := b.Scenario.Sun, v.Inverter
+	if s == nil || inv.SolarMaxW == 0 || inv.SolarMaxVocV == 0 || inv.MPPTMinV == 0 || inv.MPPTMaxV == 0 || inv.MPPTMaxA == 0 {
+		return nil
+	}
+	var list []*Array
+	for i := range b.Catalog.Solar {
+		m := &b.Catalog.Solar[i]
+		room := RoomFor(s, m)
+		for k := 1; k <= v.Units*inv.MPPTInputs; k++ {
+			for p := 1; plan.AtMost(float64(p)*m.ImpA, inv.MPPTMaxA) && p*k <= room; p++ {
+				for n := 1; n*p*k <= room && plan.AtMost(coldV(m, n, s), math.Min(inv.SolarMaxVocV, m.MaxSystemV)) && plan.AtMost(float64(n)*m.VmpV, inv.MPPTMaxV); n++ {
+					if plan.AtLeast(hotV(m, n, s), inv.MPPTMinV) && b.Market.Part(m.ID).Available(float64(n*p*k)) {
+						list = append(list, &Array{m, n, p, k})
+					}
+				}
+			}
+		}
+	}
+	return list
+}
+
+// RoomFor returns how many of a module there is room for: the better of two ways to turn them, no gap between.
+func RoomFor(s *scenarios.Sun, m *catalog.Solar) int {
+	switch {
+	case s.Most > 0:
+		return s.Most
+	case s.Room == nil:
+		return math.MaxInt32
+	case !(m.LengthM > 0 && m.WidthM > 0):
+		return 0
+	}
+	fits := func(l, w float64) int { return int(plan.Floor(s.Room.LengthM/l) * plan.Floor(s.Room.WidthM/w)) }
+	return max(fits(m.LengthM, m.WidthM), fits(m.WidthM, m.LengthM))
+}
+
+// addSupply lays out one supply, with an array or nil; it is left out where its main or the array's run cannot be built.
+func (b *Bench) addSupply(v Supply, x *Array) {
+	s, inv, n := b.Scenario, v.Inverter, float64(v.Units)
+	v.Array = x
+	arrayW := 0.0
+	if x != nil {
+		fullest := math.Ceil(float64(x.Inputs) / n)
+		arrayW = math.Min(float64(x.Modules())*x.Module.Watts*fullest/float64(x.Inputs), inv.SolarMaxW)
+		if s.Sun.OnCart {
+			v.ArrayKg = float64(x.Modules()) * x.Module.MassKg
+		}
+		var ok bool
+		d, listed := wiring.SolarDuty(s, x.Strung(s.Sun))
+		if v.Solar, ok = b.RunOptions(d, listed); !ok {
+			return
+		}
+		if listed && wiring.StringFused(x.Strung(s.Sun)) {
+			for _, f := range wiring.StringFuses(b.Rules, d, x.Strung(s.Sun), b.Catalog) {
+				o := b.Market.Single(f.ID)
+				v.Fuses = b.Market.Keep(v.Fuses, &o, b.Tips.HeavyBoard)
+			}
+			if len(v.Fuses) == 0 {
+				return
+			}
+		}
+	}
+	v.UnitA = wiring.UnitA(s, inv, arrayW)
+	v.BusA = n*v.UnitA + b.DcA
+	var ok bool
+	if v.Main, ok = b.RunOptions(wiring.MainDuty(s, v.UnitA)); !ok {
+		return
+	}
+	if s.Sun != nil {
+		v.Sun = b.sunOf(&v)
+		v.YearWh = v.Sun.AskedWh()
+	}
+	b.Supplies = append(b.Supplies, v)
+}
+
+// sunOf returns the year of a supply: what its array gives, and what the bus is asked for.
+func (b *Bench) sunOf(v *Supply) *year.Hours {
+	l := b.before.sunOf(b.Scenario, b.Demand)
+	idle := float64(v.Units) * v.Inverter.IdleW
+	y := &year.Hours{Load: l.load, BusWh: l.load.BusW(v.Inverter.Efficiency, idle)}
+	if v.Array == nil {
+		y.SunWh = l.none
+		return y
+	}
+	x := v.Array
+	most := v.Inverter.SolarMaxW * float64(x.Inputs) / math.Ceil(float64(x.Inputs)/float64(v.Units))
+	y.SunWh, y.ClippedWh = l.array(x.Module, x.Modules(), most, b.Scenario.Sun.Losses)
+	return y
+}
+
+// Store returns the bank of some strings as the year sees it.
+func (b *Bench) Store(strings []energy.Strings) year.Store {
+	s := year.Store{ChargeW: energy.ChargeA(strings) * b.Scenario.Bus.NominalV, RoundTrip: 1}
+	for _, x := range strings {
+		if x.Count > 0 {
+			s.CapacityWh += float64(x.Count*x.Series) * energy.UsableWh(x.Battery, b.Scenario.Limits.Reserve)
+			s.RoundTrip = math.Min(s.RoundTrip, x.Battery.RoundTrip)
+		}
+	}
+	return s
+}
+
+// YearOf simulates the year of a supply with some strings.
+func (b *Bench) YearOf(supply int, strings []energy.Strings) year.Figures {
+	v := &b.Supplies[supply]
+	return year.Simulate(v.Sun, v.Sun.Net(), b.Store(strings))
+}
+
+// StoreWh returns the usable energy that any bank beside a supply has at the least: what the autonomy asks for, and with
+// sun what the share to be served asks for, were it charged without limit and lost as little as the best battery. +Inf
+// where no store would do.
+func (b *Bench) StoreWh(supply int) float64 {
+	v := &b.Supplies[supply]
+	served := b.Scenario.Limits.Served
+	if v.Sun == nil || served <= 0 || b.Partial {
+		return v.NeedWh
+	}
+	if v.storeWh == 0 {
+		trip := 0.0
+		for i := range b.Stacks {
+			trip = math.Max(trip, b.Stacks[i].Battery.RoundTrip)
+		}
+		least, ok := year.LeastStorage(v.Sun.Net(), math.Inf(1), trip, (1-served)*v.Sun.AskedWh())
+		if !ok {
+			least = math.Inf(1)
+		}
+		v.storeWh = math.Max(v.NeedWh, least)
+	}
+	return v.storeWh
+}
+
+// sunlight is the sun of a scenario, and what arrays make of it.
+type sunlight struct {
+	of      *scenarios.Sun
+	load    year.Load
+	light   *sun.Year
+	none    []float64
+	modules map[*catalog.Solar][]float64
+	arrays  map[arraySize]arrayYear
+}
+
+type arraySize struct {
+	module *catalog.Solar
+	n      int
+	mostW  float64
+}
+
+type arrayYear struct {
+	sunWh     []float64
+	clippedWh float64
+}
+
+// array returns what some modules give hour by hour, of which the inverters take mostW, and what is cut off.
+func (l *sunlight) array(m *catalog.Solar, n int, mostW, losses float64) ([]float64, float64) {
+	key := arraySize{m, n, mostW}
+	if a, known := l.arrays[key]; known {
+		return a.sunWh, a.clippedWh
+	}
+	one, known := l.modules[m]
+	if !known {
+		one = l.light.ModuleW(m, losses)
+		l.modules[m] = one
+	}
+	y := year.HoursOf(one, n, mostW, l.load, [24]float64{})
+	l.arrays[key] = arrayYear{y.SunWh, y.ClippedWh}
+	return y.SunWh, y.ClippedWh
+}
+
+// sunOf returns the sunlight of a scenario, found once.
+func (l *Before) sunOf(s *scenarios.Scenario, d *energy.Demand) *sunlight {
+	if l.sun == nil || l.sun.of != s.Sun {
+		light := sun.Of(s.Sun)
+		l.sun = &sunlight{of: s.Sun, light: light, none: make([]float64, len(light.Plane)),
+			modules: map[*catalog.Solar][]float64{}, arrays: map[arraySize]arrayYear{}}
+	}
+	l.sun.load = year.LoadOf(s, d)
+	return l.sun
+}
