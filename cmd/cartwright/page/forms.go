@@ -60,6 +60,7 @@ var limitFields = []field{
 	{Path: "limits.reserve", Label: "reserve", Hint: "10 %"},
 	{Path: "limits.push", Label: "push", Hint: "200 N"},
 	{Path: "limits.slope", Label: "slope", Hint: "2 %"},
+	{Path: "limits.served", Label: "served by the sun", Hint: "90 %"},
 }
 
 var moneyFields = []field{

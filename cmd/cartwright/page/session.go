@@ -8,6 +8,7 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"time"
 
@@ -28,6 +29,7 @@ type session struct {
 	undo     []draft
 	number   int // of the last change
 	opened   opened
+	stamp    string // of the catalogue's folder, as it was opened
 
 	answer   *Answer // the last good one
 	of       opened  // what it is the answer to
@@ -74,6 +76,7 @@ func (s *session) settle() {
 	s.number++
 
 	s.opened = s.files.open(s.now, s.planner.Check)
+	s.stamp = stampOf(s.opened.folder)
 	if s.stop != nil {
 		s.stop()
 	}
@@ -208,6 +211,21 @@ func (s *session) partsText(name string) ([]byte, error) {
 	return os.ReadFile(filepath.Join(s.opened.folder, name))
 }
 
+// stampOf tells one state of a folder's files from another, "" for no folder.
+func stampOf(folder string) string {
+	entries, err := os.ReadDir(folder)
+	if folder == "" || err != nil {
+		return ""
+	}
+	var b strings.Builder
+	for _, e := range entries {
+		if info, err := e.Info(); err == nil {
+			fmt.Fprintln(&b, e.Name(), info.Size(), info.ModTime().UnixNano())
+		}
+	}
+	return b.String()
+}
+
 // watchEvery is how often the files are looked at for changes by others.
 const watchEvery = time.Second
 
@@ -231,6 +249,10 @@ func (s *session) watch() {
 			if err == nil && !bytes.Equal(text, s.base.scenario) && s.notice != words {
 				s.notice = words
 				s.send(event{Kind: "planned", Number: s.number})
+			}
+			if stampOf(s.opened.folder) != s.stamp {
+				s.notice, s.from = "The catalogue was changed outside; it is read anew.", ""
+				s.settle()
 			}
 			s.mu.Unlock()
 		}

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"cartwright/catalog"
 	"cartwright/scenarios"
@@ -154,6 +155,34 @@ func TestWhatChangedOutsideIsNotOverwritten(t *testing.T) {
 	if now, _ := os.ReadFile(theirs); !strings.Contains(string(now), "# somebody else's") {
 		t.Error("their comment is gone")
 	}
+}
+
+// A catalogue that somebody changes in a spreadsheet meanwhile is read anew by itself.
+func TestACatalogueThatChangesOutsideIsReadAnew(t *testing.T) {
+	files, folder := ownFiles(t)
+	s := begun(t, newFake(t), files)
+	settled(t, s)
+	theirs := filepath.Join(folder, "parts", "batteries.csv")
+	text, err := os.ReadFile(theirs)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.mu.Lock()
+	before, was := s.number, s.opened.catalog.Batteries[0].ID
+	s.mu.Unlock()
+	if err := os.WriteFile(theirs, []byte(strings.ReplaceAll(string(text), "\n"+was+",", "\nrenamed,")), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	for range 1000 {
+		s.mu.Lock()
+		after, catalogue := s.number, s.opened.catalog
+		s.mu.Unlock()
+		if after > before && catalogue != nil && catalogue.Batteries[0].ID == "renamed" {
+			return
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	t.Error("the catalogue is still the old one")
 }
 
 func TestAReadOnlyFileIsNotReplaced(t *testing.T) {
