@@ -48,10 +48,14 @@ func (a *app) pageCommand() *cobra.Command {
 				cancel()
 			}()
 			p := &page.Page{Planner: planner{a}, Files: files}
-			return p.Serve(ctx, func(address string) {
+			unsaved, err := p.Serve(ctx, func(address string) {
 				fmt.Fprintf(a.stdout, "%s\n", address)
 				fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")
 			})
+			if unsaved {
+				fmt.Fprintln(a.stderr, "cartwright: changes that were not saved are gone with the page")
+			}
+			return err
 		},
 	}
 }

@@ -22,7 +22,10 @@ func up(t *testing.T, f *fake, files Files) string {
 	ctx, cancel := context.WithCancel(context.Background())
 	address, ended := make(chan string, 1), make(chan error, 1)
 	p := &Page{Planner: f, Files: files}
-	go func() { ended <- p.Serve(ctx, func(a string) { address <- a }) }()
+	go func() {
+		_, err := p.Serve(ctx, func(a string) { address <- a })
+		ended <- err
+	}()
 	t.Cleanup(func() {
 		cancel()
 		if err := <-ended; err != nil {
@@ -248,7 +251,10 @@ func TestThePageEndsWithTheProgram(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	address, ended := make(chan string, 1), make(chan error, 1)
 	p := &Page{Planner: newFake(t), Files: demoFiles()}
-	go func() { ended <- p.Serve(ctx, func(a string) { address <- a }) }()
+	go func() {
+		_, err := p.Serve(ctx, func(a string) { address <- a })
+		ended <- err
+	}()
 	at := <-address
 	// A tab that listens keeps nothing alive.
 	tab, err := http.Get(at + "events")

@@ -26,19 +26,20 @@ type Page struct {
 	Files   Files
 }
 
-// Serve serves the page until ctx ends. Told is called with the address once it can be opened.
-func (p *Page) Serve(ctx context.Context, told func(address string)) error {
+// Serve serves the page until ctx ends. Told is called with the address once it can be opened. Unsaved reports
+// whether changes are lost with it.
+func (p *Page) Serve(ctx context.Context, told func(address string)) (unsaved bool, err error) {
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp4", "127.0.0.1:0")
 	if err != nil {
-		return fmt.Errorf("cannot listen on this machine: %w", err)
+		return false, fmt.Errorf("cannot listen on this machine: %w", err)
 	}
 	secret, err := newSecret()
 	if err != nil {
-		return errors.Join(err, listener.Close())
+		return false, errors.Join(err, listener.Close())
 	}
 	s, err := newSession(ctx, p.Planner, p.Files)
 	if err != nil {
-		return errors.Join(err, listener.Close())
+		return false, errors.Join(err, listener.Close())
 	}
 	defer s.close()
 	host := listener.Addr().String()
@@ -56,7 +57,7 @@ func (p *Page) Serve(ctx context.Context, told func(address string)) error {
 	told("http://" + host + "/" + secret + "/")
 	select {
 	case err := <-ended:
-		return fmt.Errorf("the page ended: %w", err)
+		return s.unsaved(), fmt.Errorf("the page ended: %w", err)
 	case <-ctx.Done():
 	}
 	s.close()
@@ -66,10 +67,10 @@ func (p *Page) Serve(ctx context.Context, told func(address string)) error {
 	if err := server.Shutdown(last); err != nil {
 		err = server.Close()
 		if err != nil {
-			return fmt.Errorf("the page did not close: %w", err)
+			return s.unsaved(), fmt.Errorf("the page did not close: %w", err)
 		}
 	}
-	return nil
+	return s.unsaved(), nil
 }
 
 // secretBytes is how many random bytes stand in the address: more than anybody guesses.

@@ -200,6 +200,13 @@ func (s *session) dirty() bool {
 	return false
 }
 
+// unsaved is dirty for who does not hold the lock.
+func (s *session) unsaved() bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.dirty()
+}
+
 // partsText returns a file of the catalogue as it stands in the draft. The lock is held.
 func (s *session) partsText(name string) ([]byte, error) {
 	if text, ok := s.now.parts[name]; ok {
