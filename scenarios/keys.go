@@ -12,7 +12,7 @@ var groups = []struct {
 	{"cart.frame.pieces[].", pieceKeys}, {"cart.deck_items[].", deckItemKeys}, {"cart.shelves[].", shelfKeys},
 	{"cart.shelves[].rails.", railKeys}, {"cart.backboard.", backboardKeys}, {"limits.", limitKeys}, {"cable.", cableKeys},
 	{"runs[].", runKeys}, {"circuits[].", circuitKeys}, {"circuits[].receptacle.", receptacleKeys}, {"needs[].", needKeys},
-	{"have[].", holdingKeys}, {"money.", moneyKeys}, {"savings.", savingsKeys}, {"solver.", solverKeys},
+	{"have[].", holdingKeys}, {"sun.", sunKeys}, {"sun.room.", roomKeys}, {"money.", moneyKeys}, {"savings.", savingsKeys}, {"solver.", solverKeys},
 }
 
 // Keys returns the paths of all keys that a scenario's file may have and that hold a value, for example

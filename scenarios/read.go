@@ -52,7 +52,7 @@ const (
 var (
 	topKeys = []string{"name", "currency", "rules", "units", "catalog", "bus", "loads", "measured", "one_at_a_time",
 		"autonomy", "recharge", "use", "cart", "limits", "caster_factor", "ac_fault", "cable", "runs", "circuits",
-		"needs", "have", "sold", "money", "savings", "solver"}
+		"needs", "have", "sold", "sun", "money", "savings", "solver"}
 	busKeys      = []string{"nominal", "low", "high"}
 	rechargeKeys = []string{"within", "from", "supply"}
 	supplyKeys   = []string{"volts", "device"}
@@ -126,6 +126,8 @@ func (s *Scenario) read(data []byte, file string, open opener, list *problem.Lis
 	if v, ok := top.sub("savings", "savings", false, savingsKeys); ok {
 		s.Savings = &Savings{Now: v.money("now", 0), PerMonth: v.money("per_month")}
 	}
+	s.Sun = top.sun(open)
+	s.checkServed(top)
 	s.Solver = top.solver()
 	s.doubt(top)
 }

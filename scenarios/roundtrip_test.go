@@ -145,7 +145,7 @@ func TestRoundTrip(t *testing.T) {
 		s.Cart.Backboard.OffsetM = -size.Draw(t, "offset")
 		s.Limits = Limits{MassKg: math.Inf(1), Budget: catalog.Cents(rapid.Int64Range(0, maxMoney*100).Draw(t, "budget")),
 			TiltDeg: rapid.Float64Range(0.1, 44.9).Draw(t, "tilt"), Reserve: share.Draw(t, "reserve") * 0.99, Slope: share.Draw(t, "slope"),
-			SharedProtocols: rapid.Bool().Draw(t, "protocols"), Served: share.Draw(t, "served")}
+			SharedProtocols: rapid.Bool().Draw(t, "protocols"), }
 		price := catalog.Cents(rapid.Int64Range(0, maxMoney*100).Draw(t, "sell"))
 		s.Have = []Holding{
 			{PartID: "a", Count: float64(rapid.IntRange(0, maxCount).Draw(t, "pieces")), Sell: &price, SellCentsPerM: float64(price)},
