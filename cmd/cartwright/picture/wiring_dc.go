@@ -34,7 +34,10 @@ func (w *wires) arrayWords(inputs int) string {
 		return ""
 	}
 	a := w.Plan.Core.Solar[0]
-	words := fmt.Sprintf("%d x %s: %d in series, %d such strings", a.Series*a.Parallel, a.Part, a.Series, a.Parallel)
+	words := fmt.Sprintf("%d x %s in series", a.Series, a.Part)
+	if a.Parallel > 1 {
+		words = fmt.Sprintf("%d strings, each %s", a.Parallel, words)
+	}
 	if inputs > 1 {
 		words += fmt.Sprintf(", on each of %d inputs", inputs)
 	}

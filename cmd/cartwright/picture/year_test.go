@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -76,6 +77,26 @@ func TestHoursAreShadedByTheStore(t *testing.T) {
 	q.Plan.Core.Solar[0].Parallel = 10
 	if many := short(); few == 0 || few == 8760 || many >= few {
 		t.Errorf("%d hours are short, with twice the modules %d", few, many)
+	}
+}
+
+// The year that is drawn is the one that the plan was found by: its shortage, what is left over, and the hours.
+func TestTheYearDrawnIsThePlans(t *testing.T) {
+	q, plans := demo(t, "goat-dairy")
+	for i := range plans {
+		q.Plan = &plans[i]
+		year, err := q.track()
+		if err != nil || year == nil || q.Plan.Year == nil {
+			t.Fatalf("plan %d: %v, %v, %v", i+1, year, q.Plan.Year, err)
+		}
+		short, spilled := 0.0, 0.0
+		for h := range year.StoredWh {
+			short, spilled = short+year.ShortWh[h]/1000, spilled+year.SpilledWh[h]/1000
+		}
+		const exact = 1e-6 // relative; sums of 8,760 figures in another order
+		if y := q.Plan.Year; math.Abs(short-y.WallKWh) > exact*y.WallKWh || math.Abs(spilled-y.SpilledKWh) > exact*y.SpilledKWh {
+			t.Errorf("plan %d: %v kWh short and %v spilled are drawn; the plan says %v and %v", i+1, short, spilled, y.WallKWh, y.SpilledKWh)
+		}
 	}
 }
 
