@@ -31,6 +31,7 @@ type session struct {
 
 	answer   *Answer // the last good one
 	of       opened  // what it is the answer to
+	answers  int     // how many there were
 	prices   []Price
 	planning bool
 	stopped  bool
@@ -39,6 +40,8 @@ type session struct {
 	stop     context.CancelFunc
 	work     sync.WaitGroup
 	tabs     map[chan event]bool
+
+	shownKey, shownHTML string // the results that were made last
 }
 
 // maxUndo is how many changes can be taken back.
@@ -103,7 +106,7 @@ func (s *session) plan(ctx context.Context, number int, of opened) {
 			s.failed(ctx, number, err)
 			return
 		}
-		if !s.publish(number, func() { s.answer, s.of, s.prices = a, of, nil }) {
+		if !s.publish(number, func() { s.answer, s.of, s.prices, s.answers = a, of, nil, s.answers+1 }) {
 			return
 		}
 		if ctx.Err() != nil || len(a.Plans) == 0 {

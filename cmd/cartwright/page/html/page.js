@@ -8,6 +8,7 @@
   let number = Number(document.body.dataset.number); // of the last change that this page shows
   let sending = Promise.resolve(); // one change after the other
   const tab = Math.random().toString(36).slice(2); // which tab this is
+  let key = ''; // of the results that are shown
   let fetching = null, again = false, formsWanted = false;
   const waiting = new Map(); // fields that were typed into and not sent yet
 
@@ -50,6 +51,7 @@
         const withForms = formsWanted;
         formsWanted = false;
         if (withForms) q.set('forms', '1');
+        q.set('have', key);
         try {
           const answer = await fetch('state?' + q);
           if (!answer.ok) throw new Error(answer.statusText);
@@ -72,7 +74,8 @@
     $('stop').disabled = !state.planning;
     $('progress').hidden = !state.planning;
     if (withForms && waiting.size === 0 && !replace($('forms'), state.forms)) parts($('kind').value);
-    replace($('results'), state.results);
+    if (state.results !== undefined) replace($('results'), state.results);
+    key = state.key;
     for (const p of document.querySelectorAll('.price')) {
       const words = (state.prices[p.id.slice(2)] || []).join('; ');
       if (p.textContent !== words) p.textContent = words;
