@@ -1,11 +1,13 @@
 package scenarios
 
 import (
+	"fmt"
 	"io/fs"
 	"os"
 	"path"
 	"path/filepath"
 	"strconv"
+	"strings"
 
 	"cartwright/catalog"
 	"cartwright/catalog/plaintext"
@@ -44,6 +46,32 @@ func Open(name string) (*Scenario, error) {
 	s := &Scenario{File: file, Dir: dir}
 	s.load(func() (fs.File, error) { return openPlain(file) }, open, &list)
 	if s.CatalogDir != "" {
+		s.checkCatalogDir(&list)
+	}
+	return s, list.Err()
+}
+
+// OpenText reads a scenario as Open does, with data in the place of its own file's text. Fsys holds the other
+// files that it names, beside it; nil means that all of them are the machine's own.
+func OpenText(file string, data []byte, fsys fs.FS) (*Scenario, error) {
+	var list problem.List
+	s := &Scenario{File: file}
+	open := func(name string) (fs.File, error) { return fsys.Open(path.Join(path.Dir(file), name)) }
+	if fsys == nil {
+		s.Dir = filepath.Dir(file)
+		open = func(name string) (fs.File, error) {
+			if !filepath.IsAbs(name) {
+				name = filepath.Join(s.Dir, filepath.FromSlash(name))
+			}
+			return openPlain(name)
+		}
+	}
+	if len(data) > maxScenarioBytes {
+		list.Add(problem.Pos{File: file}, fmt.Sprintf("the scenario has %d bytes", len(data)), fmt.Sprintf("write at most %d", maxScenarioBytes))
+		return nil, list.Err()
+	}
+	s.read([]byte(strings.TrimPrefix(string(data), mark)), file, open, &list)
+	if s.CatalogDir != "" && fsys == nil {
 		s.checkCatalogDir(&list)
 	}
 	return s, list.Err()

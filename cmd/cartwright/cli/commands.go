@@ -19,6 +19,7 @@ func (a *app) commands() []*cobra.Command {
 		a.frontierCommand(),
 		a.drawCommand(),
 		a.reportCommand(),
+		a.pageCommand(),
 		a.valueCommand(),
 		a.doubtCommand(),
 		a.boughtCommand(),

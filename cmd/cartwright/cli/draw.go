@@ -110,7 +110,7 @@ func (a *app) drawing(ctx context.Context, p question.Problem, what string, show
 	case drawWiring:
 		return picture.Wiring(q), nil
 	case drawYear:
-		return picture.Day(q)
+		return picture.Year(q)
 	case drawCosts:
 		f, err := a.staircase(ctx, p, frontier.AxisAutonomy)
 		if err != nil {

@@ -126,7 +126,7 @@ func checkCharts(charts []chart) error {
 		switch info, err := os.Stat(c.path); {
 		case c.path == "" || c.path == "-":
 			return wrong(example, "%s needs the name of a file, but got %q", flag, c.path)
-		case (err != nil || info.Mode().IsRegular()) && !strings.EqualFold(filepath.Ext(c.path), "."+string(c.form)):
+		case (err != nil || info.Mode().IsRegular()) && !strings.EqualFold(filepath.Ext(c.path), "."+c.form):
 			return wrong(example, "%s draws a picture of that form, but %s does not end in .%s", flag, c.path, c.form)
 		case err == nil && info.IsDir():
 			return wrong(fmt.Sprintf("give the name of a file in it: %s %s", flag, filepath.Join(c.path, "steps."+c.form)),

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/picture"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
 	"cartwright/optimize/audit"
@@ -51,5 +52,6 @@ func allSources() view.Sources {
 		{Room: "chassis", Sources: chassis.Sources()},
 		{Room: "audit", Sources: audit.Sources()},
 		{Room: "planning", Sources: optimize.Sources()},
+		{Room: "drawings", Sources: picture.Sources()},
 	}
 }

@@ -20,8 +20,11 @@ func (q *Subject) fromAbove(s *scene.Scene, k *keys, scale, y float64) float64 {
 		shelf := scene.Box{X: x, Y: y + 7, W: w, H: d}
 		s.Add(scene.Rect(shelf, thin(), scene.Shade))
 		for _, m := range q.standing(sh) {
-			drawModule(s, k, m.part, scene.Box{
-				X: shelf.X + m.x*scale, Y: shelf.Bottom() - (m.y+m.w)*scale, W: m.l * scale, H: m.w * scale,
+			if m.UpM > 0 {
+				continue // it stands on one that is drawn
+			}
+			drawModule(s, k, m.Battery.ID, scene.Box{
+				X: shelf.X + m.AlongM*scale, Y: shelf.Bottom() - (m.AcrossM+m.DepthM)*scale, W: m.LengthM * scale, H: m.DepthM * scale,
 			})
 		}
 		low = max(low, shelf.Bottom())

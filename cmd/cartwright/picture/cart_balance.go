@@ -13,7 +13,8 @@ import (
 // casters.
 func (q *Subject) boardKg() float64 {
 	c := &q.Scenario.Cart
-	m := q.Plan.MassKg - c.Frame.MassKg
+	frame, _ := q.frame()
+	m := q.Plan.MassKg - frame
 	for _, d := range c.DeckItems {
 		m -= d.MassKg
 	}
@@ -26,10 +27,31 @@ func (q *Subject) boardKg() float64 {
 	return math.Max(0, m)
 }
 
+// frame returns the frame's mass and how high its weight is: as stated, or as its pieces add up.
+func (q *Subject) frame() (kg, heightM float64) {
+	c := &q.Scenario.Cart
+	if len(c.Pieces) == 0 {
+		return c.Frame.MassKg, c.Frame.HeightM
+	}
+	moment := 0.0
+	for _, p := range c.Pieces {
+		for i := range q.Catalog.Sections {
+			if x := &q.Catalog.Sections[i]; x.ID == p.Section {
+				m := p.LengthM * float64(p.Count) * x.KgPerM
+				kg, moment = kg+m, moment+m*p.HeightM
+			}
+		}
+	}
+	if kg > 0 {
+		heightM = moment / kg
+	}
+	return kg, heightM
+}
+
 // sidewaysM returns how far the centre of gravity is from the middle, towards positive offsets.
 func (q *Subject) sidewaysM() float64 {
 	c := &q.Scenario.Cart
-	moment := c.Frame.MassKg*c.Frame.OffsetM + q.boardKg()*c.Backboard.OffsetM
+	moment := q.boardKg() * c.Backboard.OffsetM // the frame's is in the middle
 	for _, d := range c.DeckItems {
 		moment += d.MassKg * d.OffsetM
 	}

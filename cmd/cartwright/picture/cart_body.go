@@ -3,9 +3,10 @@ package picture
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"cartwright/cmd/cartwright/picture/scene"
-	"cartwright/optimize/plan"
+	"cartwright/optimize/chassis"
 	"cartwright/scenarios"
 )
 
@@ -35,7 +36,8 @@ func (v *elevation) frame() {
 		}
 		v.s.Add(scene.Line(v.at(-half, low), v.at(half, low), post()))
 	}
-	words := fmt.Sprintf("frame, %s, its weight %s above the floor; only its outline is known", v.Units.Mass(c.Frame.MassKg), v.Units.Length(c.Frame.HeightM))
+	kg, height := v.Subject.frame()
+	words := fmt.Sprintf("frame, %s, its weight %s above the floor; only its outline is known", v.Units.Mass(kg), v.Units.Length(height))
 	if v.side {
 		mark(v.s, v.at(half, (low+top)/2), v.keys.add(words))
 	}
@@ -62,34 +64,32 @@ func (v *elevation) shelves() {
 }
 
 // standing returns the modules that stand on a shelf.
-func (q *Subject) standing(sh *scenarios.Shelf) []standing {
-	var modules []plan.ShelfModules
+func (q *Subject) standing(sh *scenarios.Shelf) []chassis.Standing {
+	var sets []chassis.Set
 	for _, s := range q.Plan.Shelves {
-		if s.Shelf == sh.Name {
-			modules = append(modules, s.Batteries...)
+		for _, m := range s.Batteries {
+			if s.Shelf == sh.Name {
+				sets = append(sets, chassis.Set{Battery: q.battery(m.Part), Modules: m.Modules})
+			}
 		}
 	}
-	return stand(q.Catalog, sh, modules)
+	return chassis.Stand(sh, sets)
 }
 
 // modules draws those modules of a shelf that are seen, each with the letter of its kind.
-func (v *elevation) modules(sh *scenarios.Shelf, all []standing) {
+func (v *elevation) modules(sh *scenarios.Shelf, all []chassis.Standing) {
 	var seen []scene.Box
 	for _, m := range all {
-		x, w := m.x-sh.LengthM/2, m.l
+		x, w := m.AlongM-sh.LengthM/2, m.LengthM
 		if !v.side {
-			x, w = m.y-sh.DepthM/2, m.w
+			x, w = m.AcrossM-sh.DepthM/2, m.DepthM
 		}
-		b := v.box(x, sh.ElevationM+m.z, w, m.h)
-		hidden := false
-		for _, other := range seen {
-			hidden = hidden || other.Grow(0.5).Holds(b) || other.Overlaps(b)
-		}
-		if hidden {
-			continue
+		b := v.box(x, sh.ElevationM+m.UpM, w, m.HighM)
+		if slices.ContainsFunc(seen, b.Grow(-0.01).Overlaps) {
+			continue // another stands before it
 		}
 		seen = append(seen, b)
-		drawModule(v.s, v.keys, m.part, b)
+		drawModule(v.s, v.keys, m.Battery.ID, b)
 	}
 }
 
@@ -100,10 +100,9 @@ func drawModule(s *scene.Scene, k *keys, part string, b scene.Box) {
 	pen := scene.Pen{Ink: inks[kind%len(inks)], Width: 1}
 	s.Add(scene.Rect(b, outline(), scene.Paper))
 	s.Add(scene.Hatch(b, scene.HatchingOf(kind+1), pen)...)
-	t := scene.Text{Words: letter(kind), Size: textSize, Bold: true, Align: scene.Middle, Clear: true}
-	ascent, descent := scene.Rise(textSize)
-	t.At = scene.Point{X: b.Middle().X, Y: b.Middle().Y + (ascent-descent)/2}
-	if box := t.Box(); s.Free(box) && box.W <= b.W {
+	// Low in a corner: the marks of weights are mostly in the middle.
+	t := scene.Text{At: scene.Point{X: b.X + 5, Y: b.Bottom() - 6}, Words: letter(kind), Size: textSize, Bold: true, Clear: true}
+	if box := t.Box(); s.Free(box) && b.Holds(box) {
 		s.Write(t)
 	}
 }
@@ -164,7 +163,40 @@ func (v *elevation) roof() {
 	}
 }
 
-// array returns the length, width and height of an array on the cart, and whether there is one.
+// array returns the length, width and height of an array on the cart, and whether there is one. Its modules lie
+// side by side: in the room that is stated as many along it as fit, the better way round; else as nearly in a
+// square as they go.
 func (q *Subject) array() (lengthM, widthM, heightM float64, ok bool) {
+	s := q.Scenario.Sun
+	if s == nil || !s.OnCart || len(q.Plan.Core.Solar) == 0 {
+		return 0, 0, 0, false
+	}
+	a := q.Plan.Core.Solar[0]
+	n := a.Series * a.Parallel * a.Inputs
+	for i := range q.Catalog.Solar {
+		m := &q.Catalog.Solar[i]
+		if m.ID != a.Part || n == 0 {
+			continue
+		}
+		l, w := m.LengthM, m.WidthM
+		if !(l > 0 && w > 0) {
+			l, w = 1.7, 1 // not stated: a common module
+		}
+		along := int(math.Ceil(math.Sqrt(float64(n))))
+		if room := s.Room; room != nil {
+			if fit(room, w, l) > fit(room, l, w) {
+				l, w = w, l
+			}
+			along = max(1, min(n, int(room.LengthM/l*(1+1e-9))))
+		}
+		rows := (n + along - 1) / along
+		return float64(along) * l, float64(rows) * w, s.HeightM, true
+	}
 	return 0, 0, 0, false
+}
+
+// fit returns how many modules of a length and width lie in a room that way round.
+func fit(room *scenarios.Room, l, w float64) int {
+	const exact = 1 + 1e-9
+	return int(room.LengthM/l*exact) * int(room.WidthM/w*exact)
 }

@@ -97,15 +97,16 @@ func drawSubject(t *rapid.T) (*Subject, []plan.Plan) {
 		c.Sundries = append(c.Sundries, x)
 		p.Bill = append(p.Bill, plan.Line{Part: x.ID, Kind: "sundry", Quantity: 1})
 	}
-	s.Loads = []scenarios.Load{{Name: "lamp", Watts: 100, Count: 1, AllDay: true, Duty: 1, Start: 1, Leg: scenarios.LegAuto}}
+	s.Loads = []scenarios.Load{{Name: "lamp", Watts: 100, Count: 1, AllDay: true, Duty: 1, Start: 1, PowerFactor: 1, Leg: scenarios.LegAuto, DC: true}}
 	units := rapid.SampledFrom([]told.Units{told.US, told.Metric}).Draw(t, "units")
 	return &Subject{Scenario: s, Catalog: c, Plan: &p, Units: units}, []plan.Plan{p}
 }
 
 // fits reports whether modules stand on a shelf without reaching beyond it.
 func fits(c *catalog.Catalog, sh *scenarios.Shelf, modules []plan.ShelfModules) bool {
-	for _, m := range stand(c, sh, modules) {
-		if m.x+m.l > sh.LengthM || m.y < 0 || m.y+m.w > sh.DepthM {
+	q := &Subject{Catalog: c, Plan: &plan.Plan{Shelves: []plan.Shelf{{Shelf: sh.Name, Batteries: modules}}}}
+	for _, m := range q.standing(sh) {
+		if m.AlongM+m.LengthM > sh.LengthM || m.AcrossM < 0 || m.AcrossM+m.DepthM > sh.DepthM {
 			return false
 		}
 	}

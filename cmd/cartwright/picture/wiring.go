@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -79,7 +80,7 @@ func newWires(q *Subject, part string) *wires {
 	w.s = &scene.Scene{W: pageWidth, Title: q.Scenario.Name + ": one-line diagram" + part}
 	w.top = heading(w.s, w.s.Title, fmt.Sprintf(
 		"Symbols of %s. Lengths are one way. Fault: the current that a short circuit behind the fuse or breaker would draw, and what it can break. "+
-			"Tags are those of the cut list.", w.standard))
+			"A string's fuse or breaker stands at the battery's terminal. Tags are those of the cut list.", w.standard))
 	return w
 }
 
@@ -173,6 +174,9 @@ func (w *wires) conductors(i int) []string {
 		words = fmt.Sprintf("%d sets of %s", r.Sets, words)
 	}
 	lines := []string{words}
+	if r.Cable == "" {
+		lines = nil // a bond is a grounding conductor alone
+	}
 	if r.Ground != "" {
 		lines = append(lines, harness.Ground(w.Scenario)+" "+size(r.Ground))
 	}
@@ -184,7 +188,7 @@ func (w *wires) conductors(i int) []string {
 func (w *wires) label(i int, x0, below, x1, y float64) float64 {
 	r := &w.Plan.Runs[i]
 	lines := w.conductors(i)
-	at := y - 9 - scene.Leading(smallSize)*float64(len(lines)-1)
+	at := y - 9 - scene.Leading(smallSize)*float64(max(0, len(lines)-1))
 	tag := scene.Cut(harness.Span(w.tags[i]), textSize, true, (x1-x0)/2)
 	w.s.Write(scene.Text{At: scene.Point{X: x0, Y: at}, Words: tag, Size: textSize, Bold: true})
 	x0 += scene.Width(tag, textSize, true) + 8
@@ -193,14 +197,17 @@ func (w *wires) label(i int, x0, below, x1, y float64) float64 {
 		at += scene.Leading(smallSize)
 	}
 	w.strokes(x1-36, y, r.Conductors*max(1, r.Sets))
-	under := []string{w.Units.Cut(r.LengthM) + ", drop " + number(r.DropPct, 2) + " %"}
+	under := []string{w.Units.Cut(r.LengthM)}
+	if r.Cable != "" {
+		under[0] += ", drop " + number(r.DropPct, 2) + " %"
+	}
 	if r.Links > 0 {
 		under = append(under, fmt.Sprintf("%d links of %s", r.Links, w.Units.Cut(r.LinkM)))
 	}
 	if r.Conduit != "" {
 		under = append(under, "in "+r.Conduit)
 	}
-	under = append(under, r.Cable)
+	under = append(under, cmp.Or(r.Cable, r.Ground))
 	at = y + 17
 	for _, l := range under {
 		for _, part := range scene.Wrap(l, smallSize, false, x1-below, 2) {
@@ -213,5 +220,5 @@ func (w *wires) label(i int, x0, below, x1, y float64) float64 {
 
 // above returns how much room a path's label takes above its line.
 func (w *wires) above(i int) float64 {
-	return 12 + scene.Leading(smallSize)*float64(len(w.conductors(i)))
+	return 12 + scene.Leading(smallSize)*float64(max(1, len(w.conductors(i))))
 }

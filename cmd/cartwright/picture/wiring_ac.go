@@ -97,6 +97,7 @@ func (w *wires) feed(i int, y float64, from string, end float64) float64 {
 		symbol.Inlet(w.standard).Put(w.s, scene.Point{X: margin + 14, Y: y})
 		w.s.Write(scene.Text{At: scene.Point{X: margin, Y: y - 12}, Words: "inlet", Size: smallSize})
 		x += 16
+		w.line(margin+14+symbol.Reach, x-symbol.Reach, y)
 	} else {
 		w.s.Add(scene.Path{Points: []scene.Point{{X: margin, Y: y - 4}, {X: margin + 8, Y: y}, {X: margin, Y: y + 4}}, Closed: true, Fill: scene.Black})
 		w.line(margin, x-symbol.Reach, y)

@@ -34,7 +34,14 @@ func (w *wires) arrayWords(inputs int) string {
 		return ""
 	}
 	a := w.Plan.Core.Solar[0]
-	return fmt.Sprintf("%d x %s, %d in series, %d strings, on each of %d inputs", a.Series*a.Parallel, a.Part, a.Series, a.Parallel, max(1, inputs))
+	words := fmt.Sprintf("%d x %s in series", a.Series, a.Part)
+	if a.Parallel > 1 {
+		words = fmt.Sprintf("%d strings, each %s", a.Parallel, words)
+	}
+	if inputs > 1 {
+		words += fmt.Sprintf(", on each of %d inputs", inputs)
+	}
+	return words
 }
 
 // sourceWords writes what a source is, below its symbol.
@@ -163,10 +170,10 @@ func (w *wires) direct(i int, y float64) float64 {
 	y += math.Max(22, w.above(i))
 	w.line(dcBarX, 420, y)
 	low := w.protect(440, y, r, 96)
-	low = math.Max(low, w.label(i, 466, 540, 600, y))
-	w.line(460, 604, y)
-	w.arrow(604, y, "")
-	return math.Max(low, w.served(r.Name, 618, y))
+	low = math.Max(low, w.label(i, 466, 522, 620, y))
+	w.line(460, 622, y)
+	w.arrow(622, y, "")
+	return math.Max(low, w.served(r.Name, 636, y))
 }
 
 // bond draws the conductor from the bus to the frame.

@@ -7,6 +7,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/picture/harness"
 	"cartwright/cmd/cartwright/picture/told"
+	"cartwright/scenarios"
 )
 
 // cutList is what to cut from one kind of cable.
@@ -54,6 +55,15 @@ func (r *Report) size(id string) string {
 }
 
 func size(c *catalog.Cable) string { return strings.Replace(string(c.Size), "mm2", "mm²", 1) }
+
+// colours says in which colours conductors are, by the rules of the scenario. From memory: NEC 200.6 and 250.119,
+// IEC 60445; what is marked so is common practice.
+func (r *Report) colours() string {
+	if r.Scenario.Rules == scenarios.IEC {
+		return "Colours: L brown, N blue, PE green and yellow, + red, - white (IEC 60445)."
+	}
+	return "Colours: N white or grey (NEC 200.6), G green or bare (NEC 250.119); L or L1 black, L2 red, + red and - black (common practice)."
+}
 
 // label is stuck on one end of a conductor.
 type label struct{ Tag, Wire, Route, What string }

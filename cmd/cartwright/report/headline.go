@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"cartwright/cmd/cartwright/picture"
 	"cartwright/cmd/cartwright/picture/told"
 	"cartwright/optimize/plan"
 )
@@ -16,10 +17,14 @@ type headline struct {
 	Buy      []string // batteries, inverter and modules that are bought
 	Have     []string // those of them that are owned already
 	Audit    string
+	Next     []string // the next best plans, in a line each
 }
 
 // figure is a number with its name.
 type figure struct{ Name, Value string }
+
+// mostNext is how many other plans stand on the first page.
+const mostNext = 3
 
 func (r *Report) headline(p *plan.Plan, u told.Units) headline {
 	h := headline{Rank: p.Rank, Of: len(r.Plans), Proven: p.Proven, Cost: p.Cost.String() + " " + r.Scenario.Currency}
@@ -45,6 +50,12 @@ func (r *Report) headline(p *plan.Plan, u told.Units) headline {
 		}
 		if l.Have > 0 {
 			h.Have = append(h.Have, fmt.Sprintf("%s x %s", told.Number(l.Have, 3), words))
+		}
+	}
+	for i := range r.Plans {
+		if other := &r.Plans[i]; i != r.Show && len(h.Next) < mostNext {
+			h.Next = append(h.Next, fmt.Sprintf("%d: %s for %s %s, %s kWh, %s h, %s", other.Rank, picture.Names(other), other.Cost, r.Scenario.Currency,
+				told.Fixed(other.UsableKWh, 2), told.Fixed(other.AutonomyH, 1), u.Mass(other.MassKg)))
 		}
 	}
 	passed := 0

@@ -8,6 +8,7 @@ import (
 	"embed"
 	"fmt"
 	"html/template"
+	"sync"
 	"time"
 
 	"cartwright/catalog"
@@ -46,6 +47,7 @@ type contents struct {
 	Totals          []total
 	Owned           []owned
 	Cuts            []cutList
+	Colours         string
 	Frame           []framePiece
 	Labels          []label
 	Limits          []limit
@@ -65,8 +67,26 @@ type drawing struct {
 	SVG  template.HTML
 }
 
-// HTML returns the report.
-func (r *Report) HTML() ([]byte, error) {
+// HTML returns the report as a whole file.
+func (r *Report) HTML() ([]byte, error) { return r.write("report.html") }
+
+// Body returns what stands in the report, to be put into a page that has the rules of Style.
+func (r *Report) Body() ([]byte, error) { return r.write("body.html") }
+
+// Style returns the rules of a report.
+func Style() (string, error) {
+	style, err := files.ReadFile("html/style.css")
+	if err != nil {
+		return "", fmt.Errorf("report: %w", err)
+	}
+	return string(style) + scene.CSS(), nil
+}
+
+// templates are parsed once.
+var templates = sync.OnceValues(func() (*template.Template, error) { return template.ParseFS(files, "html/*.html") })
+
+// write fills one of the templates.
+func (r *Report) write(name string) ([]byte, error) {
 	if r.Show < 0 || r.Show >= len(r.Plans) {
 		return nil, fmt.Errorf("report: there is no plan %d of %d", r.Show+1, len(r.Plans))
 	}
@@ -74,12 +94,12 @@ func (r *Report) HTML() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	t, err := template.ParseFS(files, "html/*.html")
+	t, err := templates()
 	if err != nil {
 		return nil, fmt.Errorf("report: %w", err)
 	}
 	var b bytes.Buffer
-	if err := t.ExecuteTemplate(&b, "report.html", c); err != nil {
+	if err := t.ExecuteTemplate(&b, name, c); err != nil {
 		return nil, fmt.Errorf("report: %w", err)
 	}
 	return b.Bytes(), nil
@@ -89,20 +109,20 @@ func (r *Report) HTML() ([]byte, error) {
 func (r *Report) contents() (*contents, error) {
 	p, u := &r.Plans[r.Show], told.UnitsOf(r.Scenario)
 	q := &picture.Subject{Scenario: r.Scenario, Catalog: r.Catalog, Plan: p, Units: u}
-	day, err := picture.Day(q)
+	year, err := picture.Year(q)
 	if err != nil {
 		return nil, err
 	}
-	style, err := files.ReadFile("html/style.css")
+	style, err := Style()
 	if err != nil {
-		return nil, fmt.Errorf("report: %w", err)
+		return nil, err
 	}
 	cables := harness.Of(r.Scenario, p)
 	c := &contents{
 		Title: r.Scenario.Name, Currency: r.Scenario.Currency, AsOf: r.AsOf.Format(time.DateOnly),
-		Style:    template.CSS(string(style) + scene.CSS()), // our own file, and our own palette
+		Style:    template.CSS(style), // our own file, and our own palette
 		Headline: r.headline(p, u), Shops: r.shops(p, u), Totals: totals(p), Owned: r.owned(p, u),
-		Cuts: r.cuts(cables, u), Frame: r.frame(u), Labels: r.labels(cables, u), Limits: limits(p, u),
+		Cuts: r.cuts(cables, u), Colours: r.colours(), Frame: r.frame(u), Labels: r.labels(cables, u), Limits: limits(p, u),
 		Alternatives: r.alternatives(u), Months: months(p), Proof: r.Proof, Cautions: r.Cautions,
 	}
 	for _, s := range r.Sources {
@@ -116,7 +136,7 @@ func (r *Report) contents() (*contents, error) {
 	for _, s := range picture.Sheets(q) {
 		c.Drawings = append(c.Drawings, inline("Wiring", s))
 	}
-	c.Charts = append(c.Charts, inline("The day", day),
+	c.Charts = append(c.Charts, inline("The day and the year", year),
 		inline("Costs", picture.Costs(r.Scenario.Name, r.Scenario.Currency, r.Plans, r.Tradeoff)))
 	return c, nil
 }

@@ -114,6 +114,12 @@ func TestNothingOfTheFilesBecomesMarkup(t *testing.T) {
 	s.Cart.DeckItems = append([]scenarios.Mass(nil), s.Cart.DeckItems...)
 	s.Cart.DeckItems[0].Name = evil
 	s.Circuits = append([]scenarios.Circuit(nil), s.Circuits...)
+	s.Loads = append([]scenarios.Load(nil), s.Loads...)
+	for i := range s.Loads {
+		if s.Loads[i].Circuit == s.Circuits[0].Name {
+			s.Loads[i].Circuit = evil
+		}
+	}
 	s.Circuits[0].Name = evil
 	r.Scenario, r.Catalog = &s, r.Catalog.Clone()
 	for _, e := range r.Catalog.All() {

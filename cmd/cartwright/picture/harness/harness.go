@@ -126,6 +126,9 @@ func pieces(s *scenarios.Scenario, r *plan.Run) []Piece {
 	var list []Piece
 	for set := range max(r.Sets, 1) {
 		for _, name := range names(s, r) {
+			if r.Cable == "" {
+				break // a bond is a grounding conductor alone
+			}
 			if r.Sets > 1 {
 				name += " " + string(rune('a'+set))
 			}

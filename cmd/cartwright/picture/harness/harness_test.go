@@ -15,6 +15,7 @@ func runs() (*scenarios.Scenario, *plan.Plan) {
 		{Run: "main", Cable: "w", Count: 1, Sets: 2, Conductors: 2, LengthM: 1.5},
 		{Run: "branch", Name: "pump", Cable: "t", Ground: "g", Count: 1, Sets: 1, Conductors: 2, LengthM: 3, BoughtM: 3.5},
 		{Run: "branch", Name: "lamps", Cable: "t", Ground: "g", Count: 1, Sets: 1, Conductors: 2, LengthM: 3},
+		{Run: "bond", Ground: "g", Count: 1, Sets: 1, LengthM: 1},
 	}}
 	return s, p
 }
@@ -39,6 +40,7 @@ func TestEveryCableHasItsTagAndPieces(t *testing.T) {
 		{"M1", "inverter 1", []string{"+ a", "- a", "+ b", "- b"}},
 		{"B1", "pump", []string{"L1", "L2", "G"}},
 		{"B2", "lamps", []string{"L", "N", "G"}},
+		{"G1", "frame", []string{"G"}},
 	}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("%v\nwant %v", got, want)
@@ -64,7 +66,7 @@ func TestCutsAddUpToWhatIsBought(t *testing.T) {
 	if got, want := length["w"], 2*(2*1+0.3)+4*1.5; got != want {
 		t.Errorf("%v m of w, want %v m", got, want)
 	}
-	if count["w"] != 10 || count["t"] != 4 || count["g"] != 2 {
+	if count["w"] != 10 || count["t"] != 4 || count["g"] != 3 {
 		t.Errorf("pieces %v", count)
 	}
 }

@@ -1,0 +1,84 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"cartwright/cmd/cartwright/page"
+	"cartwright/optimize/question"
+	"cartwright/scenarios"
+)
+
+const pageHelp = `Serves one page to a browser on this machine: limits as sliders with what a step
+costs, loads, parts and what is owned as tables that are checked while you type,
+and the plans, drawings and lists that follow. "Bought" and "sold" change what
+is owned; undo takes it back; nothing is written before you press save, and
+nothing that changed outside is overwritten.
+
+Open the address that is printed. It works on this machine only and holds a
+secret: give it to nobody. The page ends with Ctrl-C, or with the terminal.
+
+The scenario is a demo's name, a folder, or a scenario.yaml; without one the
+current folder is meant. A demo can be tried out, but not saved.`
+
+const pageExample = `  cartwright page cider-shed
+  cartwright page star-party`
+
+// pageCommand serves the page.
+func (a *app) pageCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:               "page [scenario]",
+		Short:             "Plan in a browser on this machine",
+		Long:              pageHelp,
+		Example:           pageExample,
+		Args:              oneArgument("scenario"),
+		ValidArgsFunction: completeScenario,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			files, err := a.pageFiles(args)
+			if err != nil {
+				return err
+			}
+			ctx, cancel := context.WithCancel(cmd.Context())
+			defer cancel()
+			go func() { // the terminal's end is the page's
+				_, _ = io.Copy(io.Discard, a.stdin)
+				cancel()
+			}()
+			p := &page.Page{Planner: planner{a}, Files: files}
+			unsaved, err := p.Serve(ctx, func(address string) {
+				fmt.Fprintf(a.stdout, "%s\n", address)
+				fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")
+			})
+			if unsaved {
+				fmt.Fprintln(a.stderr, "cartwright: changes that were not saved are gone with the page")
+			}
+			return err
+		},
+	}
+}
+
+// pageFiles says which files the page is about. They may have mistakes, which the page shows; but they have to
+// be there.
+func (a *app) pageFiles(args []string) (page.Files, error) {
+	where := "."
+	if len(args) > 0 {
+		where = args[0]
+	}
+	s, err := a.scenario(where)
+	if s == nil {
+		return page.Files{}, err
+	}
+	files := page.Files{Scenario: s.File}
+	if s.Dir == "" {
+		files.Within = scenarios.DemoFS()
+	}
+	return files, nil
+}
+
+// problemOf is a scenario and its catalogue as they are asked about.
+func problemOf(s *scenarios.Scenario, c *parts) question.Problem {
+	return question.Problem{Scenario: s, Catalog: c}
+}

@@ -1,0 +1,87 @@
+package chassis
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
+
+// Standing is where one module stands on its shelf: its near lower left corner from the shelf's, along it, across
+// it and upwards, and its sizes that way as it is turned.
+type Standing struct {
+	Battery                *catalog.Battery
+	AlongM, AcrossM, UpM   float64
+	LengthM, DepthM, HighM float64
+}
+
+// Set is a number of equal modules.
+type Set struct {
+	Battery *catalog.Battery
+	Modules int
+}
+
+// Stand sets the modules of a shelf down: each kind in whole columns across the depth, turned the way that takes the
+// least of the shelf's length. A column stands in the middle of the depth, and all of them so that their weight is in
+// the middle of the length, as far as there is room: the balance takes both to be so. Modules that do not fit, which
+// no plan has, reach beyond the shelf.
+//
+//	rows = floor((D + gap) / (w + gap))      layers = min(stack, floor(clear height / height))
+//	columns = ceil(modules / (rows * layers))
+func Stand(sh *scenarios.Shelf, sets []Set) []Standing {
+	var list []Standing
+	x, kg, moment := 0.0, 0.0, 0.0
+	for _, set := range sets {
+		b := set.Battery
+		if b == nil || set.Modules <= 0 {
+			continue
+		}
+		l, w, rows, columns := columnsOf(b, sh, set.Modules)
+		below := min(set.Modules, columns*rows) // modules on the shelf itself; the others stand on them
+		for n := range set.Modules {
+			layer, place := n/(columns*rows), n%(columns*rows)
+			column, row := place/rows, place%rows
+			full := min(rows, below-column*rows) // places in this column
+			deep := float64(full)*(w+sh.GapM) - sh.GapM
+			one := Standing{
+				Battery: b, AlongM: x + float64(column)*(l+sh.GapM), AcrossM: (sh.DepthM-deep)/2 + float64(row)*(w+sh.GapM),
+				UpM: float64(layer) * b.HeightM, LengthM: l, DepthM: w, HighM: b.HeightM,
+			}
+			kg, moment = kg+b.MassKg, moment+b.MassKg*(one.AlongM+l/2)
+			list = append(list, one)
+		}
+		x += float64(columns) * (l + sh.GapM)
+	}
+	if kg > 0 {
+		shift := math.Max(0, math.Min(sh.LengthM/2-moment/kg, sh.LengthM-(x-sh.GapM)))
+		for i := range list {
+			list[i].AlongM += shift
+		}
+	}
+	return list
+}
+
+// columnsOf returns how a number of modules stand: how long and wide each is as turned, how many stand in a column
+// across the depth, and how many columns there are.
+func columnsOf(b *catalog.Battery, sh *scenarios.Shelf, modules int) (l, w float64, rows, columns int) {
+	const exact = 1e-9 // relative; a limit met exactly is met
+	layers := 1
+	if b.HeightM > 0 {
+		layers = max(1, min(sh.Stack, int(sh.ClearHeightM/b.HeightM*(1+exact))))
+	}
+	least := math.Inf(1)
+	for _, turned := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
+		k := int((sh.DepthM + sh.GapM) / (turned[1] + sh.GapM) * (1 + exact))
+		if k == 0 {
+			continue
+		}
+		n := (modules + k*layers - 1) / (k * layers)
+		if takes := float64(n) * (turned[0] + sh.GapM); takes < least*(1-exact) {
+			least, l, w, rows, columns = takes, turned[0], turned[1], k, n
+		}
+	}
+	if rows == 0 {
+		return b.LengthM, b.WidthM, 1, modules
+	}
+	return l, w, rows, columns
+}
