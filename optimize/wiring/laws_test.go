@@ -24,6 +24,7 @@ func drawnOption(t *rapid.T, r wiring.Rules) wiring.Option {
 	return wiring.Option{
 		Cable: copperCable(rapid.SampledFrom(sizesOf(r)).Draw(t, "size"), insulationC),
 		Sets:  rapid.IntRange(1, 2).Draw(t, "sets"), Device: device("fuse", rapid.SampledFrom([]float64{20, 100, 125}).Draw(t, "rating")),
+		Devices: 2,
 		Ground: copperCable("4 AWG", 75),
 	}
 }
@@ -31,7 +32,7 @@ func drawnOption(t *rapid.T, r wiring.Rules) wiring.Option {
 // deviceDuty draws a duty that buys its device.
 func deviceDuty(t *rapid.T) wiring.Duty {
 	d := drawnDuty(t)
-	d.OwnBreakerA = 0
+	d.OwnBreakerA, d.Fine = 0, false
 	return d
 }
 
