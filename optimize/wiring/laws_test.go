@@ -25,7 +25,7 @@ func drawnOption(t *rapid.T, r wiring.Rules) wiring.Option {
 		Cable: copperCable(rapid.SampledFrom(sizesOf(r)).Draw(t, "size"), insulationC),
 		Sets:  rapid.IntRange(1, 2).Draw(t, "sets"), Device: device("fuse", rapid.SampledFrom([]float64{20, 100, 125}).Draw(t, "rating")),
 		Devices: 2,
-		Ground: copperCable("4 AWG", 75),
+		Ground:  copperCable("4 AWG", 75),
 	}
 }
 
