@@ -116,8 +116,8 @@ func TestSourcesStated(t *testing.T) {
 		}
 		seen[e] = true
 	}
-	if want := 18 + 3 + 13 + 12; len(seen) != want {
-		t.Errorf("%d sources, want %d: shared, conductor, nec, iec", len(seen), want)
+	if want := 15 + 5 + 7 + 4 + 3 + 2 + 14 + 13; len(seen) != want {
+		t.Errorf("%d sources, want %d: paths, faults, devices, sun, conductor, raceway, nec, iec", len(seen), want)
 	}
 }
 
