@@ -23,11 +23,14 @@ type pile struct {
 func (e *enumeration) heap(n []int, inv *catalog.Inverter, units int) pile {
 	h := pile{s: e.s}
 	for i := range e.c.Casters {
-		if e.c.Casters[i].SetOf == e.s.Cart.Casters {
-			h.casters = append(h.casters, e.c.Casters[i])
+		x := &e.c.Casters[i]
+		slope := math.Atan(e.s.Limits.Slope)
+		holds := slope <= 0 || reaches(e.s.Cart.Grip*float64(x.Brakes)/float64(x.SetOf)*math.Cos(slope), math.Sin(slope))
+		if x.SetOf == e.s.Cart.Casters && holds {
+			h.casters = append(h.casters, *x)
 		}
 	}
-	for _, b := range chassis.FixedBodies(e.s) {
+	for _, b := range chassis.FixedBodies(e.s, e.c) {
 		h.add(b)
 	}
 	h.add(chassis.BackboardBody(e.s, float64(units)*inv.MassKg))
@@ -66,7 +69,7 @@ func (h pile) with(boardKg float64, set *catalog.Casters) (massKg float64, ok bo
 	l := &h.s.Limits
 	ok = reaches(l.MassKg, h.massKg) && h.side >= -near && h.length >= -near &&
 		reaches(set.RatingKg, chassis.CasterLoadKg(h.massKg, h.s.CasterFactor, h.s.Cart.Casters)) &&
-		(l.PushN == 0 || reaches(l.PushN, chassis.PushN(h.massKg, l.Slope)))
+		(l.PushN == 0 || reaches(l.PushN, chassis.PushN(h.massKg, h.s.Cart.Rolling, l.Slope)))
 	return h.massKg, ok
 }
 

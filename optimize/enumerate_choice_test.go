@@ -12,11 +12,11 @@ const mostBent = 14
 // eighths are in one: paths of random problems are whole eighths of a metre long.
 const eighths = 8
 
-// wired is what some ways to wire all paths have in common: how much they take of each bent part, and the
-// poles of the branches' devices.
+// wired is what some ways to wire all paths have in common: how much they take of each bent part, and what
+// they ask of bond and load centre.
 type wired struct {
-	bent  [mostBent]int32 // eighths of a piece or metre
-	poles int
+	bent [mostBent]int32 // eighths of a piece or metre
+	asks asks
 }
 
 // worth is a cost in cents and a mass in kg.
@@ -39,7 +39,7 @@ func (e *enumeration) wirings(paths [][]option, p pricing) wirings {
 	all, known := e.branchWirings[p]
 	if !known {
 		all = wirings{{}: {{}}}
-		for _, path := range e.branches() {
+		for _, path := range e.fixed() {
 			all = e.longer(all, path, p)
 		}
 		e.branchWirings[p] = all
@@ -72,7 +72,7 @@ func (e *enumeration) longer(all wirings, path []option, p pricing) wirings {
 			for i, q := range key.bent {
 				k.bent[i] += q
 			}
-			k.poles += key.poles
+			k.asks = k.asks.with(key.asks)
 			for _, w := range list {
 				longer[k] = append(longer[k], worth{w.cost + value.cost, w.massKg + value.massKg})
 			}
@@ -103,7 +103,7 @@ func (o *option) within(other *option) bool {
 			return false
 		}
 	}
-	return o.poles <= other.poles
+	return o.asks.within(&other.asks)
 }
 
 // quantity returns how much an option takes of a part.
@@ -119,7 +119,7 @@ func (o *option) quantity(g *good) float64 {
 
 // step returns what an option adds.
 func (e *enumeration) step(o option, level int) (key wired, value worth) {
-	key.poles = o.poles
+	key.asks = o.asks
 	for _, t := range o.takes {
 		value.massKg += t.quantity * t.good.kgEach
 		if t.good.straight() {

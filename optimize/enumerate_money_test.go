@@ -19,8 +19,8 @@ type stall struct {
 // good is one part on the market.
 type good struct {
 	id      string
-	kgEach  float64 // a metre of cable
-	cable   bool
+	kgEach  float64 // a metre of what is bought by length
+	length  bool    // cable, conduit, section
 	have    float64
 	sells   bool
 	worth   float64 // cents for one that is sold
@@ -45,29 +45,42 @@ type lot struct {
 func newStall(p question.Problem) *stall {
 	m := &stall{goods: map[string]*good{}, tax: p.Scenario.Tax}
 	for _, e := range p.Catalog.All() {
-		g := &good{id: e.ID, kgEach: e.MassKg, cable: e.Kind == catalog.KindCable, memo: map[lot]float64{}}
+		g := &good{id: e.ID, kgEach: e.MassKg, length: e.Kind == catalog.KindCable || e.Kind == catalog.KindConduit || e.Kind == catalog.KindSection, memo: map[lot]float64{}}
 		own := seller{vendor: -1, price: float64(e.Price)}
-		if g.cable {
+		switch e.Kind {
+		case catalog.KindCable:
 			k := cableOf(p.Catalog, e.ID)
 			own.price, g.kgEach = k.CentsPerM, k.KgPerM
+		case catalog.KindConduit:
+			k := &p.Catalog.Conduits[slices.IndexFunc(p.Catalog.Conduits, func(k catalog.Conduit) bool { return k.ID == e.ID })]
+			own.price, g.kgEach = k.CentsPerM, k.KgPerM
+		case catalog.KindSection: // its mass counts with the frame
+			k := &p.Catalog.Sections[slices.IndexFunc(p.Catalog.Sections, func(k catalog.Section) bool { return k.ID == e.ID })]
+			own.price = k.CentsPerM
 		}
 		g.sellers = []seller{own}
 		m.goods[e.ID] = g
 		m.order = append(m.order, g)
 	}
-	for _, k := range p.Catalog.Cables {
-		end := &good{id: endOf(k.ID), sellers: []seller{{vendor: -1, price: float64(k.EndPrice)}}, memo: map[lot]float64{}}
+	ends := func(id string, price catalog.Cents) {
+		end := &good{id: endOf(id), sellers: []seller{{vendor: -1, price: float64(price)}}, memo: map[lot]float64{}}
 		m.goods[end.id] = end
 		m.order = append(m.order, end)
+	}
+	for _, k := range p.Catalog.Cables {
+		ends(k.ID, k.EndPrice)
+	}
+	for _, k := range p.Catalog.Conduits {
+		ends(k.ID, k.EndPrice)
 	}
 	m.offers(p.Catalog.Offers)
 	for _, h := range p.Scenario.Have {
 		g := m.goods[h.PartID]
-		if g.have += h.Count; g.cable {
+		if g.have += h.Count; g.length {
 			m.goods[endOf(h.PartID)].have += float64(h.Ends)
 		}
 		if h.Sell != nil {
-			if g.sells, g.worth = true, float64(*h.Sell); g.cable {
+			if g.sells, g.worth = true, float64(*h.Sell); g.length {
 				g.worth = h.SellCentsPerM
 			}
 		}
@@ -75,7 +88,7 @@ func newStall(p question.Problem) *stall {
 	return m
 }
 
-// endOf names the crimped ends of a cable, which are goods of their own.
+// endOf names the ends of a cable or a conduit, which are goods of their own.
 func endOf(cable string) string { return cable + " end" }
 
 // cableOf returns the cable of an id.
@@ -101,7 +114,7 @@ func (m *stall) offers(offers []catalog.Offer) {
 			g.sellers = nil
 		}
 		s := seller{vendor: v, price: float64(o.Price), from: o.MinQty, shipping: float64(o.Shipping)}
-		if g.cable {
+		if g.length {
 			s.price = o.CentsPerM
 		}
 		g.sellers = append(g.sellers, s)
@@ -136,7 +149,7 @@ func (m *stall) cost(g *good, installed float64, level int) float64 {
 	}
 	own := min(g.have, installed)
 	best := m.withOwn(g, installed, own, level)
-	if g.cable {
+	if g.length {
 		best = min(best, m.withOwn(g, installed, 0, level))
 		for _, s := range g.sellers {
 			if used := installed - s.from; used > 0 && used < own {
@@ -176,7 +189,7 @@ func (g *good) straight() bool {
 		return false
 	}
 	for _, s := range g.sellers {
-		if s.from > 1 || g.cable && s.from > 0 {
+		if s.from > 1 || g.length && s.from > 0 {
 			return false
 		}
 	}

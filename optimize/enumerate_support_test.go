@@ -7,7 +7,6 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/question"
-	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
 
@@ -33,10 +32,10 @@ func (e *enumeration) placings(n []int) []float64 {
 		for k := 0; k <= left; k++ {
 			next := slices.Clone(load)
 			if k > 0 {
-				next[sh].floor += float64(k) / float64(chassis.ShelfCapacity(shelf, bat)) // +Inf where not one fits
+				next[sh].lengthM += columnsM(shelf, bat, k)
 				next[sh].massKg += float64(k) * bat.MassKg
 			}
-			if !reaches(1, next[sh].floor) || !reaches(shelf.MaxMassKg, next[sh].massKg) {
+			if !reaches(shelf.LengthM+shelf.GapM, next[sh].lengthM) || !reaches(chassis.ShelfMaxKg(shelf, e.c), next[sh].massKg) {
 				return
 			}
 			place(b, sh+1, left-k, next, moment+float64(k)*body.MassKg*body.HeightM)
@@ -46,16 +45,29 @@ func (e *enumeration) placings(n []int) []float64 {
 	return moments
 }
 
-// shelfLoad is the part of a shelf's floor that is taken, and the mass on it.
-type shelfLoad struct{ floor, massKg float64 }
+// shelfLoad is the length of a shelf that columns take, a gap after each, and the mass on it.
+type shelfLoad struct{ lengthM, massKg float64 }
+
+// columnsM returns the length that some modules take in whole columns across a shelf's depth, turned the better way.
+func columnsM(sh *scenarios.Shelf, b *catalog.Battery, modules int) float64 {
+	const hair = 1e-9
+	layers := min(float64(sh.Stack), math.Floor(sh.ClearHeightM/b.HeightM+hair))
+	least := math.Inf(1)
+	for _, way := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
+		rows := math.Floor((sh.DepthM+sh.GapM)/(way[1]+sh.GapM) + hair)
+		if rows*layers > 0 {
+			least = min(least, math.Ceil(float64(modules)/(rows*layers))*(way[0]+sh.GapM))
+		}
+	}
+	return least
+}
 
 // fitting is one choice of bus bars, casters and sundries.
 type fitting struct {
-	cost        float64 // cents
-	boardKg     float64 // on the backboard
-	casters     *catalog.Casters
-	spaces      int // breaker spaces
-	needsSpaces bool
+	cost    float64 // cents
+	boardKg float64 // on the backboard
+	casters *catalog.Casters
+	centre  *catalog.Sundry // nil: none
 }
 
 // support finds the best of all ways to build a core. There is none where it returns false.
@@ -69,7 +81,7 @@ func (e *enumeration) support(p *total, by question.By) bool {
 	lighter := h.lighterIsBetter()
 	found := false
 	for level := range e.market.levels {
-		fittings := e.fittings(p.batteries, inv, p.units, level)
+		fittings := e.fittings(&h, p.batteries, inv, p.units, level)
 		if len(fittings) == 0 {
 			return false // at whatever level
 		}
@@ -77,7 +89,7 @@ func (e *enumeration) support(p *total, by question.By) bool {
 		wirings := e.wirings(paths, pricing{level, lighter})
 		for _, f := range fittings {
 			for key, list := range wirings {
-				if f.needsSpaces && f.spaces < key.poles {
+				if !key.fits(f.centre) || !key.bonded() {
 					continue
 				}
 				for _, w := range list {
@@ -91,7 +103,7 @@ func (e *enumeration) support(p *total, by question.By) bool {
 			}
 		}
 	}
-	_, p.lifeWh = e.usableWh(p.batteries)
+	p.lifeWh = e.lifeWh(p.batteries, inv, p.units)
 	return found
 }
 
@@ -135,31 +147,32 @@ func (e *enumeration) extra(id string, pieces, level int) float64 {
 }
 
 // fittings returns every choice of bus bars, casters and sundries for a core, but for the casters' load.
-func (e *enumeration) fittings(n []int, inv *catalog.Inverter, units, level int) []fitting {
-	busA := float64(units) * inv.ContinuousW / (inv.Efficiency * e.s.Bus.LowV)
-	dcA := e.demand.PeakBusDCW() / e.s.Bus.LowV
+func (e *enumeration) fittings(h *pile, n []int, inv *catalog.Inverter, units, level int) []fitting {
+	throughA := 1.25 * e.busA(inv, units)
+	dcCircuits := 0
+	for i := range e.s.Circuits {
+		if e.s.Circuits[i].DC {
+			dcCircuits++
+		}
+	}
 	var all []fitting
-	for _, counts := range e.sundries() {
+	for _, counts := range e.sundries(throughA) {
 		base := fitting{}
 		for i, k := range counts {
 			x := &e.c.Sundries[i]
 			base.cost += e.extra(x.ID, k, level)
 			base.boardKg += float64(k) * x.MassKg
-			if x.Role == "load-centre" && k > 0 && x.Spaces > 0 {
-				base.needsSpaces = true
-				base.spaces += k * x.Spaces
+			if x.Role == "load-centre" && k > 0 {
+				base.centre = x
 			}
 		}
 		for i := range e.c.Busbars {
 			bars := &e.c.Busbars[i]
-			if !reaches(bars.RatingA, wiring.BusbarA(busA, dcA)) || bars.Studs < wiring.BusbarStuds(sum(n), units, 0) {
+			if !reaches(bars.RatingA, throughA) || bars.Studs < sum(n)+units+dcCircuits {
 				continue
 			}
-			for k := range e.c.Casters {
-				set := &e.c.Casters[k]
-				if set.SetOf != e.s.Cart.Casters {
-					continue
-				}
+			for k := range h.casters {
+				set := &h.casters[k]
 				f := base
 				f.cost += e.extra(bars.ID, 1, level) + e.extra(set.ID, 1, level)
 				f.boardKg += bars.MassKg
@@ -171,11 +184,14 @@ func (e *enumeration) fittings(n []int, inv *catalog.Inverter, units, level int)
 	return all
 }
 
-// sundries returns every number of every sundry that answers what is needed, each need by itself.
-func (e *enumeration) sundries() [][]int {
+// sundries returns every number of every sundry that answers what is needed, each need by itself; shunts and
+// disconnects stand what flows through them.
+func (e *enumeration) sundries(throughA float64) [][]int {
 	all := [][]int{make([]int, len(e.c.Sundries))}
 	for _, need := range e.s.Needs {
-		all = e.answered(all, need, func(x *catalog.Sundry) bool { return x.RatingA >= need.RatingA })
+		all = e.answered(all, need, func(x *catalog.Sundry) bool {
+			return x.RatingA >= need.RatingA && (need.Role != "shunt" && need.Role != "disconnect" || reaches(x.RatingA, throughA))
+		})
 	}
 	for i := range e.s.Circuits {
 		r := e.s.Circuits[i].Receptacle

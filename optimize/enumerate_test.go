@@ -138,14 +138,46 @@ func (e *enumeration) strings(n []int) []energy.Strings {
 	return all
 }
 
-// usableWh returns what all modules give, and what they give in all their cycles.
-func (e *enumeration) usableWh(n []int) (usable, life float64) {
+// usableWh returns what all modules give.
+func (e *enumeration) usableWh(n []int) float64 {
+	usable := 0.0
 	for b := range n {
-		m := float64(e.modules(n, b))
-		usable += m * energy.UsableWh(&e.c.Batteries[b], e.s.Limits.Reserve)
-		life += m * energy.LifetimeWh(&e.c.Batteries[b], e.s.Limits.Reserve)
+		usable += float64(e.modules(n, b)) * energy.UsableWh(&e.c.Batteries[b], e.s.Limits.Reserve)
 	}
-	return usable, life
+	return usable
+}
+
+// lifeWh returns what all modules give in all their life, of cycles or of years, whichever ends first; 0 where one
+// of them states neither.
+func (e *enumeration) lifeWh(n []int, inv *catalog.Inverter, units int) float64 {
+	day := 0.0 // Wh
+	for t, watts := range e.demand.ACW {
+		day += e.demand.StepH * (watts/inv.Efficiency + float64(units)*inv.IdleW + e.demand.DCW[t])
+	}
+	cyclesAYear := day / (e.demand.RecordH() / 24) * e.s.UseDays / e.usableWh(n)
+	life := 0.0
+	for b := range n {
+		bat, cycles := &e.c.Batteries[b], math.Inf(1)
+		if bat.CycleLife > 0 {
+			cycles = bat.CycleLife
+		}
+		if bat.CalendarYears > 0 {
+			cycles = min(cycles, bat.CalendarYears*cyclesAYear)
+		}
+		if n[b] == 0 {
+			continue
+		}
+		if math.IsInf(cycles, 1) {
+			return 0
+		}
+		life += float64(e.modules(n, b)) * energy.UsableWh(bat, e.s.Limits.Reserve) * cycles
+	}
+	return life
+}
+
+// busA returns what flows to or from all inverters at the most, direct-current loads included.
+func (e *enumeration) busA(inv *catalog.Inverter, units int) float64 {
+	return float64(units)*wiring.UnitA(e.s, inv, 0) + e.demand.PeakBusDCW()/e.s.Bus.LowV
 }
 
 // supplies reports whether a core meets what is asked of its energy and power.
@@ -154,20 +186,35 @@ func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
 	if !energy.InverterFits(e.s, e.demand, inv) ||
 		!reaches(u*inv.ContinuousW, e.demand.PeakTotalVA()) ||
 		!reaches(u*inv.SurgeW, e.demand.PeakSurgeVA()) ||
-		inv.ACV == energy.ACVThree && !reaches(u*inv.LegW, e.demand.PeakLegVA()) {
+		inv.ACV == energy.ACVThree && !(reaches(u*inv.LegW, e.demand.PeakLegVA()) && reaches(u*inv.LegSurgeW, e.demand.PeakLegSurgeVA())) {
 		return false
 	}
-	usable, _ := e.usableWh(n)
+	for b := range n {
+		if n[b] > 0 && e.s.Limits.SharedProtocols && !e.c.Batteries[b].SharesProtocol(inv) {
+			return false
+		}
+	}
 	want := e.demand.WindowWh(inv.Efficiency, u*inv.IdleW, e.s.AutonomyH)
-	busA := u*energy.BusA(inv, e.s.Bus) + e.demand.PeakBusDCW()/e.s.Bus.LowV
-	if !reaches(usable, want) || !energy.Carries(e.strings(n), busA) {
+	dcA := e.demand.PeakBusDCW() / e.s.Bus.LowV
+	peakA := e.demand.PeakSurgeVA()/(inv.Efficiency*e.s.Bus.LowV) + dcA
+	if !reaches(e.usableWh(n), want) || !energy.Carries(e.strings(n), u*energy.BusA(inv, e.s.Bus)+dcA) || !reaches(energy.PeakA(e.strings(n)), peakA) {
 		return false
 	}
-	if r := e.s.Recharge; r != nil {
-		chargeA := energy.GridRechargeA(e.strings(n), want, e.s.Bus.NominalV, r.WithinH)
-		return reaches(u*inv.ChargerA, chargeA) && reaches(energy.ChargeA(e.strings(n)), chargeA)
+	return e.recharges(n, inv, u, want)
+}
+
+// recharges reports whether chargers, supply and strings put an energy back in time.
+func (e *enumeration) recharges(n []int, inv *catalog.Inverter, units, wantWh float64) bool {
+	r := e.s.Recharge
+	if r == nil {
+		return true
 	}
-	return true
+	chargeA := energy.GridRechargeA(e.strings(n), wantWh, e.s.Bus.NominalV, r.WithinH)
+	if r.Supply != nil && (!inv.ChargesFrom(r.Supply.Volts) ||
+		!reaches(0.8*r.Supply.DeviceA*r.Supply.Volts*inv.Efficiency, chargeA*e.s.Bus.NominalV)) {
+		return false
+	}
+	return reaches(units*inv.ChargerA, chargeA) && reaches(energy.ChargeA(e.strings(n)), chargeA)
 }
 
 // sum adds up.

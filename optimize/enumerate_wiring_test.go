@@ -1,14 +1,94 @@
 package optimize_test
 
 import (
+	"fmt"
+	"math"
+	"slices"
+
 	"cartwright/catalog"
 	"cartwright/optimize/wiring"
+	"cartwright/scenarios"
 )
 
-// option is what one way to wire a path takes.
+// option is what one way to wire a path takes, and what it asks of bond and load centre.
 type option struct {
 	takes []take
-	poles int // of a branch's device
+	asks  asks
+}
+
+// asks is what paths ask of a bond and a load centre, of one path or of all together.
+type asks struct {
+	poles    int                // of the branches' breakers
+	strange  [mounts]bool       // by mount: some branch has a breaker of another
+	feeding  [mounts]int        // by mount: poles of the feeders' breakers of it
+	feedersA float64            // ratings of the feeders' devices
+	bond     [materials]float64 // by material: the area in mm2 that the mains ask for; +Inf: none will do
+	bonding  [materials]float64 // by material: the area in mm2 that there is
+}
+
+// The mounts of breakers and the materials of bonds in random problems.
+const (
+	mounts    = 2
+	materials = 2
+)
+
+var (
+	mountNames    = [mounts]string{"rail", "plug-in"}
+	materialNames = [materials]string{"copper", "aluminium"}
+)
+
+// with returns what two paths ask together.
+func (a asks) with(b asks) asks {
+	a.poles += b.poles
+	a.feedersA += b.feedersA
+	for i := range mounts {
+		a.strange[i] = a.strange[i] || b.strange[i]
+		a.feeding[i] += b.feeding[i]
+	}
+	for i := range materials {
+		a.bond[i], a.bonding[i] = max(a.bond[i], b.bond[i]), max(a.bonding[i], b.bonding[i])
+	}
+	return a
+}
+
+// within reports whether a asks no more than b.
+func (a *asks) within(b *asks) bool {
+	for i := range mounts {
+		if a.strange[i] && !b.strange[i] || a.feeding[i] > b.feeding[i] {
+			return false
+		}
+	}
+	for i := range materials {
+		if a.bond[i] > b.bond[i] || a.bonding[i] < b.bonding[i] {
+			return false
+		}
+	}
+	return a.poles <= b.poles && a.feedersA <= b.feedersA
+}
+
+// fits reports whether a load centre, where there is one, stands the feeders and takes all breakers.
+func (w *wired) fits(centre *catalog.Sundry) bool {
+	if centre == nil {
+		return true
+	}
+	poles := w.asks.poles
+	if m := slices.Index(mountNames[:], centre.Mount); m >= 0 {
+		if w.asks.strange[m] {
+			return false
+		}
+		poles += w.asks.feeding[m]
+	}
+	return reaches(centre.RatingA, w.asks.feedersA) && (centre.Spaces == 0 || poles <= centre.Spaces)
+}
+
+// bonded reports whether the bond, where there is one, is large enough for every main.
+func (w *wired) bonded() bool {
+	for m := range materials {
+		if w.asks.bonding[m] > 0 {
+			return reaches(w.asks.bonding[m], w.asks.bond[m])
+		}
+	}
+	return true
 }
 
 // take is so much of a part.
@@ -19,24 +99,17 @@ type take struct {
 
 // listKey is a path and the fault current in it.
 type listKey struct {
-	kind, name string
+	duty, part string
 	units      int
 	faultA     float64
 }
 
-// options returns every way to wire a path: all cables in one or two sets, with all devices, with all
-// grounds, that the rules pass.
+// options returns every way to wire a path: all cables in one or two sets, with all devices, all grounds and all
+// conduits, that the rules pass.
 func (e *enumeration) options(d wiring.Duty, units int, part string, faultA float64) []option {
-	key := listKey{string(d.Kind), d.Name + part, units, faultA}
+	key := listKey{fmt.Sprint(d), part, units, faultA}
 	if list, ok := e.lists[key]; ok {
 		return list
-	}
-	devices := []*catalog.Device{nil}
-	if d.OwnBreakerA == 0 {
-		devices = nil
-		for i := range e.c.Devices {
-			devices = append(devices, &e.c.Devices[i])
-		}
 	}
 	grounds := []*catalog.Cable{nil}
 	if d.Ground {
@@ -48,11 +121,11 @@ func (e *enumeration) options(d wiring.Duty, units int, part string, faultA floa
 	var list []option
 	for i := range e.c.Cables {
 		for sets := 1; sets <= 2; sets++ {
-			for _, dev := range devices {
+			for _, o := range e.protections(&d) {
 				for _, ground := range grounds {
-					o := wiring.Option{Cable: &e.c.Cables[i], Sets: sets, Device: dev, Ground: ground}
+					o.Cable, o.Sets, o.Ground = &e.c.Cables[i], sets, ground
 					if e.rules.Check(d, o, faultA).OK() {
-						list = append(list, e.parts(d, o))
+						list = append(list, e.piped(d, o)...)
 					}
 				}
 			}
@@ -62,38 +135,156 @@ func (e *enumeration) options(d wiring.Duty, units int, part string, faultA floa
 	return list
 }
 
-// parts returns what an option takes.
+// protections returns every way to protect a path: by the battery's own device, by one that is bought, and at both
+// ends by two.
+func (e *enumeration) protections(d *wiring.Duty) []wiring.Option {
+	if d.OwnBreakerA > 0 {
+		return []wiring.Option{{}}
+	}
+	var list []wiring.Option
+	ends := max(1, d.Devices)
+	if d.BuiltInA > 0 && ends == 1 {
+		list = append(list, wiring.Option{BuiltIn: true})
+	}
+	for i := range e.c.Devices {
+		dev := &e.c.Devices[i]
+		list = append(list, wiring.Option{Device: dev, Devices: ends})
+		if d.BuiltInA > 0 && ends == 2 {
+			list = append(list, wiring.Option{Device: dev, Devices: 1, BuiltIn: true})
+		}
+	}
+	return list
+}
+
+// piped returns an option in every conduit that holds it, where one is asked for.
+func (e *enumeration) piped(d wiring.Duty, o wiring.Option) []option {
+	if d.Conduit == "" {
+		return []option{e.parts(d, o)}
+	}
+	var list []option
+	for i := range e.c.Conduits {
+		if pipe := &e.c.Conduits[i]; pipe.Type == d.Conduit && wiring.Holds(e.rules, &d, &o, pipe) {
+			o.Conduit = pipe
+			list = append(list, e.parts(d, o))
+		}
+	}
+	return list
+}
+
+// parts returns what an option takes, and asks.
 func (e *enumeration) parts(d wiring.Duty, o wiring.Option) option {
 	var out option
 	add := func(id string, quantity float64) {
-		out.takes = append(out.takes, take{e.market.goods[id], quantity})
+		if quantity > 0 {
+			out.takes = append(out.takes, take{e.market.goods[id], quantity})
+		}
 	}
-	add(o.Cable.ID, float64(d.Conductors*o.Sets)*d.LengthM)
-	add(endOf(o.Cable.ID), float64(2*d.Conductors*o.Sets))
+	if o.Cable != nil {
+		lines := float64(o.Sets * d.Conductors)
+		links := float64(o.Sets * d.Links)
+		add(o.Cable.ID, lines*e.bought(d.LengthM)+links*e.bought(d.LinkM))
+		add(endOf(o.Cable.ID), 2*(lines+links))
+	}
 	if o.Ground != nil {
-		add(o.Ground.ID, d.LengthM)
+		add(o.Ground.ID, e.bought(d.LengthM))
 		add(endOf(o.Ground.ID), 2)
 	}
 	if o.Device != nil {
-		add(o.Device.ID, 1)
-		if d.Name != "" {
-			out.poles = o.Device.Poles
-		}
+		add(o.Device.ID, float64(o.Devices))
 	}
+	if o.Conduit != nil {
+		add(o.Conduit.ID, d.LengthM)
+		add(endOf(o.Conduit.ID), 2)
+	}
+	out.asks = e.asksOf(d, o)
 	return out
 }
 
-// branches returns the options of every branch circuit.
-func (e *enumeration) branches() (paths [][]option) {
+// bought returns the length bought of a conductor.
+func (e *enumeration) bought(m float64) float64 {
+	m *= 1 + e.s.Cable.Slack
+	if step := e.s.Cable.StepM; step > 0 {
+		m = math.Ceil(m/step-near) * step
+	}
+	return m
+}
+
+// asksOf returns what an option asks of bond and load centre.
+func (e *enumeration) asksOf(d wiring.Duty, o wiring.Option) asks {
+	var a asks
+	breaker := o.Device != nil && o.Device.Type == "breaker"
+	switch d.Kind {
+	case scenarios.RunBranch:
+		if breaker {
+			a.poles = o.Device.Poles
+			for m, name := range mountNames {
+				a.strange[m] = o.Device.Mount != name
+			}
+		}
+	case scenarios.RunFeeder:
+		if a.feedersA = d.OwnBreakerA; o.Device != nil {
+			a.feedersA = o.Device.RatingA
+		}
+		for m, name := range mountNames {
+			if breaker && o.Device.Mount == name {
+				a.feeding[m] = o.Device.Poles
+			}
+		}
+	case scenarios.RunMain:
+		for m, material := range materialNames {
+			mm2, ok := wiring.BondMM2(e.rules, d, o, material)
+			if a.bond[m] = mm2; !ok {
+				a.bond[m] = math.Inf(1)
+			}
+		}
+	case scenarios.RunBond:
+		a.bonding[slices.Index(materialNames[:], o.Ground.Material)] = o.Ground.Size.AreaMM2()
+	}
+	return a
+}
+
+// fixed returns the options of what every core has: circuits behind the inverters, the inlet, the bond, and the
+// frame's stock where that has a price.
+func (e *enumeration) fixed() (paths [][]option) {
+	var stock option
+	for _, x := range e.s.Cart.Pieces {
+		if g := e.market.goods[x.Section]; g.sellers[0].price > 0 {
+			stock.takes = append(stock.takes, take{g, x.LengthM * float64(x.Count)})
+		}
+	}
+	paths = append(paths, []option{stock})
 	for i := range e.s.Circuits {
-		d, _ := wiring.BranchDuty(e.s, &e.s.Circuits[i])
+		if !e.s.Circuits[i].DC {
+			d, _ := wiring.BranchDuty(e.s, &e.s.Circuits[i])
+			paths = append(paths, e.options(d, 0, "", e.s.ACFaultA))
+		}
+	}
+	if d, planned := wiring.InletDuty(e.s); planned {
 		paths = append(paths, e.options(d, 0, "", e.s.ACFaultA))
+	}
+	if d, planned := wiring.BondDuty(e.s); planned {
+		var list []option
+		for i := range e.c.Cables {
+			o := wiring.Option{Sets: 1, Ground: &e.c.Cables[i]}
+			if isGround(e.s.Rules, o.Ground) {
+				list = append(list, e.piped(d, o)...)
+			}
+		}
+		paths = append(paths, list)
 	}
 	return paths
 }
 
-// paths returns the options of every path of a core but the branches, each path by itself; ok is false if
-// a path has no option.
+// isGround reports whether a cable is in the tables of a rule set.
+func isGround(rules scenarios.Rules, c *catalog.Cable) bool {
+	if rules == scenarios.IEC {
+		return c.Size.Metric() && c.Material == "copper"
+	}
+	return !c.Size.Metric() && (c.Material == "copper" || c.Size != "14 AWG")
+}
+
+// paths returns the options of every path of a core but those that every core has, each path by itself, strings of a
+// kind alike; ok is false if a path has no option.
 func (e *enumeration) paths(n []int, inv *catalog.Inverter, units int) (paths [][]option, ok bool) {
 	busA := 0.0 // of a fault
 	for b := range n {
@@ -111,16 +302,36 @@ func (e *enumeration) paths(n []int, inv *catalog.Inverter, units int) (paths []
 		}
 		bat := &e.c.Batteries[b]
 		own := wiring.ShortCircuitA(bat)
-		if d, planned := wiring.StringDuty(e.s, bat); planned &&
-			!add(n[b], e.options(d, 0, bat.ID, max(own, busA-own))) {
+		if d, planned := wiring.StringDuty(e.s, bat, e.busA(inv, units), sum(n)); planned &&
+			!add(1, alike(n[b], e.options(d, 0, bat.ID, max(own, busA-own)))) {
 			return nil, false
 		}
 	}
-	if d, planned := wiring.MainDuty(e.s, inv); planned && !add(units, e.options(d, units, inv.ID, busA)) {
+	if d, planned := wiring.MainDuty(e.s, wiring.UnitA(e.s, inv, 0)); planned && !add(units, e.options(d, units, inv.ID, busA)) {
 		return nil, false
 	}
-	if d, planned := wiring.FeederDuty(e.s, inv, units); planned && !add(1, e.options(d, units, inv.ID, e.s.ACFaultA)) {
+	if d, planned := wiring.FeederDuty(e.s, inv); planned && !add(units, e.options(d, units, inv.ID, e.s.ACFaultA)) {
 		return nil, false
+	}
+	for i := range e.s.Circuits {
+		if c := &e.s.Circuits[i]; c.DC {
+			if d, _ := wiring.BranchDuty(e.s, c); !add(1, e.options(d, 0, "", busA)) {
+				return nil, false
+			}
+		}
 	}
 	return paths, true
+}
+
+// alike returns options of which so many are built alike.
+func alike(count int, list []option) []option {
+	var all []option
+	for _, o := range list {
+		o.takes = slices.Clone(o.takes)
+		for i := range o.takes {
+			o.takes[i].quantity *= float64(count)
+		}
+		all = append(all, o)
+	}
+	return all
 }

@@ -95,7 +95,7 @@ func servedPoints(t *testing.T, p question.Problem) []point {
 // servedHours bisects for the longest autonomy whose energy the core holds, and for which charger and
 // strings can put it back in time.
 func servedHours(e *enumeration, core *total, inv *catalog.Inverter) float64 {
-	usable, _ := e.usableWh(core.batteries)
+	usable := e.usableWh(core.batteries)
 	serves := func(hours float64) bool {
 		want := e.demand.WindowWh(inv.Efficiency, float64(core.units)*inv.IdleW, hours)
 		if want > usable {

@@ -83,9 +83,9 @@ func (e *enumeration) waysOf(n []int, inv *catalog.Inverter, units int, paths []
 	for level := range e.market.levels {
 		core := e.coreCost(n, inv, units, level)
 		wirings := e.wirings(paths, pricing{level, lighter})
-		for _, f := range e.fittings(n, inv, units, level) {
+		for _, f := range e.fittings(&h, n, inv, units, level) {
 			for key, list := range wirings {
-				if f.needsSpaces && f.spaces < key.poles {
+				if !key.fits(f.centre) || !key.bonded() {
 					continue
 				}
 				for _, w := range list {

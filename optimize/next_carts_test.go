@@ -82,16 +82,16 @@ func (c *tinyCarts) core(n []int, inv *catalog.Inverter) {
 	ways := [][]int{parts}
 	for b, k := range n {
 		bat := &c.c.Batteries[b]
-		d, _ := wiring.StringDuty(c.s, bat)
+		d, _ := wiring.StringDuty(c.s, bat, wiring.UnitA(c.s, inv, 0), modules)
 		for range k {
 			ways = c.wire(ways, d, math.Max(bat.ShortCircuitA, faultA-bat.ShortCircuitA))
 		}
 	}
-	if d, planned := wiring.MainDuty(c.s, inv); planned {
+	if d, planned := wiring.MainDuty(c.s, wiring.UnitA(c.s, inv, 0)); planned {
 		ways = c.wire(ways, d, faultA)
 	}
 	bars := &c.c.Busbars[0]
-	if bars.RatingA < wiring.BusbarA(energy.BusA(inv, c.s.Bus), 0) || bars.Studs < wiring.BusbarStuds(modules, 1, 0) {
+	if bars.RatingA < wiring.BusbarA(wiring.UnitA(c.s, inv, 0)) || bars.Studs < wiring.BusbarStuds(modules, 1, 0) {
 		return
 	}
 	for _, way := range ways {
@@ -135,7 +135,7 @@ func (c *tinyCarts) wire(ways [][]int, d wiring.Duty, faultA float64) [][]int {
 	seen := map[string]bool{}
 	for i := range c.c.Cables {
 		for j := range c.c.Devices {
-			o := wiring.Option{Cable: &c.c.Cables[i], Sets: 1, Device: &c.c.Devices[j]}
+			o := wiring.Option{Cable: &c.c.Cables[i], Sets: 1, Device: &c.c.Devices[j], Devices: 1}
 			if !c.rules.Check(d, o, faultA).OK() {
 				continue
 			}
@@ -155,7 +155,7 @@ func (c *tinyCarts) wire(ways [][]int, d wiring.Duty, faultA float64) [][]int {
 
 // stands reports whether a cart is light enough for its limit and its casters, and does not tip.
 func (c *tinyCarts) stands(cart []int, set *catalog.Casters) bool {
-	bodies := append(chassis.FixedBodies(c.s), chassis.CasterBody(c.s, set.MassKg))
+	bodies := append(chassis.FixedBodies(c.s, c.c), chassis.CasterBody(c.s, set.MassKg))
 	boardKg := 0.0
 	for _, e := range c.c.All() {
 		n := float64(cart[c.at[e.ID]])

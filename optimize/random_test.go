@@ -84,6 +84,7 @@ func randomProblem(seed uint64) question.Problem {
 	d.limits()
 	d.owned()
 	d.offers()
+	d.trade(seed)
 	return question.Problem{Scenario: d.s, Catalog: d.c}
 }
 

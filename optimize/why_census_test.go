@@ -68,15 +68,15 @@ func (c *census) note(n []int, inv *catalog.Inverter, units int, paths [][]optio
 			inCore = float64(c.modules(n, b))
 		}
 	}
-	gift, dear := c.gift.fittings(n, inv, units, 0), c.dear.fittings(n, inv, units, 0)
 	h := c.heap(n, inv, units)
+	gift, dear := c.gift.fittings(&h, n, inv, units, 0), c.dear.fittings(&h, n, inv, units, 0)
 	for level := range c.market.levels {
 		core := c.coreCost(n, inv, units, level)
 		wirings := c.wirings(paths, pricing{level, h.lighterIsBetter()})
-		for i, f := range c.fittings(n, inv, units, level) {
+		for i, f := range c.fittings(&h, n, inv, units, level) {
 			fitted := math.Round((dear[i].cost - gift[i].cost) / dearCents / (1 + c.s.Tax))
 			for key, list := range wirings {
-				if f.needsSpaces && f.spaces < key.poles {
+				if !key.fits(f.centre) || !key.bonded() {
 					continue
 				}
 				quantity := inCore + fitted

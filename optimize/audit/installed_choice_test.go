@@ -153,3 +153,51 @@ func TestInstalledErrors(t *testing.T) {
 		})
 	}
 }
+
+// Of several shunts and disconnects the least that stand what flows through them are taken.
+func TestInstalledStandsWhatFlows(t *testing.T) {
+	k := newBarn().ownAll()
+	for _, role := range []int{0, 1} { // shunt, disconnect
+		k.s.Needs[role].RatingA = 0
+		for _, ratingA := range []float64{100, 200, 900} {
+			x := k.c.Sundries[role]
+			x.ID, x.RatingA = fmt.Sprint(x.ID, " of ", ratingA), ratingA
+			k.c.Sundries = append(k.c.Sundries, x)
+			k.own(x.ID, 1)
+		}
+	}
+	r := k.installed(t)
+	if !r.Passed {
+		t.Errorf("failed %q", failed(plan.Audit{Checks: r.Checks}))
+	}
+	for _, o := range r.Parts {
+		if o.Kind == "sundry" && strings.Contains(o.Part, "300") && (o.Used == 1) != strings.HasSuffix(o.Part, " of 200") {
+			t.Errorf("%g of %s used; want those of 200 A", o.Used, o.Part)
+		}
+	}
+}
+
+// As many modules as the inputs take, all alike.
+func TestInstalledArray(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		do   func(k *cart)
+		want plan.CoreSolar
+	}{
+		{"all", func(*cart) {}, plan.CoreSolar{Part: "leaf", Series: 3, Parallel: 3, Inputs: 1}},
+		{"one string an input", func(k *cart) { k.inverter("sine-2").MPPTMaxA = 8 }, plan.CoreSolar{Part: "leaf", Series: 3, Parallel: 1, Inputs: 2}},
+		{"eight owned", func(k *cart) { k.own("leaf", 8) }, plan.CoreSolar{Part: "leaf", Series: 2, Parallel: 4, Inputs: 1}},
+		{"room for four", func(k *cart) { k.sun(func(s *scenarios.Sun) { s.Most = 4 }) }, plan.CoreSolar{Part: "leaf", Series: 2, Parallel: 2, Inputs: 1}},
+	} {
+		k := newFair().ownAll()
+		tt.do(k)
+		r := k.installed(t)
+		if len(r.Core.Solar) != 1 || r.Core.Solar[0] != tt.want {
+			t.Errorf("%s: %+v, want %+v", tt.name, r.Core.Solar, tt.want)
+		}
+	}
+	k := newBarn().ownAll()
+	if r := k.installed(t); len(r.Core.Solar) != 0 {
+		t.Errorf("an array without sun: %+v", r.Core.Solar)
+	}
+}

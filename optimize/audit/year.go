@@ -81,7 +81,7 @@ func (a *auditor) pass(flows []flow, start, full float64) *year {
 	y.endsWh = stored
 	y.served = 1
 	if y.loadWh > 0 {
-		y.served -= y.wallWh / y.loadWh
+		y.served = math.Max(0, 1-y.wallWh/y.loadWh)
 	}
 	y.cycles = drawn / full
 	y.longestH = longest(y.shortAt[:])

@@ -47,17 +47,16 @@ func Finish(b *bench.Bench, c *Choice) plan.Plan {
 	return p
 }
 
-// lifetimeWh returns what the batteries give in all their life at so many cycles a year; 0 where that is not stated of
-// one of them.
+// lifetimeWh returns what the batteries give in all their life at so many cycles a year; 0 where one of them states
+// neither cycles nor years.
 func lifetimeWh(b *bench.Bench, c *Choice, cycles float64) float64 {
 	life := 0.0
 	for i, k := range c.Stacks {
 		st := &b.Stacks[k]
-		one := energy.LifetimeWh(st.Battery, b.Scenario.Limits.Reserve, cycles)
-		if one <= 0 {
+		if st.Battery.CycleLife <= 0 && st.Battery.CalendarYears <= 0 {
 			return 0
 		}
-		life += float64(st.Series*c.Strings[i]) * one
+		life += float64(st.Series*c.Strings[i]) * energy.LifetimeWh(st.Battery, b.Scenario.Limits.Reserve, cycles)
 	}
 	return life
 }

@@ -27,9 +27,16 @@ func Sources() []source.Source {
 		source.Habit("reserve kept back of the usable energy"),
 		source.Habit("modules in series: bus nominal / module nominal, rounded; together not below the bus's lowest voltage"),
 		source.Habit("batteries share a bus only within one parallel group, or with their own kind"),
-		source.Habit("power: everything that can be on together is on, duty not counted"),
-		source.Habit("loads left to the program are put on the legs so that the larger leg's peak is least"),
-		source.Habit("surge: all loads on and the largest single start on top"),
+		source.Habit("power: everything that can be on together is on, duty not counted; of loads never on together the largest"),
+		{
+			Kind: source.Formula, Name: "volt-amperes: watts / power factor", Source: "IEC 60050-131-11-46, the power factor", Confidence: source.FromMemory,
+		},
+		source.Habit("loads go on circuits and legs so that the larger leg's peak is least, then its surge, then in the scenario's order"),
+		{
+			Kind: source.Rule, Name: "a load that runs three hours or more at a stretch counts 125 % on its circuit under nec",
+			Source: "NEC article 100, 210.19(A), 210.20(A)", Confidence: source.ThreeTexts,
+		},
+		source.Habit("surge: all that can be on, and one start on top; two motors do not start in the same moment"),
 		{
 			Kind: source.Formula, Name: "bus current: continuous / (efficiency · lowest bus voltage)",
 			Source: "P = V·I and the definition of efficiency", Confidence: source.Definition,
@@ -40,12 +47,17 @@ func Sources() []source.Source {
 			Confidence: source.Definition,
 		},
 		{
-			Kind: source.Formula, Name: "recharge current: energy / (V · hours · sqrt(round trip))",
-			Source: "E = V·I·t; the square root as above", Confidence: source.CommonNotRead,
+			Kind: source.Formula, Name: "recharge current: energy / (V · hours · round trip)",
+			Source: "E = V·I·t and the definition of the round trip", Confidence: source.Definition,
 		},
-		source.Habit("strings' charging currents add up; tapering toward full charge is left out"),
+		source.Habit("strings share the charging current by conductance; tapering toward full charge is left out"),
 		{
-			Kind: source.Formula, Name: "feeder current: units * continuous / volts, between the hots of 120/240 V",
+			Kind: source.Rule, Name: "a supply gives at most 80 % of its device for hours",
+			Source: "NEC 210.20(A); iec: common practice, no source", Confidence: source.FromMemory,
+		},
+		source.Habit("a charger loses as much as its inverter does"),
+		{
+			Kind: source.Formula, Name: "feeder current: continuous / volts, of 120/240 V the larger of continuous / 240 and a leg / 120",
 			Source: "P = V·I", Confidence: source.Definition,
 		},
 		source.Habit("an autonomy is told up to one year"),
@@ -57,6 +69,7 @@ func Sources() []source.Source {
 			Kind: source.Formula, Name: "throughput cost: cost / (quantity · Ah · V · depth of discharge · cycle life)",
 			Source: "North American Clean Energy, \"Measuring the true costs\", part 2", Confidence: source.OneText,
 		},
+		source.Habit("a battery's life ends with its cycles or with its calendar years, whichever is earlier"),
 		source.Habit("cost per usable kWh: cost / usable energy"),
 		{
 			Kind: source.Practice, Name: "watts measured without legs count wholly on leg A",

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cartwright/catalog"
+	"cartwright/optimize/energy"
 	"cartwright/optimize/wiring"
 )
 
@@ -62,9 +63,9 @@ func ExampleShortCircuitA() {
 }
 
 // NFPA 70 215.3 in likeness, common practice, no source: 160 A of inverters and 8 A of dc loads ask for
-// 210 A; three strings, two inverters and one solar input for six studs.
+// 210 A; three strings, two inverters and one circuit on the bus for six studs.
 func ExampleBusbarA() {
-	fmt.Printf("%.0f A, %d studs\n", wiring.BusbarA(160, 8), wiring.BusbarStuds(3, 2, 1))
+	fmt.Printf("%.0f A, %d studs\n", wiring.BusbarA(160+8), wiring.BusbarStuds(3, 2, 1))
 	// Output: 210 A, 6 studs
 }
 
@@ -73,4 +74,13 @@ func ExampleBusbarA() {
 func ExampleShortCircuitA_carBattery() {
 	fmt.Printf("%.0f A\n", wiring.ShortCircuitA(&catalog.Battery{MaxV: 12, ResistanceOhm: 0.4}))
 	// Output: 30 A
+}
+
+// A text on ABYC E-11: six 6 V batteries of 2,400 A each, as a bank of 12 V, give 7,200 A: two in series give what one
+// does, three strings of them add up.
+func ExampleBusFaultA() {
+	golf := &catalog.Battery{NominalV: 6, ShortCircuitA: 2400}
+	strings := 6 / energy.Series(12, golf.NominalV)
+	fmt.Printf("%.0f A\n", wiring.BusFaultA([]*catalog.Battery{golf}, []int{strings}))
+	// Output: 7200 A
 }

@@ -22,6 +22,7 @@ var iecClauses = clauses{
 	class:        "IEC 60269-1: a fuse of partial range protects against short circuits only",
 	drop:         "IEC 60364-5-52 clause 525, IEC 60228:2004 table 3 at 70 C",
 	ground:       iec.GroundSource.Source,
+	bothEnds:     "IEC 60364-4-43 clause 433.2.2",
 }
 
 func (iecRules) clauses() *clauses { return &iecClauses }

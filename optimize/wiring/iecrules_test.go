@@ -39,7 +39,7 @@ func TestIECOverload(t *testing.T) {
 		{"I_B equals I_z", iecString(func(d *wiring.Duty) { d.DesignA = 112 }),
 			iecOption("25 mm2", 70, device("breaker", 125)), 0, []string{"cable protected"}},
 		{"I_B above I_z", iecString(func(d *wiring.Duty) { d.DesignA = 112.1 }),
-			iecOption("25 mm2", 70, device("breaker", 125)), 0, []string{"corrected ampacity", "cable protected"}},
+			iecOption("25 mm2", 70, device("breaker", 125)), 0, []string{"terminal ampacity", "corrected ampacity", "cable protected"}},
 		{"I_n equals I_z", busDuty(scenarios.RunString, 60), iecOption("10 mm2", 70, device("breaker", 63)), 0, nil},
 		{"no next size up", busDuty(scenarios.RunString, 60), iecOption("10 mm2", 70, device("breaker", 80)), 0,
 			[]string{"cable protected"}},
@@ -55,7 +55,10 @@ func TestIECOverload(t *testing.T) {
 		{"gg fuse, warm", iecString(warm), iecOption("25 mm2", 70, fuseOfClass("gg", 100)), 0, []string{"fuse overload"}},
 		{"fuse of no class, warm", iecString(warm), iecOption("25 mm2", 70, fuseOfClass("", 100)), 0,
 			[]string{"fuse overload"}},
-		{"fuse of another class, warm", iecString(warm), iecOption("25 mm2", 70, fuseOfClass("T", 100)), 0, nil},
+		// No other class has an I_2 that was read: reckoned as gG. IEC 60269-6 has 1.45 I_n for gPV.
+		{"fuse of another class, warm", iecString(warm), iecOption("25 mm2", 70, fuseOfClass("T", 100)), 0, []string{"fuse overload"}},
+		{"gPV fuse, warm", iecString(warm), iecOption("25 mm2", 70, fuseOfClass("gPV", 100)), 0, nil},
+		{"gpv fuse, warm", iecString(warm), iecOption("25 mm2", 70, fuseOfClass("gpv", 100)), 0, nil},
 		{"breaker, warm", iecString(warm), iecOption("25 mm2", 70, changed(device("breaker", 100),
 			func(d **catalog.Device) { (*d).Class = "" })), 0, nil},
 		{"fault current reached", iecString(same), iecOption("25 mm2", 70, device("breaker", 100)), 20000, nil},
@@ -87,12 +90,35 @@ func TestIECAmpacity(t *testing.T) {
 		{"too many circuits", iecString(func(d *wiring.Duty) { d.Bundled = 41 }),
 			iecOption("25 mm2", 70, device("fuse", 100)), 0},
 		{"two sets", iecString(same), changed(iecOption("50 mm2", 70, device("fuse", 100)),
-			func(o *wiring.Option) { o.Sets = 2 }), 336},
+			func(o *wiring.Option) { o.Sets = 2 }), 2 * 168 * 0.80}, // two circuits side by side
+		{"two sets in a bundle of more", iecString(func(d *wiring.Duty) { d.Bundled = 6 }), changed(iecOption("50 mm2", 70, device("fuse", 100)),
+			func(o *wiring.Option) { o.Sets = 2 }), 2 * 168 * 0.70},
 	} {
 		if got := iecRules.Check(c.duty, c.option, 0).AllowedA; math.Abs(got-c.wantA) > 1e-9 {
 			t.Errorf("%s: allowed %v A, want %v", c.name, got, c.wantA)
 		}
 	}
+}
+
+// TestIECTerminal: terminals are for 70 C unless the device says 90: the cable's own end carries no more than PVC would
+// (IEC 60364-5-52 table 52.1 and clause 523.1, from memory). XLPE of 25 mm2 clipped direct: 138 A, PVC 112 A.
+func TestIECTerminal(t *testing.T) {
+	at := func(terminalC, ratingA float64) *catalog.Device {
+		return changed(device("breaker", ratingA), func(d **catalog.Device) { (*d).TerminalC = terminalC })
+	}
+	option := func(dev *catalog.Device) wiring.Option { return iecOption("25 mm2", 90, dev) }
+	over := iecString(func(d *wiring.Duty) { d.DesignA = 113 })
+	runVerdicts(t, iecRules, []verdict{
+		{"112 A at 70 C", iecString(func(d *wiring.Duty) { d.DesignA = 112 }), option(at(70, 125)), 0, nil},
+		{"113 A at 70 C", over, option(at(70, 125)), 0, []string{"terminal ampacity"}},
+		{"113 A at 89 C", over, option(at(89, 125)), 0, []string{"terminal ampacity"}},
+		{"113 A at 90 C", over, option(at(90, 125)), 0, nil},
+		{"the run's terminal has no part", changed(over, func(d *wiring.Duty) { d.TerminalC = 60 }), option(at(90, 125)), 0, nil},
+		{"uncorrected: hot beside others", iecString(func(d *wiring.Duty) { d.DesignA, d.AmbientC, d.Bundled = 60, 40, 6 }),
+			option(at(70, 80)), 0, nil}, // 138 · 0.91 · 0.70 = 87.9 A
+		{"two sets carry twice", iecString(func(d *wiring.Duty) { d.DesignA = 310 }),
+			changed(iecOption("50 mm2", 90, at(70, 315)), func(o *wiring.Option) { o.Sets = 2 }), 0, nil},
+	})
 }
 
 func TestIECCable(t *testing.T) {
@@ -138,7 +164,7 @@ func TestIECBranch(t *testing.T) {
 	}
 	runVerdicts(t, iecRules, []verdict{
 		{"32 A on 4 mm2", branchDuty(32, 230, 1), option("4 mm2", 32), 0, nil}, // B1: 32 A exactly
-		{"40 A on 4 mm2", branchDuty(40, 230, 1), option("4 mm2", 40), 0, []string{"corrected ampacity", "cable protected"}},
+		{"40 A on 4 mm2", branchDuty(40, 230, 1), option("4 mm2", 40), 0, []string{"terminal ampacity", "corrected ampacity", "cable protected"}},
 		{"25 A breaker for 32 A", branchDuty(32, 230, 1), option("4 mm2", 25), 0, []string{"device rating"}},
 	})
 }

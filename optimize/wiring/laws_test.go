@@ -24,14 +24,15 @@ func drawnOption(t *rapid.T, r wiring.Rules) wiring.Option {
 	return wiring.Option{
 		Cable: copperCable(rapid.SampledFrom(sizesOf(r)).Draw(t, "size"), insulationC),
 		Sets:  rapid.IntRange(1, 2).Draw(t, "sets"), Device: device("fuse", rapid.SampledFrom([]float64{20, 100, 125}).Draw(t, "rating")),
-		Ground: copperCable("4 AWG", 75),
+		Devices: 2,
+		Ground:  copperCable("4 AWG", 75),
 	}
 }
 
 // deviceDuty draws a duty that buys its device.
 func deviceDuty(t *rapid.T) wiring.Duty {
 	d := drawnDuty(t)
-	d.OwnBreakerA = 0
+	d.OwnBreakerA, d.Fine = 0, false
 	return d
 }
 
@@ -115,8 +116,8 @@ func TestSourcesStated(t *testing.T) {
 		}
 		seen[e] = true
 	}
-	if want := 18 + 3 + 13 + 12; len(seen) != want {
-		t.Errorf("%d sources, want %d: shared, conductor, nec, iec", len(seen), want)
+	if want := 15 + 5 + 7 + 4 + 3 + 2 + 14 + 13; len(seen) != want {
+		t.Errorf("%d sources, want %d: paths, faults, devices, sun, conductor, raceway, nec, iec", len(seen), want)
 	}
 }
 

@@ -25,6 +25,7 @@ var necClauses = clauses{
 	listed:       "NEC 110.2, 110.3(C)",
 	drop:         "NEC 210.19(A) informational note, chapter 9 table 8",
 	ground:       nec.GroundSource.Source + ", 250.122(B)",
+	bothEnds:     "NEC 240.21(B)(1)",
 }
 
 func (necRules) clauses() *clauses { return &necClauses }

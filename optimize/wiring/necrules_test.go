@@ -93,9 +93,10 @@ func TestNECAmpacity(t *testing.T) {
 			func(o *wiring.Option) { o.Sets = 2 }), 0, nil},
 		{"three sets", necMain(same), changed(necOption("1/0 AWG", 110), func(o *wiring.Option) { o.Sets = 3 }), 0,
 			[]string{"parallel sets"}},
-		{"two sets up to 800 A", busDuty(scenarios.RunMain, 600), changed(necOption("500 kcmil", 800),
-			func(o *wiring.Option) { o.Sets = 2 }), 0, nil}, // 2 · 380 A
-		{"two sets not up to 1000 A", busDuty(scenarios.RunMain, 600), changed(necOption("500 kcmil", 1000),
+		// Four conductors of two sets are bundled: 2 · 430 · 0.80 = 688 A.
+		{"two sets up to 700 A", busDuty(scenarios.RunMain, 550), changed(necOption("500 kcmil", 700),
+			func(o *wiring.Option) { o.Sets = 2 }), 0, nil},
+		{"two sets not up to 800 A", busDuty(scenarios.RunMain, 550), changed(necOption("500 kcmil", 800),
 			func(o *wiring.Option) { o.Sets = 2 }), 0, []string{"cable protected"}},
 	})
 }
@@ -148,7 +149,10 @@ func TestNECGround(t *testing.T) {
 		{"none", feederDuty(48), feeder(nil), 0, []string{"ground present"}},
 		{"metric", feederDuty(48), feeder(copperCable("16 mm2", 75)), 0, []string{"ground listed"}},
 		{"silver", feederDuty(48), feeder(&catalog.Cable{Size: "2 AWG", Material: "silver"}), 0, []string{"ground listed"}},
-		{"aluminium as large as the circuit", branchDuty(20, 120, 1), outlet(aluminiumCable("12 AWG", 75)), 0, nil},
+		{"aluminium as the table has it", branchDuty(20, 120, 1), outlet(aluminiumCable("10 AWG", 75)), 0, nil},
+		{"aluminium only as large as the copper", branchDuty(20, 120, 1), outlet(aluminiumCable("12 AWG", 75)), 0, []string{"ground size"}},
+		{"no larger than a circuit of its own material", branchDuty(20, 120, 1), wiring.Option{Cable: aluminiumCable("10 AWG", 90), Sets: 1,
+			Device: acBreaker(20, 1), Ground: aluminiumCable("10 AWG", 75)}, 0, nil},
 		{"not asked", changed(branchDuty(20, 120, 1), func(d *wiring.Duty) { d.Ground = false }), outlet(nil), 0, nil},
 	})
 }
@@ -204,9 +208,10 @@ func TestNECFigures(t *testing.T) {
 	for _, sets := range []int{1, 2} {
 		res := necRules.Check(necMain(same), changed(necOption("2 AWG", 110), func(o *wiring.Option) { o.Sets = sets }), 0)
 		n := float64(sets)
-		if res.RequiredA != 100 || res.AllowedA != n*115 || res.DeviceA != 110 || res.InterruptingA != 20000 ||
+		allowed := []float64{115, 2 * 130 * 0.80}[sets-1] // two sets are four conductors in the bundle
+		if res.RequiredA != 100 || res.AllowedA != allowed || res.DeviceA != 110 || res.InterruptingA != 20000 ||
 			math.Abs(res.DropPct-wantDrop/n) > 1e-9 {
-			t.Errorf("%d sets: %+v; want 100 A required, %v A allowed, 110 A device, %v %% drop", sets, res, n*115, wantDrop/n)
+			t.Errorf("%d sets: %+v; want 100 A required, %v A allowed, 110 A device, %v %% drop", sets, res, allowed, wantDrop/n)
 		}
 	}
 }

@@ -21,6 +21,18 @@ type Option struct {
 	Conduit *catalog.Conduit // nil where none is asked for
 }
 
+// devices returns how many devices protect the path, what is built in included.
+func (o *Option) devices() int {
+	n := 0
+	if o.Device != nil {
+		n = max(1, o.Devices)
+	}
+	if o.BuiltIn {
+		n++
+	}
+	return n
+}
+
 // InterruptingA returns the fault current that every device of the option breaks; +Inf where the inverter's own
 // breaker serves, which nothing is known of.
 func (o *Option) InterruptingA(d *Duty) float64 {

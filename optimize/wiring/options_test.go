@@ -30,13 +30,22 @@ func drawnDuty(t *rapid.T) wiring.Duty {
 		TerminalC: rapid.SampledFrom([]float64{0, 60, 75}).Draw(t, "terminal"),
 		Drop:      rapid.Float64Range(0, 0.1).Draw(t, "drop"),
 	}
-	d.Conductors = d.Poles + 1
+	d.DropA, d.Conductors = d.DesignA, d.Poles+1
+	d.BoughtM, d.Fine = d.LengthM, rapid.IntRange(0, 4).Draw(t, "fine") == 0
+	d.Conduit = rapid.SampledFrom([]string{"", "", "", "emt"}).Draw(t, "conduit")
 	d.AC = d.Kind == scenarios.RunFeeder || d.Kind == scenarios.RunBranch
 	d.Ground = d.AC
 	switch {
 	case d.Kind == scenarios.RunBranch:
 		d.DesignA = rapid.SampledFrom([]float64{15, 16, 20, 30, 50, 63, 100}).Draw(t, "branch device")
 		d.DeviceA = d.DesignA
+	case d.Kind == scenarios.RunString:
+		d.TwoWay, d.Devices = true, rapid.IntRange(0, 2).Draw(t, "devices")
+		d.MostDeviceA = rapid.SampledFrom([]float64{0, 50, 125, 250}).Draw(t, "most device")
+		d.Links, d.LinkM = rapid.IntRange(0, 3).Draw(t, "links"), rapid.Float64Range(0, 1).Draw(t, "link")
+		if rapid.Bool().Draw(t, "built in") {
+			d.BuiltInA, d.BuiltInBreaksA = rapid.SampledFrom([]float64{20, 32, 50, 105, 125, 250}).Draw(t, "built-in rating"), 10000
+		}
 	case rapid.Bool().Draw(t, "own"):
 		d.OwnBreakerA = rapid.SampledFrom([]float64{20, 32, 50, 100, 125, 175, 250, 400}).Draw(t, "own breaker")
 	}
@@ -60,29 +69,51 @@ func drawnCatalog(t *rapid.T) *catalog.Catalog {
 			Material:    rapid.SampledFrom([]string{"copper", "copper", "aluminium"}).Draw(t, "material"),
 			InsulationC: rapid.SampledFrom([]float64{60, 70, 75, 90, 105}).Draw(t, "insulation"),
 			GroundOnly:  rapid.IntRange(0, 3).Draw(t, "green") == 0,
+			Fine:        rapid.Bool().Draw(t, "fine"),
+			OuterM:      rapid.SampledFrom([]float64{0, 0.006, 0.012}).Draw(t, "outer"),
 		})
 	}
 	for range rapid.IntRange(0, 8).Draw(t, "devices") {
 		c.Devices = append(c.Devices, catalog.Device{
 			Type:      rapid.SampledFrom([]string{"fuse", "breaker"}).Draw(t, "type"),
-			Class:     rapid.SampledFrom([]string{"", "gG", "T"}).Draw(t, "class"),
+			Class:     rapid.SampledFrom([]string{"", "gG", "T", "aR", "gPV"}).Draw(t, "class"),
 			RatingA:   rapid.SampledFrom([]float64{6, 15, 16, 20, 30, 32, 50, 63, 100, 110, 125, 150, 160, 250, 400, 800, 105}).Draw(t, "rating"),
 			Poles:     rapid.IntRange(1, 2).Draw(t, "poles"),
 			MaxDCV:    rapid.SampledFrom([]float64{0, 32, 80, 125}).Draw(t, "dc volts"),
 			MaxACV:    rapid.SampledFrom([]float64{0, 120, 240}).Draw(t, "ac volts"),
 			TerminalC: rapid.SampledFrom([]float64{60, 75, 90}).Draw(t, "terminal"),
+			Polarised: rapid.SampledFrom([]catalog.Answer{catalog.Unknown, catalog.Yes, catalog.No}).Draw(t, "polarised"),
+			Listed:    rapid.SampledFrom([]catalog.Answer{catalog.Unknown, catalog.Yes, catalog.No}).Draw(t, "listed"),
+		})
+	}
+	for range rapid.IntRange(0, 3).Draw(t, "conduits") {
+		c.Conduits = append(c.Conduits, catalog.Conduit{
+			Type:      rapid.SampledFrom([]string{"emt", "emt", "pvc-40"}).Draw(t, "conduit"),
+			InsideMM2: rapid.Float64Range(50, 3000).Draw(t, "inside"),
 		})
 	}
 	return c
 }
 
-// allServing is Options by brute force: every combination through Check.
+// allServing is Options by brute force: every combination through Check, with as many devices as are asked for.
 func allServing(r wiring.Rules, d wiring.Duty, c *catalog.Catalog) []wiring.Option {
-	devices := []*catalog.Device{nil}
+	type guarding struct {
+		dev     *catalog.Device
+		n       int
+		builtIn bool
+	}
+	need := max(1, d.Devices)
+	guards := []guarding{{nil, 0, false}}
 	if d.OwnBreakerA == 0 {
-		devices = nil
+		guards = nil
+		if d.BuiltInA > 0 && need == 1 {
+			guards = append(guards, guarding{nil, 0, true})
+		}
 		for i := range c.Devices {
-			devices = append(devices, &c.Devices[i])
+			if d.BuiltInA > 0 && need > 1 {
+				guards = append(guards, guarding{&c.Devices[i], need - 1, true})
+			}
+			guards = append(guards, guarding{&c.Devices[i], need, false})
 		}
 	}
 	grounds := []*catalog.Cable{nil}
@@ -92,14 +123,28 @@ func allServing(r wiring.Rules, d wiring.Duty, c *catalog.Catalog) []wiring.Opti
 			grounds = append(grounds, &c.Cables[i])
 		}
 	}
+	pipes := []*catalog.Conduit{nil}
+	if d.Conduit != "" {
+		pipes = nil
+		for i := range c.Conduits {
+			if c.Conduits[i].Type == d.Conduit {
+				pipes = append(pipes, &c.Conduits[i])
+			}
+		}
+	}
 	var options []wiring.Option
 	for i := range c.Cables {
 		for sets := 1; sets <= 3; sets++ { // one more than is ever allowed
-			for _, dev := range devices {
+			for _, g := range guards {
 				for _, ground := range grounds {
-					o := wiring.Option{Cable: &c.Cables[i], Sets: sets, Device: dev, Ground: ground}
-					if r.Check(d, o, 0).OK() {
-						options = append(options, o)
+					o := wiring.Option{Cable: &c.Cables[i], Sets: sets, Device: g.dev, Devices: g.n, BuiltIn: g.builtIn, Ground: ground}
+					if !r.Check(d, o, 0).OK() {
+						continue
+					}
+					for _, pipe := range pipes {
+						if o.Conduit = pipe; pipe == nil || wiring.Holds(r, &d, &o, pipe) {
+							options = append(options, o)
+						}
 					}
 				}
 			}
@@ -123,6 +168,7 @@ func TestOptionsAreAllThatServe(t *testing.T) {
 func TestUngroundedAndGrounds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r, d, c := drawnRules(t), easyDuty(t), drawnCatalog(t)
+		d.Conduit = ""
 		var joined []wiring.Option
 		for _, o := range wiring.Ungrounded(r, d, c) {
 			if o.Ground != nil {

@@ -113,7 +113,7 @@ func TestWiringResidential(t *testing.T) {
 // Every check of one option, as an audit tells it: a 90 A feeder of 120/240 V in 2 AWG copper of 90 °C
 // behind 125 A, 10 m long, with 6 AWG as ground.
 func ExampleRules() {
-	d := wiring.Duty{Kind: scenarios.RunFeeder, AC: true, DesignA: 90, NominalV: 240, DeviceV: 240, Poles: 2,
+	d := wiring.Duty{Kind: scenarios.RunFeeder, AC: true, DesignA: 90, DropA: 90, NominalV: 240, DeviceV: 240, Poles: 2,
 		Conductors: 3, Ground: true, LengthM: 10, AmbientC: 35, Bundled: 3, Drop: 0.03}
 	o := wiring.Option{Cable: copperCable("2 AWG", 90), Sets: 1, Device: acBreaker(125, 2), Ground: copperCable("6 AWG", 90)}
 	for _, c := range wiring.For(scenarios.NEC).Check(d, o, 5000).Checks {
@@ -124,18 +124,20 @@ func ExampleRules() {
 	// true voltage drop: 0.477362 of 3 % (NEC 210.19(A) informational note, chapter 9 table 8)
 	// true device rating: 125 of 112.5 A (NEC 210.20(A), 215.3)
 	// true standard rating: 125 of 125 A (NEC 240.6(A) (2017 to 2023))
-	// true device voltage: 240 of 240 V (NEC 240.60(A), 240.85, 706.31(C))
-	// true device poles: 2 of 2  (NEC 210.4(B), 240.15(B))
-	// true interrupting rating: 10000 of 5000 A (NEC 110.9, 706.31(C))
 	// true terminal ampacity: 115 of 112.5 A (NEC 110.14(C)(1) (2020, 2023))
 	// true corrected ampacity: 115 of 90 A (NEC 310.15, tables 310.16, 310.15(B)(1) and 310.15(C)(1))
 	// true cable protected: 125 of 125 A (NEC 240.4(B) and (C) (2020, 2023))
-	// true ground size: 13.3018 of 13.3018 mm2 (NEC table 250.122 and 250.122(A) (2020, 2023))
+	// true device voltage: 240 of 240 V (NEC 240.60(A), 240.85, 706.31(C))
+	// true device poles: 2 of 2  (NEC 210.4(B), 240.15(B))
+	// true interrupting rating: 10000 of 5000 A (NEC 110.9, 706.31(C))
+	// true device of partial range: 0 of 0  (NEC 240.4: a fuse for short circuits only is no overcurrent protection; IEC 60269-1)
+	// true device not listed: 0 of 0  (NEC 110.2, 110.3(C))
+	// true ground size: 13.3018 of 13.3018 mm2 (NEC table 250.122 and 250.122(A) (2020, 2023), 250.122(B))
 }
 
 // The same feeder by IEC 60364: 35 mm2 of XLPE copper behind 100 A.
 func ExampleRules_iec() {
-	d := wiring.Duty{Kind: scenarios.RunFeeder, AC: true, DesignA: 90, NominalV: 230, DeviceV: 230, Poles: 1,
+	d := wiring.Duty{Kind: scenarios.RunFeeder, AC: true, DesignA: 90, DropA: 90, NominalV: 230, DeviceV: 230, Poles: 1,
 		Conductors: 2, Ground: true, LengthM: 10, AmbientC: 35, Bundled: 2, Drop: 0.03}
 	fuse := &catalog.Device{Type: "fuse", Class: "gG", RatingA: 100, Poles: 1, MaxACV: 400, InterruptingACA: 50000}
 	o := wiring.Option{Cable: copperCable("35 mm2", 90), Sets: 1, Device: fuse, Ground: copperCable("16 mm2", 90)}
@@ -147,11 +149,13 @@ func ExampleRules_iec() {
 	// true voltage drop: 0.518761 of 3 % (IEC 60364-5-52 clause 525, IEC 60228:2004 table 3 at 70 C)
 	// true device rating: 100 of 90 A (IEC 60364-4-43 clause 433.1)
 	// true standard rating: 100 of 100 A (IEC 60269-1 and -2)
-	// true device voltage: 400 of 230 V (IEC 60364-5-53 clause 530)
-	// true device poles: 1 of 1  (both hots of 240 V must open; common practice, no source)
-	// true interrupting rating: 50000 of 5000 A (IEC 60364-4-43 clause 434.5.1)
+	// true terminal ampacity: 125 of 90 A (IEC 60364-5-52:2009 table 52.1 and clause 523.1, from memory)
 	// true corrected ampacity: 157.44 of 90 A (IEC 60364-5-52:2009 tables B.52.2, B.52.3, B.52.14 and B.52.17)
 	// true cable protected: 100 of 157.44 A (IEC 60364-4-43 clause 433.1)
 	// true fuse overload: 160 of 228.288 A (IEC 60364-4-43 clause 433.1)
+	// true device voltage: 400 of 230 V (IEC 60364-5-53 clause 530)
+	// true device poles: 1 of 1  (both hots of 240 V must open; common practice, no source)
+	// true interrupting rating: 50000 of 5000 A (IEC 60364-4-43 clause 434.5.1)
+	// true device of partial range: 0 of 0  (IEC 60269-1: a fuse of partial range protects against short circuits only)
 	// true ground size: 16 of 16 mm2 (IEC 60364-5-54 table 54.2)
 }

@@ -107,6 +107,9 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 		res.Checks = append(checks, least("device present", 0, 1, "", r.clauses().present))
 		return res
 	}
+	if d.Devices > 1 {
+		checks = append(checks, least("devices at both ends", float64(o.devices()), float64(d.Devices), "", r.clauses().bothEnds))
+	}
 	for i, p := range guards {
 		res.DeviceA = p.ratingA
 		checks = r.ratingChecks(checks, d, p)
@@ -122,7 +125,7 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 		res.InterruptingA = d.BuiltInBreaksA
 		checks = append(checks, least("interrupting rating", d.BuiltInBreaksA, faultA, "A", r.clauses().interrupting))
 	}
-	if o.Device != nil {
+	if o.Device != nil && d.OwnBreakerA == 0 {
 		res.InterruptingA = InterruptingA(*d, o.Device)
 		checks = deviceChecks(checks, d, o.Device, faultA, r.clauses())
 	}
@@ -149,7 +152,7 @@ const mostChecks = 32
 
 // clauses are the sources of the checks that both rule sets share.
 type clauses struct {
-	present, green, rating, voltage, poles, interrupting, class, listed, drop, ground string
+	present, green, rating, voltage, poles, interrupting, class, listed, drop, ground, bothEnds string
 }
 
 // deviceChecks adds the checks of a device that has nothing to do with the cable but the path's volts.

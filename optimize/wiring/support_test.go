@@ -33,19 +33,19 @@ func acBreaker(ratingA float64, poles int) *catalog.Device {
 
 // busDuty returns the duty of a short two-wire path on a 48 V bus.
 func busDuty(kind scenarios.RunKind, designA float64) wiring.Duty {
-	return wiring.Duty{Kind: kind, DesignA: designA, NominalV: 51.2, DeviceV: 58.4, Poles: 1, Conductors: 2,
+	return wiring.Duty{Kind: kind, DesignA: designA, DropA: designA, NominalV: 51.2, DeviceV: 58.4, Poles: 1, Conductors: 2,
 		LengthM: 1, AmbientC: 30, Bundled: 2, Drop: 0.03}
 }
 
 // feederDuty returns the duty of a short 120/240 V feeder.
 func feederDuty(designA float64) wiring.Duty {
-	return wiring.Duty{Kind: scenarios.RunFeeder, AC: true, DesignA: designA, NominalV: 240, DeviceV: 240, Poles: 2,
+	return wiring.Duty{Kind: scenarios.RunFeeder, AC: true, DesignA: designA, DropA: designA, NominalV: 240, DeviceV: 240, Poles: 2,
 		Conductors: 3, Ground: true, LengthM: 3, AmbientC: 30, Bundled: 3, Drop: 0.03}
 }
 
 // branchDuty returns the duty of a short branch circuit.
 func branchDuty(deviceA, volts float64, poles int) wiring.Duty {
-	return wiring.Duty{Kind: scenarios.RunBranch, Name: "outlet", AC: true, DesignA: deviceA, DeviceA: deviceA,
+	return wiring.Duty{Kind: scenarios.RunBranch, Name: "outlet", AC: true, DesignA: deviceA, DropA: deviceA, DeviceA: deviceA,
 		NominalV: volts, DeviceV: volts, Poles: poles, Conductors: 2, Ground: true, LengthM: 2, AmbientC: 30,
 		Bundled: 2, Drop: 0.03}
 }

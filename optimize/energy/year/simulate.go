@@ -38,7 +38,7 @@ func Simulate(y *Hours, net []float64, s Store) Figures {
 	}
 	f.Served, f.ShortWh, f.DrawnWh = 1, r.shortWh, r.drawnWh
 	if asked > 0 {
-		f.Served = 1 - f.ShortWh/asked
+		f.Served = max(0, 1-f.ShortWh/asked)
 	}
 	if s.CapacityWh > 0 {
 		f.Cycles = f.DrawnWh / s.CapacityWh
@@ -136,13 +136,17 @@ func (r *run) longest(year int) int {
 // servedWh returns what of the loads themselves is served in some days: in an hour that is partly short, the same
 // share of the loads as of what they ask of the bus.
 func (r *run) servedWh(days int) float64 {
-	served := 0.0
+	served, whole := 0.0, 0.0
 	for h, asked := range r.y.BusWh {
 		load := r.y.Load.ACW[h] + r.y.Load.DCW[h]
 		served += load * float64(days)
+		whole += load * float64(days)
 		if r.hourShortWh[h] > 0 {
 			served -= load * r.hourShortWh[h] / asked
 		}
+	}
+	if served <= tie*whole { // what rounding leaves where nothing is served
+		return 0
 	}
 	return served
 }

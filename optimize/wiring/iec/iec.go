@@ -12,6 +12,6 @@ import "cartwright/catalog/source"
 func Sources() []source.Source {
 	return []source.Source{
 		AmpacitySource, InsulationSource, AmbientSource, GroupingSource, CircuitsSource, ResistanceSource,
-		OverloadSource, FuseSource, BreakerRatingsSource, FuseRatingsSource, ParallelSource, GroundSource,
+		OverloadSource, FuseSource, SolarFuseSource, BreakerRatingsSource, FuseRatingsSource, ParallelSource, GroundSource,
 	}
 }

@@ -20,6 +20,12 @@ var FuseSource = source.Source{
 	Confidence: "1.6 I_n from 16 A confirmed in two independent texts; 1.9 I_n above 4 A in one text; 2.1 I_n up to 4 A from memory",
 }
 
+// SolarFuseSource is where FuseFactorOf comes from.
+var SolarFuseSource = source.Source{
+	Kind: source.Table, Name: "conventional fusing current of gPV fuses, 1.45 of the rating; fuses of any other class, or of none, as gG",
+	Source: "IEC 60269-6; others: common practice, no source", Confidence: source.FromMemory,
+}
+
 // BreakerRatingsSource and FuseRatingsSource are where the standard ratings come from.
 var (
 	BreakerRatingsSource = source.Source{

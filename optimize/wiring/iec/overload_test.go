@@ -68,7 +68,7 @@ func TestSourcesStated(t *testing.T) {
 		}
 		names[s.Name] = true
 	}
-	if want := 12; len(names) != want {
+	if want := 13; len(names) != want {
 		t.Errorf("%d sources, want %d: one for each table and rule", len(names), want)
 	}
 }

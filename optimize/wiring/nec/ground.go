@@ -11,6 +11,12 @@ var GroundSource = source.Source{
 	Source: "NEC table 250.122 and 250.122(A) (2020, 2023)", Confidence: source.ThreeTexts,
 }
 
+// EnlargedSource is where EnlargedGroundMM2 comes from.
+var EnlargedSource = source.Source{
+	Kind: source.Formula, Name: "a ground grows as line conductors do that are larger than they need be",
+	Source: "NEC 250.122(B) (2020, 2023)", Confidence: "two worked examples, each confirmed in one text",
+}
+
 type groundRow struct {
 	maxA   float64 // rating of the device ahead
 	cu, al catalog.Size

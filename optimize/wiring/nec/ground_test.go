@@ -1,7 +1,6 @@
 package nec_test
 
 import (
-	"math"
 	"testing"
 
 	"cartwright/catalog"
@@ -48,26 +47,38 @@ func TestGroundSize(t *testing.T) {
 	}
 }
 
-// TestGroundAreaMM2: NFPA 70 250.122(A), three independent texts: not larger than the circuit conductors.
-func TestGroundAreaMM2(t *testing.T) {
+// TestEnlargedGroundMM2: NFPA 70 250.122(B). Two worked examples of texts on the code: a circuit of 300 A in 350
+// where 250 kcmil would do takes 2 AWG of copper where the table has 4 AWG; one of 20 A in 6 where 12 AWG would do
+// takes 6 AWG, as large as the circuit. Each confirmed in 1 text.
+func TestEnlargedGroundMM2(t *testing.T) {
 	for _, c := range []struct {
-		name     string
-		deviceA  float64
-		material string
-		circuit  catalog.Size
-		want     catalog.Size
+		deviceA      float64
+		laid, needed catalog.Size
+		want, below  catalog.Size // the least that serves, and the one that does not
 	}{
-		{"by the table", 60, "copper", "6 AWG", "10 AWG"},
-		{"as large as the circuit", 20, "copper", "12 AWG", "12 AWG"},
-		{"capped by the circuit", 20, "aluminium", "12 AWG", "12 AWG"},
+		{300, "350 kcmil", "250 kcmil", "2 AWG", "3 AWG"},
+		{20, "6 AWG", "12 AWG", "6 AWG", "8 AWG"},
+		{60, "6 AWG", "6 AWG", "10 AWG", "12 AWG"},
+		{60, "6 AWG", "4 AWG", "10 AWG", "12 AWG"}, // never smaller than the table's
 	} {
-		got, ok := nec.GroundAreaMM2(c.deviceA, c.material, c.circuit)
-		if want := c.want.AreaMM2(); !ok || math.Abs(got-want) > 1e-9 {
-			t.Errorf("%s: GroundAreaMM2 = %v, %v; want %v of %s", c.name, got, ok, want, c.want)
+		table, _ := nec.GroundSize(c.deviceA, "copper")
+		got := nec.EnlargedGroundMM2(table.AreaMM2(), c.laid.AreaMM2(), c.needed.AreaMM2())
+		if got > c.want.AreaMM2()*(1+1e-9) || got <= c.below.AreaMM2() {
+			t.Errorf("%v A, %s for %s: %v mm2, want %s", c.deviceA, c.laid, c.needed, got, c.want)
 		}
 	}
-	if got, ok := nec.GroundAreaMM2(2000, "copper", "500 kcmil"); ok || got != 0 {
-		t.Errorf("above the table: GroundAreaMM2 = %v, %v; want 0, false", got, ok)
+}
+
+// TestSizes: those of table 310.16 rise, and each has an ampacity.
+func TestSizes(t *testing.T) {
+	sizes := nec.Sizes()
+	for i, size := range sizes {
+		if _, ok := nec.Ampacity("copper", size, nec.Col60); !ok || i > 0 && size.AreaMM2() <= sizes[i-1].AreaMM2() {
+			t.Errorf("%s is not listed, or does not follow", size)
+		}
+	}
+	if len(sizes) != 18 {
+		t.Errorf("%d sizes, want 18", len(sizes))
 	}
 }
 
@@ -80,7 +91,7 @@ func TestSourcesStated(t *testing.T) {
 		}
 		names[s.Name] = true
 	}
-	if want := 13; len(names) != want {
+	if want := 14; len(names) != want {
 		t.Errorf("%d sources, want %d: one for each table and rule", len(names), want)
 	}
 }

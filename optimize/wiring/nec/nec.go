@@ -13,6 +13,6 @@ func Sources() []source.Source {
 	return []source.Source{
 		AmpacitySource, InsulationSource, AmbientSource, BundlingSource, ResistanceSource,
 		TerminalSource, ContinuousSource, StandardSource, NextSizeSource, SmallSource,
-		ParallelSource, GroundSource, DropSource,
+		ParallelSource, GroundSource, EnlargedSource, DropSource,
 	}
 }

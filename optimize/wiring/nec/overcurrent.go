@@ -22,7 +22,7 @@ var StandardSource = source.Source{
 
 // NextSizeSource is where LargestDeviceA comes from.
 var NextSizeSource = source.Source{
-	Kind: source.Rule, Name: "next standard device size above the ampacity, up to 800 A",
+	Kind: source.Rule, Name: "next standard device size above the ampacity, of fuses and breakers alike, up to 800 A",
 	Source: "NEC 240.4(B) and (C) (2020, 2023)", Confidence: source.TwoTexts,
 }
 

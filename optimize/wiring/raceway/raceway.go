@@ -63,3 +63,6 @@ func Fill(conductors int, metric bool) float64 {
 	}
 	return fillOne
 }
+
+// Sources lists the tables of this room.
+func Sources() []source.Source { return []source.Source{FillSource, AreaSource} }
