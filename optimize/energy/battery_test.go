@@ -125,3 +125,16 @@ func TestShareBus(t *testing.T) {
 		}
 	}
 }
+
+// TestYearWh: the record's mean day as often as the cart is used: 100 W all day at 80 % and 20 W idle are 3,480 Wh.
+func TestYearWh(t *testing.T) {
+	for _, days := range []int{1, 3} {
+		d := &Demand{StepH: 1, ACW: make([]float64, 24*days), DCW: make([]float64, 24*days)}
+		for i := range d.ACW {
+			d.ACW[i] = 100
+		}
+		if got := d.YearWh(0.8, 20, 52); !near(got, 24*145*52) {
+			t.Errorf("a record of %d days: %v Wh, want %v", days, got, 24*145*52)
+		}
+	}
+}
