@@ -268,55 +268,6 @@ func TestBodies(t *testing.T) {
 	}
 }
 
-// Rows of caster handbooks and of the trade's factor; loads in the unit of the row.
-func TestCasterLoad(t *testing.T) {
-	for _, c := range []struct {
-		name    string
-		mass    float64
-		factor  float64
-		casters int
-		want    float64
-	}{
-		{"300 kg, four, divided by three: confirmed in 1 text", 300, 1, 4, 100},
-		{"three casters always stand", 300, 1, 3, 150},
-		{"two", 300, 1, 2, 300},
-		{"factor 1.25", 300, 1.25, 4, 125},
-		{"six: three of them carry a stiff cart", 500, 1.5, 6, 250},
-		{"one", 300, 1, 1, math.Inf(1)},
-		{"none", 300, 1, 0, math.Inf(1)},
-	} {
-		if got := CasterLoadKg(c.mass, c.factor, c.casters); !near(got, c.want) {
-			t.Errorf("%s: %v, want %v", c.name, got, c.want)
-		}
-	}
-	// The handbooks' other rule, all casters sharing, asks for less: 1000 lb on four: 250 lb; 300 kg on
-	// four: 75 kg; 3000 lb on four with 1.33: 997.5 lb. Each confirmed in 1 text.
-	for _, c := range []struct{ mass, factor, shared float64 }{{1000, 1, 250}, {300, 1, 75}, {3000, 1.33, 997.5}} {
-		if got := CasterLoadKg(c.mass, c.factor, 4); !near(got*3/4, c.shared) {
-			t.Errorf("%v with %v: %v, want 4/3 of %v", c.mass, c.factor, got, c.shared)
-		}
-	}
-}
-
-func TestPush(t *testing.T) {
-	for _, c := range []struct {
-		name        string
-		mass, slope float64
-		wantKgf     float64
-		source      string
-	}{
-		{"200 kg on a level floor", 200, 0, 4, "HSE guidance, 1 text"},
-		{"400 kg on a level floor", 400, 0, 8, "HSE guidance"},
-		{"400 kg on 1 in 12", 400, 1.0 / 12, 400.0/12 + 8, "HSE guidance: 400/12 and the rolling force, more than 30"},
-		{"400 kg on soft ground", 400, 0.08, 40, "HSE guidance: up to 10 %"},
-		{"nothing", 0, 1, 0, "definition"},
-	} {
-		if got := PushN(c.mass, RollingCoefficient, c.slope); !near(got, c.wantKgf*9.80665) {
-			t.Errorf("%s: %v N, want %v kgf (%s)", c.name, got, c.wantKgf, c.source)
-		}
-	}
-}
-
 func TestSourcesAreComplete(t *testing.T) {
 	for _, s := range Sources() {
 		if s.Kind == "" || s.Name == "" || s.Source == "" || s.Confidence == "" {

@@ -110,3 +110,56 @@ func TestShelfCapacityMatchesPacking(t *testing.T) {
 		}
 	})
 }
+
+// TestLayers: as many as may be stacked, and no more than stand in the clear height.
+func TestLayers(t *testing.T) {
+	for _, c := range []struct {
+		clearM, heightM float64
+		stack, want     int
+	}{{0.6, 0.2, 3, 3}, {0.6, 0.2, 2, 2}, {0.6, 0.2, 9, 3}, {0.59, 0.2, 3, 2}, {0.19, 0.2, 3, 0}, {math.Inf(1), 0.2, 4, 4}, {0.6, 0, 3, 0}} {
+		sh := &scenarios.Shelf{ClearHeightM: c.clearM, Stack: c.stack, LengthM: 1, DepthM: 1}
+		if got := Layers(sh, &catalog.Battery{HeightM: c.heightM}); got != c.want {
+			t.Errorf("%+v: %d layers", c, got)
+		}
+	}
+}
+
+// TestMixedKindsCanBeSetDown: kinds whose lengths together are within the room stand side by side in whole columns, as
+// laid out from the left with a gap between; one more column of any would not.
+func TestMixedKindsCanBeSetDown(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		mm := func(name string, low, high int) float64 {
+			return float64(rapid.IntRange(low, high).Draw(t, name)) / 1000
+		}
+		sh := &scenarios.Shelf{LengthM: mm("length", 300, 2000), DepthM: mm("depth", 200, 800), ClearHeightM: 1,
+			GapM: mm("gap", 0, 40), Stack: rapid.IntRange(1, 3).Draw(t, "stack")}
+		taken, at := 0.0, 0.0
+		for range rapid.IntRange(1, 3).Draw(t, "kinds") {
+			b := &catalog.Battery{LengthM: mm("l", 50, 600), WidthM: mm("w", 50, 400), HeightM: mm("h", 50, 400)}
+			n := rapid.IntRange(1, 8).Draw(t, "modules")
+			kind := TakenM(sh, b, n)
+			if math.IsInf(kind, 1) {
+				return
+			}
+			taken += kind
+			// Set down: the better turned way, column after column.
+			best := math.Inf(1)
+			for _, turned := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
+				rows := int((sh.DepthM+sh.GapM)/(turned[1]+sh.GapM) + 1e-9)
+				if rows == 0 || turned[0] > sh.LengthM+1e-9 {
+					continue
+				}
+				layers := min(sh.Stack, int(sh.ClearHeightM/b.HeightM+1e-9))
+				columns := (n + rows*layers - 1) / (rows * layers)
+				best = min(best, float64(columns)*turned[0]+float64(columns-1)*sh.GapM)
+			}
+			if at > 0 {
+				at += sh.GapM
+			}
+			at += best
+		}
+		if fits, stands := plan.AtMost(taken, RoomM(sh)), at <= sh.LengthM+1e-9; fits != stands {
+			t.Fatalf("%v m of %v m: fits %v; set down it ends at %v m of %v m", taken, RoomM(sh), fits, at, sh.LengthM)
+		}
+	})
+}

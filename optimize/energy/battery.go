@@ -4,12 +4,9 @@ import (
 	"math"
 
 	"cartwright/catalog"
+	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
-
-// voltTie in volts guards products of a module's voltage and the number in series against rounding:
-// three modules of 4.2 V are 12.6 V, though not in binary. It is far below what a voltmeter shows.
-const voltTie = 1e-6
 
 // UsableWh returns the energy in Wh one module gives to the bus: of its nameplate the usable fraction,
 // less the half of the round-trip loss that falls on the way out, less the reserve (0..1) kept back.
@@ -85,10 +82,10 @@ func Series(busNominalV, nominalV float64) int {
 }
 
 // AboveLow reports whether a voltage is not below the bus window, up to the rounding of a product.
-func AboveLow(bus scenarios.Bus, volts float64) bool { return volts >= bus.LowV-voltTie }
+func AboveLow(bus scenarios.Bus, volts float64) bool { return plan.AtLeast(volts, bus.LowV) }
 
 // BelowHigh reports whether a voltage is not above the bus window, up to the rounding of a product.
-func BelowHigh(bus scenarios.Bus, volts float64) bool { return volts <= bus.HighV+voltTie }
+func BelowHigh(bus scenarios.Bus, volts float64) bool { return plan.AtMost(volts, bus.HighV) }
 
 // Fits returns how many modules of a battery stand in series on the bus, and whether the battery
 // belongs there: their number is from 1 to what the maker allows, their nominal voltage together is

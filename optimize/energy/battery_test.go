@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cartwright/catalog"
+	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
 
@@ -87,7 +88,7 @@ func TestFits(t *testing.T) {
 		{"three allowed", bus, 12.8, 14.6, 3, 4, false},
 		{"above the window in series", bus, 12.8, 14.7, 4, 4, false},
 		{"at the low end", bus, 44, 50, 1, 1, true},
-		{"at the tolerances", bus, low - voltTie, high + voltTie, 1, 1, true},
+		{"at the tolerances", bus, low * (1 - plan.Tolerance/2), high * (1 + plan.Tolerance/2), 1, 1, true},
 		{"below the low end", bus, 43.99, 50, 1, 1, false},
 		{"below the low end in series", bus, 10.99, 12, 4, 4, false},
 		{"none would do", scenarios.Bus{NominalV: 24, LowV: 0, HighV: 60}, 51.2, 58.4, 1, 0, false},
@@ -122,6 +123,19 @@ func TestShareBus(t *testing.T) {
 	} {
 		if got := ShareBus(c.a, c.b); got != c.want {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// TestYearWh: the record's mean day as often as the cart is used: 100 W all day at 80 % and 20 W idle are 3,480 Wh.
+func TestYearWh(t *testing.T) {
+	for _, days := range []int{1, 3} {
+		d := &Demand{StepH: 1, ACW: make([]float64, 24*days), DCW: make([]float64, 24*days)}
+		for i := range d.ACW {
+			d.ACW[i] = 100
+		}
+		if got := d.YearWh(0.8, 20, 52); !near(got, 24*145*52) {
+			t.Errorf("a record of %d days: %v Wh, want %v", days, got, 24*145*52)
 		}
 	}
 }

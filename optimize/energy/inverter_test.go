@@ -69,3 +69,15 @@ func TestInverterCurrents(t *testing.T) {
 		}
 	}
 }
+
+// TestFeederByItsLeg: a leg that may give more than half carries the feeder; 3,600 VA of surge at 90 % from 40 V are 100 A.
+func TestFeederByItsLeg(t *testing.T) {
+	for legW, want := range map[float64]float64{1800: 15, 2400: 20, 1200: 15} {
+		if got := FeederA(&catalog.Inverter{ContinuousW: 3600, LegW: legW, ACV: ACVThree}); got != want {
+			t.Errorf("a leg of %v W: %v A, want %v", legW, got, want)
+		}
+	}
+	if got := SurgeA(&catalog.Inverter{Efficiency: 0.9}, scenarios.Bus{LowV: 40}, 3600); !near(got, 100) {
+		t.Errorf("surge: %v A, want 100", got)
+	}
+}

@@ -16,7 +16,7 @@ import (
 // of unrelated odd watts may not be. Past the bound the best placing found stands and Demand.LegsProven is false.
 const maxNodes = 1 << 17
 
-// placer searches for a placing, depth first: at each depth a load is put on a circuit and a leg.
+// placer searches for a placing where there are no circuits, depth first: at each depth a load is put on a leg.
 type placer struct {
 	s       *scenarios.Scenario
 	lists   []int
@@ -24,7 +24,6 @@ type placer struct {
 	moments []int // minutes of the day whose sets of loads hold all sets of the day
 
 	now   placing
-	on    [][]int // by circuit: the loads on it
 	nodes int
 	seen  map[string]bool
 	floor float64 // half of all that is on together, at the busiest moment
@@ -36,17 +35,12 @@ type placer struct {
 }
 
 func newPlacer(s *scenarios.Scenario, bySize bool) *placer {
-	p := &placer{s: s, lists: listOf(s), bySize: bySize, seen: map[string]bool{}, on: make([][]int, len(s.Circuits)),
+	p := &placer{s: s, lists: listOf(s), bySize: bySize, seen: map[string]bool{},
 		peak: math.Inf(1), surge: math.Inf(1)}
-	p.now = placing{s: s, circuits: make([]int, len(s.Loads)), legs: make([]scenarios.Leg, len(s.Loads)), circuitLegs: make([]scenarios.Leg, len(s.Circuits))}
+	p.now = placing{s: s, circuits: make([]int, len(s.Loads)), legs: make([]scenarios.Leg, len(s.Loads))}
 	for i := range s.Loads {
 		p.now.circuits[i] = -1
 		p.order = append(p.order, i)
-	}
-	for c := range s.Circuits {
-		if !s.Circuits[c].DC && s.Circuits[c].Volts == volts240 {
-			p.now.circuitLegs[c] = scenarios.LegBoth
-		}
 	}
 	if bySize {
 		slices.SortStableFunc(p.order, func(a, b int) int {
@@ -71,7 +65,7 @@ func newPlacer(s *scenarios.Scenario, bySize bool) *placer {
 func (p *placer) freedom(i int) int {
 	l := &p.s.Loads[i]
 	switch {
-	case l.Circuit != "", l.DC, l.Leg != scenarios.LegAuto && !hasCircuits(p.s, false):
+	case l.DC, l.Leg != scenarios.LegAuto:
 		return 0
 	}
 	return 1
@@ -98,12 +92,7 @@ func (p *placer) descend(depth int) {
 	p.nodes++
 	if depth == len(p.order) {
 		kept := p.now
-		kept.circuits, kept.legs, kept.circuitLegs = slices.Clone(p.now.circuits), slices.Clone(p.now.legs), slices.Clone(p.now.circuitLegs)
-		for c := range kept.circuitLegs { // nothing hangs there: any leg will do
-			if kept.circuitLegs[c] == "" && !p.s.Circuits[c].DC {
-				kept.circuitLegs[c] = scenarios.LegA
-			}
-		}
+		kept.circuits, kept.legs = slices.Clone(p.now.circuits), slices.Clone(p.now.legs)
 		p.found, p.peak, p.surge = &kept, peak, surge
 		p.done = !p.bySize
 		return
@@ -113,12 +102,11 @@ func (p *placer) descend(depth int) {
 		return
 	}
 	p.seen[state] = true
-	for _, at := range p.places(p.order[depth]) {
-		undo, fits := p.hang(p.order[depth], at)
-		if fits {
-			p.descend(depth + 1)
-		}
-		undo()
+	i := p.order[depth]
+	for _, leg := range p.legsFor(i) {
+		p.now.legs[i] = leg
+		p.descend(depth + 1)
+		p.now.legs[i] = ""
 	}
 }
 
@@ -137,57 +125,18 @@ func (p *placer) worse(peak, surge float64) bool {
 	return !plan.AtMost(peak, p.peak) || plan.AtLeast(surge, p.surge)
 }
 
-// spot is a place for a load.
-type spot struct {
-	circuit int // -1: there are none
-	leg     scenarios.Leg
-}
-
-// places lists where a load may go, in the scenario's order, A before B. Of circuits that are alike and empty the
-// first is enough when the best is looked for.
-func (p *placer) places(i int) []spot {
+// legsFor lists the legs a load may go on, A before B; the one that has less with it first when the best is looked for.
+func (p *placer) legsFor(i int) []scenarios.Leg {
 	l := &p.s.Loads[i]
-	legs := func(of scenarios.Leg, circuit int) []spot {
-		switch {
-		case l.DC:
-			return []spot{{circuit, ""}}
-		case of == scenarios.LegBoth:
-			return []spot{{circuit, scenarios.LegBoth}}
-		case of == scenarios.LegA || of == scenarios.LegB:
-			return []spot{{circuit, of}}
-		}
-		if p.bySize && p.legWith(i, scenarios.LegB) < p.legWith(i, scenarios.LegA) {
-			return []spot{{circuit, scenarios.LegB}, {circuit, scenarios.LegA}}
-		}
-		return []spot{{circuit, scenarios.LegA}, {circuit, scenarios.LegB}}
+	switch {
+	case l.DC:
+		return []scenarios.Leg{""}
+	case l.Leg != scenarios.LegAuto:
+		return []scenarios.Leg{l.Leg}
+	case p.bySize && p.legWith(i, scenarios.LegB) < p.legWith(i, scenarios.LegA):
+		return []scenarios.Leg{scenarios.LegB, scenarios.LegA}
 	}
-	if !hasCircuits(p.s, l.DC) {
-		return legs(l.Leg, -1)
-	}
-	var list []spot
-	type kind struct{ volts, device float64 }
-	empty := map[kind]bool{}
-	for c := range p.s.Circuits {
-		x := &p.s.Circuits[c]
-		if !mayHang(l, x) {
-			continue
-		}
-		if p.bySize && l.Circuit == "" && len(p.on[c]) == 0 && !p.named(c) {
-			if k := (kind{x.Volts, x.DeviceA}); empty[k] {
-				continue
-			} else {
-				empty[k] = true
-			}
-		}
-		of := p.now.circuitLegs[c]
-		if of == "" {
-			of = l.Leg
-		} else if l.Leg != scenarios.LegAuto && of != scenarios.LegBoth && of != l.Leg {
-			continue
-		}
-		list = append(list, legs(of, c)...)
-	}
-	return list
+	return []scenarios.Leg{scenarios.LegA, scenarios.LegB}
 }
 
 // legWith returns the peak of a leg if a load that is not placed yet goes there.
@@ -215,33 +164,6 @@ func (p *placer) legWith(i int, leg scenarios.Leg) float64 {
 	return most
 }
 
-// named reports whether a load names a circuit, which makes it unlike others that are empty.
-func (p *placer) named(c int) bool {
-	for i := range p.s.Loads {
-		if p.s.Loads[i].Circuit == p.s.Circuits[c].Name {
-			return true
-		}
-	}
-	return false
-}
-
-// hang puts a load in a place and reports whether its circuit carries it; undo takes it away again.
-func (p *placer) hang(i int, at spot) (undo func(), fits bool) {
-	p.now.legs[i], p.now.circuits[i] = at.leg, at.circuit
-	if at.circuit < 0 {
-		return func() { p.now.legs[i], p.now.circuits[i] = "", -1 }, true
-	}
-	c := at.circuit
-	was := p.now.circuitLegs[c]
-	p.now.circuitLegs[c] = at.leg
-	p.on[c] = append(p.on[c], i)
-	undo = func() {
-		p.now.legs[i], p.now.circuits[i], p.now.circuitLegs[c] = "", -1, was
-		p.on[c] = p.on[c][:len(p.on[c])-1]
-	}
-	return undo, plan.AtMost(CircuitPeakA(p.s, &p.s.Circuits[c], p.on[c]), p.s.Circuits[c].DeviceA)
-}
-
 // legPeaks returns the larger leg's peak and surge with what is placed so far.
 func (p *placer) legPeaks() (peak, surge float64) {
 	for _, minute := range p.moments {
@@ -263,15 +185,13 @@ func (p *placer) legPeaks() (peak, surge float64) {
 	return peak, surge
 }
 
-// state returns a key of what the search below a depth depends on: for each leg and moment what is on it, and for
-// each circuit its leg and what is on it.
+// state returns a key of what the search below a depth depends on: for each leg and moment what is on it.
 func (p *placer) state(depth int) string {
 	key := binary.LittleEndian.AppendUint64(nil, uint64(depth))
-	if len(p.s.OneAtATime) > 0 || len(p.s.Circuits) > 0 {
+	if len(p.s.OneAtATime) > 0 {
 		for k := range depth { // which load is where tells all
-			i := p.order[k]
-			key = append(key, byte(p.now.circuits[i]+1))
-			key = append(key, p.now.legs[i]...)
+			key = append(key, p.now.legs[p.order[k]]...)
+			key = append(key, ' ')
 		}
 		return string(key)
 	}

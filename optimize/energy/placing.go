@@ -2,6 +2,7 @@ package energy
 
 import (
 	"fmt"
+	"slices"
 
 	"cartwright/catalog/problem"
 	"cartwright/optimize/plan"
@@ -80,14 +81,11 @@ func place(s *scenarios.Scenario) (*placing, error) {
 	if bad := misplaced(s); bad != nil {
 		return nil, bad
 	}
+	if hasCircuits(s, false) {
+		return placeOnCircuits(s)
+	}
 	best := newPlacer(s, true)
 	best.run()
-	if best.found == nil {
-		if best.nodes < maxNodes {
-			return nil, tooFull(s)
-		}
-		return nil, fmt.Errorf("energy: no way was found to put %d loads on %d circuits; name the circuit of each load", len(s.Loads), len(s.Circuits))
-	}
 	proven := best.nodes < maxNodes
 	first := newPlacer(s, false)
 	first.within(best.peak, best.surge)
@@ -95,7 +93,22 @@ func place(s *scenarios.Scenario) (*placing, error) {
 		best = first
 	}
 	best.found.proven = proven
-	return best.found, nil
+	if !hasCircuits(s, true) {
+		return best.found, nil
+	}
+	// What hangs on the bus has nothing to do with the legs.
+	known := *s
+	known.Loads = slices.Clone(s.Loads)
+	for i := range known.Loads {
+		if l := &known.Loads[i]; !l.DC {
+			l.Leg = best.found.legs[i]
+		}
+	}
+	placed, err := placeOnCircuits(&known)
+	if err == nil {
+		placed.s, placed.proven = s, proven && placed.proven
+	}
+	return placed, err
 }
 
 // misplaced returns the mistake of a load that fits none of the circuits by itself.
@@ -186,17 +199,27 @@ func (p *placing) circuitLoads() []CircuitLoad {
 
 // CircuitPeakA returns the most current on a circuit with some loads on it.
 func CircuitPeakA(s *scenarios.Scenario, c *scenarios.Circuit, loads []int) float64 {
-	lists, most := listOf(s), 0.0
-	// What is on changes only where a load begins; what is on all day is on at any of these, too.
+	amps := make([]float64, len(s.Loads))
+	for _, i := range loads {
+		amps[i] = CircuitA(s, c, &s.Loads[i])
+	}
+	return circuitPeakA(s, listOf(s), amps, loads)
+}
+
+// circuitPeakA is CircuitPeakA where each load's current on that circuit, and the list it is on, are known. What is on
+// changes only where a load begins; what is on all day is on at any of these, too.
+func circuitPeakA(s *scenarios.Scenario, lists []int, amps []float64, loads []int) float64 {
+	most := 0.0
+	var buf [16]part
 	for _, at := range loads {
 		minute := s.Loads[at].FromMin
 		if s.Loads[at].AllDay {
 			minute = 0
 		}
-		var parts []part
+		parts := buf[:0]
 		for _, i := range loads {
 			if onAt(&s.Loads[i], minute) {
-				parts = append(parts, part{list: lists[i], amount: CircuitA(s, c, &s.Loads[i])})
+				parts = append(parts, part{list: lists[i], amount: amps[i]})
 			}
 		}
 		peak, _ := peaks(parts, len(s.OneAtATime))

@@ -260,3 +260,20 @@ func TestMeasuredDemand(t *testing.T) {
 		}
 	})
 }
+
+// TestManyLists: of each list the largest, however many lists there are; a load that states no power factor has 1.
+func TestManyLists(t *testing.T) {
+	s := &scenarios.Scenario{}
+	for i := range 12 {
+		l := allDay("x", float64(100+i))
+		l.Leg, l.PowerFactor = scenarios.LegA, 0
+		s.Loads = append(s.Loads, l)
+	}
+	for k := range 6 {
+		s.OneAtATime = append(s.OneAtATime, []int{k, k + 6})
+	}
+	d, err := DemandOf(s)
+	if want := 6*106.0 + 15; err != nil || d.PeakTotalVA() != want {
+		t.Errorf("%v VA, %v; want %v", d.PeakTotalVA(), err, want)
+	}
+}

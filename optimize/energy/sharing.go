@@ -4,11 +4,8 @@ import (
 	"math"
 
 	"cartwright/catalog"
+	"cartwright/optimize/plan"
 )
-
-// currentTie is the relative difference up to which a current is not above what a string may give. It
-// guards sums of conductances against rounding: two equal strings give twice what one gives.
-const currentTie = 1e-9
 
 // Strings is a number of equal strings in parallel.
 type Strings struct {
@@ -80,7 +77,7 @@ func most(strings []Strings, own func(*catalog.Battery) float64) float64 {
 //
 //	sum over b of G_b * strings_b * max_discharge_b' >= G_b' * busA
 func Carries(strings []Strings, busA float64) bool {
-	return CarryA(strings) >= busA*(1-currentTie)
+	return plan.AtLeast(CarryA(strings), busA)
 }
 
 // totalS returns the conductance in siemens of all the strings in parallel.

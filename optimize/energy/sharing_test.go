@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"cartwright/catalog"
+	"cartwright/scenarios"
 )
 
 func parallel(ohm, maxA float64, series, count int) Strings {
@@ -134,6 +135,46 @@ func TestRecharge(t *testing.T) {
 	}
 	if got := GridRechargeA(nil, 4800, 48, 5); got != 0 {
 		t.Errorf("no strings: %v A", got)
+	}
+}
+
+// TestPeakA: for a moment a string gives its peak, or no more than its maximum where it states none.
+func TestPeakA(t *testing.T) {
+	peaky, plain := parallel(0.01, 60, 1, 2), parallel(0.01, 50, 1, 1)
+	peaky.Battery.PeakDischargeA = 90
+	if got := PeakA([]Strings{peaky}); !near(got, 180) {
+		t.Errorf("%v A, want 180", got)
+	}
+	if got := PeakA([]Strings{peaky, plain}); !near(got, 150) { // the plain one has a third
+		t.Errorf("beside one of no peak: %v A, want 150", got)
+	}
+	if got := CarryA([]Strings{peaky}); !near(got, 120) {
+		t.Errorf("without end: %v A, want 120", got)
+	}
+}
+
+// TestChargersA: all units' chargers, and no more than 80 % of the supply's device (NFPA 70 210.20(A), from memory): 20 A
+// of 120 V at 90 % are 1,728 W, 36 A at 48 V.
+func TestChargersA(t *testing.T) {
+	inv := &catalog.Inverter{ChargerA: 25, Efficiency: 0.9}
+	for _, c := range []struct {
+		name   string
+		supply *scenarios.Supply
+		units  int
+		want   float64
+	}{
+		{"no supply stated", nil, 2, 50},
+		{"less than the supply", &scenarios.Supply{Volts: 120, DeviceA: 20}, 1, 25},
+		{"two share it", &scenarios.Supply{Volts: 120, DeviceA: 20}, 2, 36},
+		{"240 V", &scenarios.Supply{Volts: 240, DeviceA: 20}, 3, 72},
+	} {
+		s := &scenarios.Scenario{Bus: scenarios.Bus{NominalV: 48}, Recharge: &scenarios.Recharge{Supply: c.supply}}
+		if got := ChargersA(s, inv, c.units); !near(got, c.want) {
+			t.Errorf("%s: %v A, want %v", c.name, got, c.want)
+		}
+	}
+	if got := ChargersA(&scenarios.Scenario{Bus: scenarios.Bus{NominalV: 48}}, inv, 1); got != 25 {
+		t.Errorf("no recharge asked: %v A, want 25", got)
 	}
 }
 

@@ -3,16 +3,13 @@ package energy
 import (
 	"math"
 	"sort"
+
+	"cartwright/optimize/plan"
 )
 
 // MaxAutonomyH is the longest autonomy ever told, one year in hours: a demand of nothing, or nearly
 // nothing, would run for ever.
 const MaxAutonomyH = 8760
-
-// energyTie is the relative difference up to which two amounts of energy are the same. It guards the
-// end of a stretch without demand: energy that is enough up to the stretch is enough through it, even
-// if the sum of the steps was rounded upward.
-const energyTie = 1e-9
 
 // BusW returns the watts the bus supplies in each step, with an inverter of the given efficiency
 // (0..1) and idle draw; idleW is of all units together.
@@ -62,7 +59,8 @@ func (d *Demand) AutonomyH(efficiency, idleW, usableWh float64) float64 {
 	}
 	rounds := math.Floor(usableWh / recordWh)
 	rest := usableWh - rounds*recordWh
-	enough := rest + energyTie*usableWh
+	// Energy that is enough up to a stretch without demand is enough through it, even if the sum was rounded upward.
+	enough := rest + plan.Tolerance*usableWh
 	// The least number of whole steps that is too much, less one, is the most that is not.
 	whole := sort.Search(d.Steps(), func(k int) bool { return c.mostWh(k+1, 0) > enough })
 	fraction := c.fraction(whole, rest)

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"cartwright/optimize/plan"
 )
 
 // within is how far two sums of the same watts, added in another order, may differ: a part of their
@@ -94,7 +96,7 @@ func TestAutonomyIsTheLongestWindow(t *testing.T) {
 		if a < 0 || a > MaxAutonomyH {
 			t.Fatalf("autonomy %v h", a)
 		}
-		if got := d.WindowWh(0.9, idle, a); a < MaxAutonomyH && got > usable*(1+2*energyTie)+within {
+		if got := d.WindowWh(0.9, idle, a); a < MaxAutonomyH && got > usable*(1+2*plan.Tolerance)+within {
 			t.Errorf("autonomy %v h takes %v Wh of %v Wh", a, got, usable)
 		}
 		more := d.StepH / 100

@@ -235,3 +235,26 @@ func TestNoOptions(t *testing.T) {
 		t.Errorf("80 A breaker for 80 A without end: %d options, want none", len(got))
 	}
 }
+
+// TestAlone: what fails alone is in no option, and what is in an option passes alone: so a reason why a part is left
+// out is true.
+func TestAlone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r, d, c := drawnRules(t), easyDuty(t), drawnCatalog(t)
+		passed := func(checks []wiring.Check) bool {
+			return !slices.ContainsFunc(checks, func(c wiring.Check) bool { return !c.Passed })
+		}
+		options := wiring.Options(r, d, c)
+		for _, o := range options {
+			if !passed(wiring.CableAlone(r, d, o.Cable, o.Sets)) || o.Device != nil && !passed(wiring.DeviceAlone(r, d, o.Device)) {
+				t.Fatalf("%+v serves and fails alone", o)
+			}
+		}
+		for i := range c.Devices {
+			if dev := &c.Devices[i]; d.OwnBreakerA == 0 && !passed(wiring.DeviceAlone(r, d, dev)) &&
+				slices.ContainsFunc(options, func(o wiring.Option) bool { return o.Device == dev }) {
+				t.Fatalf("%+v fails alone and serves", dev)
+			}
+		}
+	})
+}

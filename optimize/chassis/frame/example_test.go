@@ -8,7 +8,7 @@ import (
 )
 
 // EN 10219-2 gives 40 x 40 x 3 as 3.30 kg/m and 9.32 cm4, 50 x 50 x 3 as 4.25 kg/m and 19.5 cm4: it rounds the
-// corners. With sharp corners they are 3.49 kg/m and 10.2 cm4, 4.43 and 20.9: 4 to 9 % above.
+// corners. With sharp corners they are 3.49 kg/m and 10.2 cm4, 4.43 and 20.8: 4 to 10 % above.
 func ExampleBendingOf() {
 	for _, side := range []float64{0.040, 0.050} {
 		b, _ := frame.BendingOf(&catalog.Section{Shape: catalog.SquareTube, WidthM: side, WallM: 0.003})

@@ -41,5 +41,10 @@ func Sources() []source.Source {
 			Kind: source.Formula, Name: "watts of a module, linear in light and cell temperature",
 			Source: "label conditions of IEC 60904; Evans (1981) from memory", Confidence: source.ThreeTexts,
 		},
+		{
+			Kind: source.Formula, Name: "volts of modules in the cold: n voc (1 + voc_temp (coldest - 25))",
+			Source: "NEC 690.7(A)(1), the maker's coefficient", Confidence: source.FourTexts,
+		},
+		source.Habit("volts of modules in the heat: n vmp (1 + c (cell - 25)), c the steeper coefficient, cells in full light"),
 	}
 }

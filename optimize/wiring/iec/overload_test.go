@@ -31,6 +31,19 @@ func TestFuseShare(t *testing.T) {
 	}
 }
 
+// TestFuseFactorOf: gPV fuses operate at 1.45 of their rating (IEC 60269-6, from memory), all others as gG.
+func TestFuseFactorOf(t *testing.T) {
+	for _, c := range []struct {
+		class   string
+		ratingA float64
+		want    float64
+	}{{"gPV", 15, 1.45}, {"gpv", 100, 1.45}, {"gG", 15, 1.9}, {"gG", 16, 1.6}, {"", 16, 1.6}, {"T", 16, 1.6}} {
+		if got := iec.FuseFactorOf(c.class, c.ratingA); got != c.want {
+			t.Errorf("%q of %v A: %v, want %v", c.class, c.ratingA, got, c.want)
+		}
+	}
+}
+
 // TestOverloadA: IEC 60364-4-43 clause 433.1, condition 2: three independent texts.
 func TestOverloadA(t *testing.T) {
 	if got := iec.OverloadA(100); got != 145 {

@@ -5,6 +5,7 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/catalog/source"
+	"cartwright/optimize/plan"
 )
 
 // ContinuousSource is where ContinuousA comes from.
@@ -51,13 +52,10 @@ func ContinuousA(amps float64) float64 { return continuousFactor * amps }
 // nextSizeMaxA is the largest rating that NEC 240.4(B) lets stand above the ampacity.
 const nextSizeMaxA = 800
 
-// roundoff is the share by which a computed ampacity may differ from a standard rating and still be it.
-const roundoff = 1e-9
-
 // NextStandard returns the smallest of the rising ratings that is not below amps; ok is false above the
 // last.
 func NextStandard(ratings []float64, amps float64) (rating float64, ok bool) {
-	i := sort.SearchFloat64s(ratings, amps-roundoff*amps)
+	i := sort.SearchFloat64s(ratings, amps-plan.Tolerance*amps)
 	if i == len(ratings) {
 		return 0, false
 	}

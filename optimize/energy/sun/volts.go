@@ -1,0 +1,30 @@
+package sun
+
+import "cartwright/catalog"
+
+// perDegree is a percent a degree as a share.
+const perDegree = 0.01
+
+// fullLight is the light in W/m2 at which cells are hottest: common practice, no source.
+const fullLight = 1000
+
+// ColdV returns the open-circuit volts of some modules in series in the coldest air, of coldestC; cells are then as cold
+// as the air.
+//
+//	n voc (1 + voc_temp / 100 (coldest - 25))
+//
+// Source: NEC 690.7(A)(1), the maker's coefficient; worked in four texts.
+func ColdV(m *catalog.Solar, series int, coldestC float64) float64 {
+	return float64(series) * m.VocV * (1 + perDegree*m.VocTempPctPerC*(coldestC-labelCellC))
+}
+
+// HotV returns the volts at full power of some modules in series whose cells are as hot as they get in air of hottestC,
+// by the steeper of the coefficients of open-circuit volts and of power: makers state none of the volts at full power.
+//
+//	n vmp (1 + c (Tc - 25))
+//
+// Source: as ColdV; that the steeper coefficient holds is common practice, no source.
+func HotV(m *catalog.Solar, series int, hottestC float64) float64 {
+	steeper := perDegree * min(m.VocTempPctPerC, m.PowerTempPctPerC)
+	return float64(series) * m.VmpV * (1 + steeper*(CellC(hottestC, m.NOCTC, fullLight)-labelCellC))
+}
