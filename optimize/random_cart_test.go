@@ -16,7 +16,7 @@ func (d *draft) fittings() {
 		d.c.Busbars = append(d.c.Busbars, b)
 	}
 	for i := range d.from(1, 3) {
-		k := catalog.Casters{SetOf: 4, RatingKg: d.between(40, 130, 5)}
+		k := catalog.Casters{SetOf: 4, Brakes: 2, RatingKg: d.between(45, 140, 5)}
 		k.Part = d.part("casters", i, 30, 140, d.between(2, 8, 0.5))
 		if i > 0 && d.chance(15) {
 			k.SetOf = 3
@@ -85,10 +85,10 @@ func (d *draft) threeWheels() {
 func (d *draft) limits() {
 	d.s.Limits = scenarios.Limits{MassKg: math.Inf(1), Budget: math.MaxInt64, TiltDeg: 10}
 	if d.chance(40) {
-		d.s.Limits.MassKg = d.between(55, 150, 1)
+		d.s.Limits.MassKg = d.between(60, 170, 1)
 	}
 	if d.chance(40) {
-		d.s.Limits.Budget = d.cents(800, 4000)
+		d.s.Limits.Budget = d.cents(1200, 5000)
 	}
 	if d.chance(35) {
 		d.s.Limits.TiltDeg = d.between(11, 21, 1)

@@ -12,13 +12,11 @@ import (
 func (d *draft) trade(seed uint64) {
 	const apart = 7e9
 	d.dice = newDice(seed + apart)
-	d.tradeLoads()
-	d.tradeCircuits()
-	d.tradeBatteries()
-	d.tradeRecharge()
-	d.tradeRuns()
-	d.tradeParts()
-	d.tradeCart()
+	for _, draw := range []func(){d.tradeLoads, d.tradeCircuits, d.tradeBatteries, d.tradeRecharge, d.tradeRuns, d.tradeParts, d.tradeCart} {
+		if d.chance(35) {
+			draw()
+		}
+	}
 	d.onCircuits()
 }
 
@@ -145,7 +143,6 @@ func (d *draft) tradeRuns() {
 		r := &d.s.Runs[i]
 		switch r.Kind {
 		case scenarios.RunString:
-			r.OwnBreakerA, r.LinkM = 0, 0.25
 			if d.chance(20) {
 				r.LengthM = 3.5
 			}
@@ -215,7 +212,7 @@ func (d *draft) tradeParts() {
 // tradeCart draws brakes, six wheels, rough ground, stacks, rails and a frame of pieces.
 func (d *draft) tradeCart() {
 	for i := range d.c.Casters {
-		d.c.Casters[i].Brakes = pick(d.dice, 0, 2, 2, min(4, d.c.Casters[i].SetOf))
+		d.c.Casters[i].Brakes = pick(d.dice, 0, 2, 2, d.c.Casters[i].SetOf)
 	}
 	if d.s.Cart.Casters == 4 && d.chance(8) {
 		d.s.Cart.Casters = 6

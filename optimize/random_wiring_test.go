@@ -32,6 +32,9 @@ func (d *draft) runs() {
 				r.OwnBreakerA = pick(d.dice, 15.0, 20, 30, 40)
 			}
 		}
+		if kind == scenarios.RunString {
+			r.OwnBreakerA, r.LinkM = 0, 0.25
+		}
 		d.s.Runs = append(d.s.Runs, r)
 	}
 }

@@ -64,7 +64,13 @@ func TestBatteryConditions(t *testing.T) {
 			b.NominalV, b.MinV, b.MaxV, b.MaxSeries = b.NominalV/16, b.MinV/16, b.MaxV/16, 16
 		}},
 		{"shelf mass", "max_mass", "500 kg", func(_ *scenarios.Scenario, c *catalog.Catalog) { c.Batteries[0].MassKg = 500 }},
-		{"string wiring", "string", "4000 A", func(_ *scenarios.Scenario, c *catalog.Catalog) { c.Batteries[0].MaxDischargeA = 3200 }},
+		{"string wiring", "max_fuse_a", "17.55 A", func(_ *scenarios.Scenario, c *catalog.Catalog) {
+			c.Batteries[0].MaxDischargeA, c.Batteries[0].MaxFuseA = 14.04, 1 // no device is as small as the maker allows
+		}},
+		{"protocols", "limits.protocols", "can, rs485", func(s *scenarios.Scenario, c *catalog.Catalog) {
+			s.Limits.SharedProtocols = true
+			c.Batteries[0].Protocols, c.Inverters[0].Protocols = []string{"can", "rs485"}, nil
+		}},
 	}
 	s, c := serving(t)
 	if why := laid(t, s, c).WhyNot("lfp-rack-5"); len(why) != 0 {
@@ -109,6 +115,11 @@ func TestInverterConditions(t *testing.T) {
 		{"continuous_w", "continuous_w", "100 W", func(_ *scenarios.Scenario, c *catalog.Catalog) { c.Inverters[0].ContinuousW = 100 }},
 		{"leg_w", "leg_w", "100 W a leg", func(_ *scenarios.Scenario, c *catalog.Catalog) { c.Inverters[0].LegW = 100 }},
 		{"surge_w", "surge_w", "100 W", func(_ *scenarios.Scenario, c *catalog.Catalog) { c.Inverters[0].SurgeW = 100 }},
+		{"leg_surge_w", "leg_surge_w", "100 W a leg", func(_ *scenarios.Scenario, c *catalog.Catalog) { c.Inverters[0].LegSurgeW = 100 }},
+		{"charger_ac_v", "charger_ac_v", "230 V", func(s *scenarios.Scenario, c *catalog.Catalog) {
+			c.Inverters[0].ChargerACV = "230"
+			s.Recharge = &scenarios.Recharge{WithinH: 10, From: "grid", Supply: &scenarios.Supply{Volts: 120, DeviceA: 20}}
+		}},
 		{"charger_a", "charger_a", "no charger", func(s *scenarios.Scenario, c *catalog.Catalog) {
 			c.Inverters[0].ChargerA = 0
 			s.Recharge = &scenarios.Recharge{WithinH: 10, From: "grid"}

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"cartwright/catalog"
@@ -94,7 +95,35 @@ func (b *Bench) noDevice(d *wiring.Duty, what string) string {
 	case d.AC && !plan.AtLeast(breaks, b.Scenario.ACFaultA):
 		return fmt.Sprintf("no fuse or breaker of the catalogue that suits %s breaks the ac_fault of %s A; the best breaks %s A", what, Figure(b.Scenario.ACFaultA), Figure(breaks))
 	}
-	return ""
+	return b.barred(d, what, stand, need)
+}
+
+// barred says what keeps every device that is large enough from a path: what its maker or its class says of it; "" where
+// one serves.
+func (b *Bench) barred(d *wiring.Duty, what string, stand []*catalog.Device, need float64) string {
+	bars := map[string]string{
+		"device limit":            fmt.Sprintf("is at most the %s A that the battery's maker allows (batteries.csv, max_fuse_a)", Figure(d.MostDeviceA)),
+		"device polarised":        "lets current run both ways (devices.csv, polarised)",
+		"device not listed":       "is listed (devices.csv, listed)",
+		"device of partial range": "protects alone: they are of partial range (devices.csv, class)",
+	}
+	var words []string
+	for _, dev := range stand {
+		if d.DeviceA > 0 && dev.RatingA != need || !plan.AtLeast(dev.RatingA, need) {
+			continue
+		}
+		served := true
+		for _, c := range wiring.DeviceAlone(b.Rules, *d, dev) {
+			bar := bars[c.Name]
+			if served = served && (c.Passed || bar == ""); !c.Passed && bar != "" && !slices.Contains(words, bar) {
+				words = append(words, bar)
+			}
+		}
+		if served {
+			return ""
+		}
+	}
+	return fmt.Sprintf("no fuse or breaker of the catalogue with the %s A that %s needs %s", Figure(need), what, strings.Join(words, ", or "))
 }
 
 // eased lists what of a path's lay would have to be easier, each by itself, for some cable to serve.
@@ -115,6 +144,12 @@ func (b *Bench) eased(d wiring.Duty) []string {
 			d.TerminalC = 0
 		}
 	})
+	if d.Fine {
+		try("cable of any strand", func(d *wiring.Duty) { d.Fine = false })
+	}
+	if d.Conduit != "" {
+		try("no conduit or a larger one than the catalogue has of type "+d.Conduit, func(d *wiring.Duty) { d.Conduit = "" })
+	}
 	if d.OwnBreakerA > 0 {
 		try(fmt.Sprintf("a bought fuse or breaker instead of an own_breaker of %s A", Figure(d.OwnBreakerA)), func(d *wiring.Duty) { d.OwnBreakerA = 0 })
 	}

@@ -1,11 +1,29 @@
 package bench
 
-// roundingCents bounds how far a cost that is rounded line by line to whole cents can be from the
-// unrounded one: half a cent for each line of cable bought or sold, and for the tax. Every run has a line for its
-// cable and one for its ground; strings may each have a cable of their own, and so may mains. No bill has more
-// lines of cable than the catalogue has cables and offers of them.
+import "cartwright/scenarios"
+
+// roundingCents bounds how far a cost that is rounded line by line to whole cents can be from the unrounded one: half a
+// cent for each line of what is bought or sold by length, and for the tax. No bill has more such lines than there are
+// paths to have them, nor than the catalogue has such parts and offers of them.
 func (b *Bench) roundingCents() float64 {
-	strings, units := 0, 0
+	return 0.5 * float64(min(b.lengthsOffered(), b.lengthsUsed())+len(b.Scenario.Have)+1)
+}
+
+// lengthsOffered returns how many lines there can be of all that the catalogue has by length.
+func (b *Bench) lengthsOffered() int {
+	lines := 0
+	for i := range b.Market.Articles {
+		if a := &b.Market.Articles[i]; !a.Whole {
+			lines += max(1, len(a.Offers))
+		}
+	}
+	return lines
+}
+
+// lengthsUsed returns how many lines the paths can have: each one for its cable, for its ground and for its conduit.
+// Strings may each have a cable of their own, and so may mains and feeders.
+func (b *Bench) lengthsUsed() int {
+	strings, units, inputs := 0, 0, 0
 	for shelf := range b.Scenario.Cart.Shelves {
 		most := 0
 		for i := range b.Stacks {
@@ -14,12 +32,33 @@ func (b *Bench) roundingCents() float64 {
 		strings += most
 	}
 	for i := range b.Supplies {
-		units = max(units, b.Supplies[i].Units)
+		units, inputs = max(units, b.Supplies[i].Units), max(inputs, b.Supplies[i].inputs())
 	}
-	slots := strings + units + 2*(len(b.Scenario.Circuits)+1)
-	lines := 0
-	for i := range b.Catalog.Cables {
-		lines += max(1, len(b.Market.Part(b.Catalog.Cables[i].ID).Offers))
+	lines := len(b.Scenario.Cart.Pieces)
+	path := func(count, cables int, conduit string) {
+		if conduit != "" {
+			cables++
+		}
+		lines += count * cables
 	}
-	return 0.5 * float64(min(lines, slots)+len(b.Scenario.Have)+1)
+	for i := range b.Scenario.Runs {
+		switch r := &b.Scenario.Runs[i]; r.Kind {
+		case scenarios.RunString:
+			path(strings, 1, r.Conduit)
+		case scenarios.RunMain:
+			path(units, 1, r.Conduit)
+		case scenarios.RunFeeder:
+			path(units, 2, r.Conduit)
+		case scenarios.RunSolar:
+			path(inputs, 2, r.Conduit)
+		case scenarios.RunBond:
+			path(1, 1, r.Conduit)
+		default:
+			path(1, 2, r.Conduit)
+		}
+	}
+	for i := range b.Scenario.Circuits {
+		path(1, 2, b.Scenario.Circuits[i].Conduit)
+	}
+	return lines
 }

@@ -2,9 +2,11 @@ package bench
 
 import (
 	"math"
+	"sync"
 
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/market"
+	"cartwright/optimize/wiring"
 )
 
 // margin is what something adds to the cart's balance sideways and lengthways, in kg m.
@@ -51,7 +53,44 @@ type support struct {
 	fixed, board, casters margin   // board and casters: of a kilogram
 	everyKg, castersKg    span     // everyKg: on the backboard of every plan
 	array                 []margin // by supply
-	supplyKg, stringKg    []span   // by supply, and by stack of one string: on the backboard
+	supplyKg              []span   // by supply, on the backboard
+	strings               *stringSpans
+}
+
+// stringSpans remembers what the run of one string weighs, which hangs on the current of the whole bus, and on whether
+// it has a device at both ends.
+type stringSpans struct {
+	lock  sync.Mutex // cores are looked into side by side
+	known map[stringKey]span
+}
+
+type stringKey struct {
+	supply, stack int
+	bothEnds      bool
+}
+
+// stringKg returns the least and the most that the run of one string weighs beside a supply, on a bus of so many strings
+// or of more, as many as most.
+func (b *Bench) stringKg(supply, stack, strings, most int) span {
+	kg := b.stringKgOf(supply, stack, strings)
+	if wiring.BothEnds(b.Scenario, strings) != wiring.BothEnds(b.Scenario, most) {
+		more := b.stringKgOf(supply, stack, most)
+		kg = span{math.Min(kg.least, more.least), math.Max(kg.most, more.most)}
+	}
+	return kg
+}
+
+func (b *Bench) stringKgOf(supply, stack, strings int) span {
+	key := stringKey{supply, stack, wiring.BothEnds(b.Scenario, strings)}
+	s := b.support.strings
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	kg, known := s.known[key]
+	if !known {
+		kg = spanOf(b.StringOptions(supply, stack, strings))
+		s.known[key] = kg
+	}
+	return kg
 }
 
 // weighSupport finds them.
@@ -76,18 +115,17 @@ func (b *Bench) weighSupport() {
 		s.array = append(s.array, b.marginOf(chassis.ArrayBody(b.Scenario, v.ArrayKg)))
 		s.supplyKg = append(s.supplyKg, span{own, own}.plus(spanOf(v.Main), v.Units).plus(spanOf(v.Feeder), v.Units).plus(spanOf(v.Solar), v.inputs()).plus(spanOf(v.Fuses), v.stringFuses()))
 	}
-	for i := range b.Stacks {
-		s.stringKg = append(s.stringKg, spanOf(b.Stacks[i].Options))
-	}
+	s.strings = &stringSpans{known: map[stringKey]span{}}
 	b.support = s
 }
 
-// boardKg returns the least and the most that can hang on the backboard with a core.
-func (b *Bench) boardKg(c *Core) span {
+// boardKg returns the least and the most that can hang on the backboard with the strings of a core, on a bus that may
+// come to have most strings.
+func (b *Bench) boardKg(c *Core, most int) span {
 	s := &b.support
 	kg := s.everyKg.plus(s.supplyKg[c.Supply], 1)
 	for _, h := range c.Strings {
-		kg = kg.plus(s.stringKg[b.Groups[c.Group][h.Member]], h.N)
+		kg = kg.plus(b.stringKg(c.Supply, b.Groups[c.Group][h.Member], c.Total(), most), h.N)
 	}
 	return kg
 }
@@ -99,7 +137,7 @@ func (b *Bench) Stands(c *Core) bool {
 		return true
 	}
 	s := &b.support
-	sum := s.fixed.plus(s.array[c.Supply]).plus(b.boardKg(c).worst(s.board)).plus(s.castersKg.worst(s.casters))
+	sum := s.fixed.plus(s.array[c.Supply]).plus(b.boardKg(c, c.Total()).worst(s.board)).plus(s.castersKg.worst(s.casters))
 	for _, h := range c.Strings {
 		k := &b.Stacks[b.Groups[c.Group][h.Member]]
 		sum = sum.plus(b.standing(k, false).times(float64(h.N * k.Series)))
@@ -125,12 +163,15 @@ func (b *Bench) standing(k *Stack, least bool) margin {
 
 // Steadiest returns a balance that no cart of a core exceeds: each kind of module takes the lowest room as
 // if it had it alone, and the support weighs whatever is best.
-func (b *Bench) Steadiest(c *Core) margin {
+func (b *Bench) Steadiest(c *Core) margin { return b.steadiest(c, c.Total()) }
+
+// steadiest is the same on a bus that may come to have most strings.
+func (b *Bench) steadiest(c *Core, most int) margin {
 	if !b.Tips.Matter() {
 		return margin{}
 	}
 	s := &b.support
-	sum := s.fixed.plus(s.array[c.Supply]).plus(b.boardKg(c).best(s.board)).plus(s.castersKg.best(s.casters))
+	sum := s.fixed.plus(s.array[c.Supply]).plus(b.boardKg(c, most).best(s.board)).plus(s.castersKg.best(s.casters))
 	for _, h := range c.Strings {
 		k := &b.Stacks[b.Groups[c.Group][h.Member]]
 		sum = sum.plus(b.lowest(k, h.N*k.Series))
@@ -170,17 +211,20 @@ func (t tipping) Over(m margin) bool {
 	return m.side < -hair || m.length < -hair
 }
 
+// manyStrings is a number of strings that each have a device at both ends, where any have.
+const manyStrings = math.MaxInt
+
 // TipsWith reports whether all cores with at least these strings, further ones of the members from last on,
 // tip for certain.
 func (b *Bench) TipsWith(c *Core, last int) bool {
 	if !b.Tips.Matter() {
 		return false
 	}
-	sum := b.Steadiest(c)
+	sum := b.steadiest(c, manyStrings)
 	members := b.Groups[c.Group]
 	for j := last; j < len(members); j++ {
 		k := &b.Stacks[members[j]]
-		each := b.standing(k, true).times(float64(k.Series)).plus(b.support.stringKg[members[j]].best(b.support.board))
+		each := b.standing(k, true).times(float64(k.Series)).plus(b.stringKg(c.Supply, members[j], c.Total(), manyStrings).best(b.support.board))
 		more := float64(k.Most - c.Count(j))
 		sum = sum.plus(margin{math.Max(0, each.side), math.Max(0, each.length)}.times(more))
 	}

@@ -49,7 +49,7 @@ func TestBrokenAsAudited(t *testing.T) {
 				}
 				for i, c := range list {
 					var got, want []string
-					for _, limit := range c.broken(d.of[i], c.p.Cost) {
+					for _, limit := range c.broken(d.of[i], d.drawn[d.group[i]], c.p.Cost) {
 						if limit != plan.LimitBudget { // the audit prices by the catalogue
 							got = append(got, limit)
 						}

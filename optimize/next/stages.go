@@ -76,13 +76,13 @@ func (w *way) partialBench(have []scenarios.Holding) (*bench.Bench, error) {
 	for i := range b.Market.Articles {
 		a := &b.Market.Articles[i]
 		a.Offers, a.Buyable = nil, 0
-		if a.Kind == plan.KindCableEnd && a.Cents == 0 {
+		if plan.IsEnd(a.Kind) && a.Cents == 0 {
 			a.Buyable = math.Inf(1)
 		}
 	}
 	for _, l := range w.lines {
 		a := b.Market.Part(l.bill.Part)
-		if l.bill.Kind == plan.KindCableEnd {
+		if plan.IsEnd(l.bill.Kind) {
 			a = b.Market.End(l.bill.Part)
 		}
 		a.Buyable += l.bill.Buy
@@ -129,7 +129,7 @@ func (w *way) owned(p plan.Plan) plan.Plan {
 			continue
 		}
 		l.Sell, l.Credit = 0, 0
-		if l.Kind != plan.KindCableEnd {
+		if !plan.IsEnd(l.Kind) {
 			l.Have, l.Buy, l.Line, l.Vendor = l.Quantity, 0, 0, ""
 		}
 		p.Spend += l.Line

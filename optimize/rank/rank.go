@@ -64,9 +64,9 @@ func noLife(b *bench.Bench, by question.By) string {
 		return ""
 	}
 	for i := range b.Stacks {
-		if b.Stacks[i].Battery.CycleLife > 0 {
+		if bat := b.Stacks[i].Battery; bat.CycleLife > 0 || bat.CalendarYears > 0 {
 			return ""
 		}
 	}
-	return "no battery that fits states its life, so no plan has a cost per lifetime kWh: fill in batteries.csv, cycle_life"
+	return "no battery that fits states its life, so no plan has a cost per lifetime kWh: fill in batteries.csv, cycle_life or calendar_years"
 }
