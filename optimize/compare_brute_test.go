@@ -22,17 +22,17 @@ func TestCompareBruteForce(t *testing.T) {
 		for i := range p.Scenario.Have {
 			p.Scenario.Have[i].Sell = nil
 		}
-		buy := choices.Line{Part: p.Catalog.Batteries[int(seed)%len(p.Catalog.Batteries)].ID, Count: 1 + int(seed/2)%2}
-		got, err := choices.Find(context.Background(), p, [][]choices.Line{{buy}})
-		if err != nil {
-			t.Errorf("seed %d: %v", seed, err)
-			continue
-		}
 		free := *p.Scenario
 		free.AutonomyH = 0
 		q := question.Problem{Scenario: &free, Catalog: p.Catalog}
 		all := enumerate(t, q, question.ByCost)
-		for i, named := range []choices.Line{{}, buy} {
+		buy := someChoice(q, all, seed)
+		got, err := choices.Find(context.Background(), p, [][]choices.Line{buy})
+		if err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+			continue
+		}
+		for i, named := range [][]choices.Line{nil, buy} {
 			stays, cents := bestChoice(q, all, named)
 			o := &got.Outcomes[i]
 			switch {
@@ -64,6 +64,31 @@ func TestCompareBruteForce(t *testing.T) {
 	}
 }
 
+// someChoice returns the modules that one of the plans buys; where it buys none, or there is no plan, one or two of
+// some battery, which often cannot be.
+func someChoice(p question.Problem, all []total, seed uint64) []choices.Line {
+	var buy []choices.Line
+	if len(all) > 0 && seed%4 > 0 {
+		for b, strings := range all[int(seed)%len(all)].batteries {
+			bat := &p.Catalog.Batteries[b]
+			n := strings * energy.Series(p.Scenario.Bus.NominalV, bat.NominalV)
+			for _, h := range p.Scenario.Have {
+				if h.PartID == bat.ID {
+					n -= int(h.Count)
+				}
+			}
+			if n > 0 {
+				buy = append(buy, choices.Line{Part: bat.ID, Count: n})
+			}
+		}
+	}
+	if len(buy) == 0 {
+		bat := &p.Catalog.Batteries[int(seed/4)%len(p.Catalog.Batteries)]
+		buy = append(buy, choices.Line{Part: bat.ID, Count: 1 + int(seed/2)%2})
+	}
+	return buy
+}
+
 func usableOf(p question.Problem, id string) float64 {
 	for i := range p.Catalog.Batteries {
 		if b := &p.Catalog.Batteries[i]; b.ID == id {
@@ -75,7 +100,7 @@ func usableOf(p question.Problem, id string) float64 {
 
 // bestChoice returns, of the plans that buy exactly what is named, the most energy of owned modules kept and the least
 // cost with it.
-func bestChoice(p question.Problem, all []total, named choices.Line) (stays, cents float64) {
+func bestChoice(p question.Problem, all []total, named []choices.Line) (stays, cents float64) {
 	owned := map[string]int{}
 	for _, h := range p.Scenario.Have {
 		owned[h.PartID] += int(h.Count)
@@ -86,8 +111,10 @@ func bestChoice(p question.Problem, all []total, named choices.Line) (stays, cen
 		for b, strings := range all[i].batteries {
 			bat := &p.Catalog.Batteries[b]
 			stay := strings * energy.Series(p.Scenario.Bus.NominalV, bat.NominalV)
-			if bat.ID == named.Part {
-				stay -= named.Count
+			for _, l := range named {
+				if bat.ID == l.Part {
+					stay -= l.Count
+				}
 			}
 			fits = fits && stay >= 0 && stay <= owned[bat.ID]
 			wh += float64(stay) * usableOf(p, bat.ID)
