@@ -19,7 +19,7 @@ var rooms = []string{
 	"audit",
 	"milp",
 	"question", "market", "bench", "choice", "bound", "model", "search", "relax", "rank",
-	"why", "frontier", "next", "value", "doubt",
+	"why", "frontier", "next", "value", "compare", "doubt",
 	"", // the front door
 }
 

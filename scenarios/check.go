@@ -29,8 +29,8 @@ func (s *Scenario) Check(c *catalog.Catalog) error {
 			list.Add(s.Pos(path+"count"), fmt.Sprintf("%s %q is counted by piece", e.Kind, h.PartID),
 				"write a whole number, for example count: 2")
 		}
-		if known && e.Kind != catalog.KindCable && h.Ends > 0 {
-			list.Add(s.Pos(path+"ends"), fmt.Sprintf("%s %q has no crimped ends", e.Kind, h.PartID), "leave ends out; only cable has them")
+		if known && e.Kind != catalog.KindCable && e.Kind != catalog.KindConduit && h.Ends > 0 {
+			list.Add(s.Pos(path+"ends"), fmt.Sprintf("%s %q has no crimped ends", e.Kind, h.PartID), "leave ends out; only cable and conduit have them")
 		}
 	}
 	roles := rolesOf(c)

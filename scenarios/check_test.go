@@ -20,7 +20,7 @@ func TestCheck(t *testing.T) {
 		{"part unknown", "have: [{part: zzz, count: 1}]", `cart/scenario.yaml:14:15: the catalogue has no part "zzz"; add it to the catalogue, or name one that is there`},
 		{"cable by piece", "have:\n  - part: flex-2-0\n    count: 12", `cart/scenario.yaml:16:12: cable "flex-2-0" is counted by length; write a length, for example count: "12 ft"`},
 		{"battery by length", "have: [{part: lfp-rack-5, count: 2 m}]", `cart/scenario.yaml:14:34: battery "lfp-rack-5" is counted by piece; write a whole number, for example count: 2`},
-		{"ends of a battery", "have: [{part: lfp-rack-5, count: 2, ends: 4}]", `cart/scenario.yaml:14:43: battery "lfp-rack-5" has no crimped ends; leave ends out; only cable has them`},
+		{"ends of a battery", "have: [{part: lfp-rack-5, count: 2, ends: 4}]", `cart/scenario.yaml:14:43: battery "lfp-rack-5" has no crimped ends; leave ends out; only cable and conduit have them`},
 		{"ends of a cable", "have: [{part: flex-2-0, count: 2 m, ends: 4}]", ""},
 		{"role misspelt, role unknown", "needs: [{role: shnut}]\ncircuits: [{name: a, volts: 120 V, length: 3 ft, device: 20 A, receptacle: {role: zzz}}]",
 			`cart/scenario.yaml:14:16: the catalogue has no role "shnut"; did you mean "shunt"?

@@ -37,6 +37,10 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 		DcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
 		before:      before,
 	}
+	for id, n := range p.Stand {
+		a := b.Market.Part(id)
+		a.Keep = max(a.Keep, n)
+	}
 	for _, body := range b.FixedBodies {
 		b.FixedKg += body.MassKg
 	}

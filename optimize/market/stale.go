@@ -16,7 +16,7 @@ func StalePrice(c *catalog.Catalog, l plan.Line, day time.Time) bool {
 		return false
 	}
 	e, known := c.Find(l.Part)
-	if l.Kind != plan.KindCableEnd {
+	if !plan.IsEnd(l.Kind) {
 		offered, stale := false, true
 		for _, o := range c.OffersFor(l.Part) {
 			if madeAt(o, known && e.Kind == catalog.KindCable, l) {

@@ -195,7 +195,7 @@ func (w *way) offer(l *plan.Line) *catalog.Offer {
 		if l.Unit == "m" {
 			price = o.CentsPerM
 		}
-		if l.Kind != plan.KindCableEnd && o.PartID == l.Part && o.Vendor == l.Vendor &&
+		if !plan.IsEnd(l.Kind) && o.PartID == l.Part && o.Vendor == l.Vendor &&
 			math.Abs(price/100-l.UnitPrice) < 1e-9 && l.Buy >= o.MinQty {
 			return o
 		}
@@ -237,7 +237,7 @@ func (w *way) holdings(bought []float64, sold int) []scenarios.Holding {
 		}
 	}
 	for i, n := range bought {
-		if w.lines[i].bill.Kind != plan.KindCableEnd {
+		if !plan.IsEnd(w.lines[i].bill.Kind) {
 			add(w.lines[i].bill.Part, n)
 		}
 	}

@@ -39,3 +39,14 @@ func (s saving) firstMonth(amount catalog.Cents) (int, bool) {
 	short := amount - s.cash
 	return int((short + s.perMonth - 1) / s.perMonth), true
 }
+
+// MonthOf returns the first month in which what is in hand and what is saved comes to an amount, 0 being now, and
+// whether there is one.
+func MonthOf(s *scenarios.Scenario, amount plan.Money) (month int, ok bool) {
+	money := saving{cash: s.Sold}
+	if s.Savings != nil {
+		money.cash += s.Savings.Now
+		money.perMonth = s.Savings.PerMonth
+	}
+	return money.firstMonth(catalog.Cents(amount))
+}

@@ -8,6 +8,7 @@ import (
 	"cartwright/optimize/bench"
 	"cartwright/optimize/bound"
 	"cartwright/optimize/choice"
+	"cartwright/optimize/energy"
 	"cartwright/optimize/milp"
 	"cartwright/optimize/model"
 	"cartwright/optimize/plan"
@@ -75,13 +76,13 @@ func (w *way) partialBench(have []scenarios.Holding) (*bench.Bench, error) {
 	for i := range b.Market.Articles {
 		a := &b.Market.Articles[i]
 		a.Offers, a.Buyable = nil, 0
-		if a.Kind == plan.KindCableEnd && a.Cents == 0 {
+		if plan.IsEnd(a.Kind) && a.Cents == 0 {
 			a.Buyable = math.Inf(1)
 		}
 	}
 	for _, l := range w.lines {
 		a := b.Market.Part(l.bill.Part)
-		if l.bill.Kind == plan.KindCableEnd {
+		if plan.IsEnd(l.bill.Kind) {
 			a = b.Market.End(l.bill.Part)
 		}
 		a.Buyable += l.bill.Buy
@@ -128,7 +129,7 @@ func (w *way) owned(p plan.Plan) plan.Plan {
 			continue
 		}
 		l.Sell, l.Credit = 0, 0
-		if l.Kind != plan.KindCableEnd {
+		if !plan.IsEnd(l.Kind) {
 			l.Have, l.Buy, l.Line, l.Vendor = l.Quantity, 0, 0, ""
 		}
 		p.Spend += l.Line
@@ -138,6 +139,7 @@ func (w *way) owned(p plan.Plan) plan.Plan {
 	p.Tax = catalog.RoundCents(w.p.Scenario.Tax * float64(p.Spend))
 	p.Cost = p.Spend + p.Tax
 	p.CostPerUsableKWh = p.Cost.Units() / p.UsableKWh
+	p.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), 1000*p.UsableKWh, energy.OwnedWh(w.p.Scenario, w.p.Catalog))
 	if was != 0 {
 		p.CostPerLifetimeKWh *= p.Cost.Units() / was.Units()
 	}

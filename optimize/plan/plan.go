@@ -15,6 +15,8 @@ type Plan struct {
 	AutonomyH        float64
 	MassKg           float64
 	CostPerUsableKWh float64
+	// CostPerExtraKWh is cost / (usable kWh - usable kWh owned today); 0 where there are no more than are owned.
+	CostPerExtraKWh float64
 	// CostPerLifetimeKWh is cost / sum(usable kWh * cycles until worn or old); 0 where a battery states neither.
 	CostPerLifetimeKWh float64
 	Proven             bool // no better plan with another core exists

@@ -14,6 +14,8 @@ import (
 type Problem struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
+	// Stand says of parts how many of each have to stand on the cart at the least.
+	Stand map[string]float64
 }
 
 // Status tells why ranking stopped.

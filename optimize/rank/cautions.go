@@ -16,6 +16,7 @@ import (
 func Cautions() []string {
 	return []string{
 		"Stored energy does not switch off: a battery bus can burn, and a direct-current arc can blind and kill. Take off jewellery, insulate tools, fit the main fuse last.",
+		"Bring strings to the same voltage before they are connected in parallel. Pre-charge the inverter's capacitors through a resistor before the main is closed; set its low-voltage cut-off at or above bus.low. Lithium cells must not be charged below 0 C.",
 		"Local code and a licensed electrician decide. A figure from a table is a check, not a permission.",
 		"Follow each maker's manual: it outranks this plan in torque, terminals, clearances, ventilation and parallel or series use.",
 		"Lifting and rolling a heavy cart can crush. Strap the modules down, block the casters, and stay off slopes steeper than the plan's.",

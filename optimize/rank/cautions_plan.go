@@ -1,7 +1,6 @@
 package rank
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -27,14 +26,9 @@ func planCautions(b *bench.Bench, plans []plan.Plan) []string {
 	some := func(is func(p *plan.Plan) bool) bool {
 		return slices.ContainsFunc(plans, func(p plan.Plan) bool { return is(&p) })
 	}
-	cold := installedWhere(b, plans, func(x *catalog.Battery) bool { return isLithium(x.Chemistry) })
-	add(len(cold) > 0, "Lithium cells must not be charged below 0 C: "+strings.Join(cold, ", ")+".")
-	add(some(func(p *plan.Plan) bool { return stringsOf(p) > 1 }), "Bring strings to the same voltage before they are connected in parallel: else one discharges into the other through the bus.")
-	add(some(func(p *plan.Plan) bool { return len(p.Core.Batteries) > 1 }), "Strings of different makes or ages share current by their resistance, which drifts: measure each string's share once a season.")
-	add(true, "Pre-charge the inverter's capacitors through a resistor before the main is closed, or it sparks and welds.")
-	add(true, fmt.Sprintf("Set the inverter's low-voltage cut-off at or above bus.low, %g V: currents and drops were reckoned down to there.", b.Scenario.Bus.LowV))
+	add(some(func(p *plan.Plan) bool { return len(p.Core.Batteries) > 1 }), "Strings of different makes or ages drift: measure each one's share yearly.")
 	add(some(func(p *plan.Plan) bool { return overcharges(b, p) }), "The charger gives more than the batteries of some plan take: set it to at most what the limit \"recharge, batteries\" says.")
-	add(some(func(p *plan.Plan) bool { return casters(b, p).Swivel > 0 }), "A swivelling wheel trails up to its offset inward: some of the tilt that is told is lost then.")
+	add(some(func(p *plan.Plan) bool { return casters(b, p).Swivel > 0 }), "A swivelling wheel that trails inward takes some of the tilt told.")
 	add(some(func(p *plan.Plan) bool { return !plan.AtLeast(casters(b, p).RatingKg, chassis.TwoCarryKg(p.MassKg)) }), "On an uneven floor two opposite wheels may carry a stiff cart alone: in some plan each is rated below half of the mass.")
 	if words := unknownPolarity(b, plans); words != "" {
 		out = append(out, words)
@@ -54,29 +48,6 @@ func stringsOf(p *plan.Plan) int {
 		n += b.Strings
 	}
 	return n
-}
-
-// installedWhere names the batteries of plans of which something is true, in catalogue order.
-func installedWhere(b *bench.Bench, plans []plan.Plan, is func(*catalog.Battery) bool) []string {
-	installed := map[string]bool{}
-	for i := range plans {
-		for _, x := range plans[i].Core.Batteries {
-			installed[x.Part] = true
-		}
-	}
-	var ids []string
-	for i := range b.Catalog.Batteries {
-		if x := &b.Catalog.Batteries[i]; installed[x.ID] && is(x) {
-			ids = append(ids, x.ID)
-		}
-	}
-	return ids
-}
-
-// isLithium reports whether a chemistry, a word of whoever keeps the catalogue, is one of lithium.
-func isLithium(chemistry string) bool {
-	c := strings.ToLower(chemistry)
-	return slices.ContainsFunc([]string{"lfp", "lifepo", "nmc", "nca", "lto", "lithium", "li-ion"}, func(w string) bool { return strings.Contains(c, w) })
 }
 
 // overcharges reports whether a plan's chargers give more than its batteries take.

@@ -140,11 +140,11 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 // outOfBounds reports whether the least mass of a cart with so many strings, or the room they take, is too
 // much with any supply.
 func (c *counter) outOfBounds(b *bench.Bench, group, n int) bool {
-	c.mu.Lock()
+	c.mu.Lock() // for the bounds remember what they have worked out
+	defer c.mu.Unlock()
 	if c.bounds == nil {
 		c.bounds = bound.New(b, b.Market)
 	}
-	c.mu.Unlock()
 	for v := range b.Supplies {
 		trial := bench.CoreOf(v, group, []int{n})
 		if !c.bounds.Hopeless(c.bounds.Of(&trial)) {

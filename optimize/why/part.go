@@ -127,7 +127,7 @@ func planWith(ctx context.Context, p question.Problem, id string) (*plan.Plan, e
 func installed(p *plan.Plan, id string) float64 {
 	n := 0.0
 	for _, l := range p.Bill {
-		if l.Part == id && l.Kind != plan.KindCableEnd {
+		if l.Part == id && !plan.IsEnd(l.Kind) {
 			n += l.Quantity
 		}
 	}
@@ -137,7 +137,7 @@ func installed(p *plan.Plan, id string) float64 {
 func bought(p *plan.Plan, id string) float64 {
 	n := 0.0
 	for _, l := range p.Bill {
-		if l.Part == id && l.Kind != plan.KindCableEnd {
+		if l.Part == id && !plan.IsEnd(l.Kind) {
 			n += l.Buy
 		}
 	}

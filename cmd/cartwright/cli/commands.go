@@ -15,6 +15,7 @@ func (a *app) commands() []*cobra.Command {
 		a.newCommand(),
 		a.planCommand(),
 		a.nextCommand(),
+		a.compareCommand(),
 		a.whyCommand(),
 		a.frontierCommand(),
 		a.drawCommand(),

@@ -92,9 +92,6 @@ func (d deal) answer(p question.Problem) view.Bought {
 	return b
 }
 
-// kindEnds is the kind of crimped cable ends, which are owned with their cable.
-const kindEnds = "cable-end"
-
 // holdings returns what is owned after the deal: what was owned before in its order, then what is new in the
 // order of the bill. A part of which nothing is left is owned no more.
 func (d deal) holdings(before []scenarios.Holding) []scenarios.Holding {
@@ -103,9 +100,9 @@ func (d deal) holdings(before []scenarios.Holding) []scenarios.Holding {
 		i := slices.IndexFunc(have, func(h scenarios.Holding) bool { return h.PartID == p.Part })
 		if i < 0 {
 			i = len(have)
-			have = append(have, scenarios.Holding{PartID: p.Part, ByLength: p.Unit == "m" || p.Kind == kindEnds})
+			have = append(have, scenarios.Holding{PartID: p.Part, ByLength: p.Unit == "m" || plan.IsEnd(p.Kind)})
 		}
-		if p.Kind == kindEnds {
+		if plan.IsEnd(p.Kind) {
 			have[i].Ends += int(sign * p.Quantity)
 		} else {
 			have[i].Count += sign * p.Quantity

@@ -62,8 +62,8 @@ func TestHoldingsAfterDeal(t *testing.T) {
 		return next.Purchase{Part: part, Kind: kind, Unit: unit, Quantity: n}
 	}
 	d := deal{
-		buy: []next.Purchase{buy("used", "battery", "each", 1), buy("rope", "cable", "m", 1.5), buy("rope", kindEnds, "each", 6),
-			buy("new", "device", "each", 3), buy("new-rope", kindEnds, "each", 4), buy("new-rope", "cable", "m", 2), buy("new", "device", "each", 2)},
+		buy: []next.Purchase{buy("used", "battery", "each", 1), buy("rope", "cable", "m", 1.5), buy("rope", plan.KindCableEnd, "each", 6),
+			buy("new", "device", "each", 3), buy("new-rope", plan.KindCableEnd, "each", 4), buy("new-rope", "cable", "m", 2), buy("new", "device", "each", 2)},
 		sell: []next.Purchase{buy("sold", "battery", "each", 2), buy("thinned", "battery", "each", 3),
 			buy("rope-gone", "cable", "m", 2.4), buy("rope-all-gone", "cable", "m", 1.1)},
 	}

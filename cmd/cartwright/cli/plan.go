@@ -61,7 +61,7 @@ func (a *app) planCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	by := addChoice(cmd, "by", "what is least: cost, mass, or cost for a lifetime kWh",
+	by := addChoice(cmd, "by", "what is best: least cost, least mass, least cost for a lifetime kWh, or most usable energy",
 		[]string{string(question.ByCost), string(question.ByMass), string(question.ByLife), string(question.ByEnergy)})
 	vary := addChoice(cmd, "vary", "what each rank has to have of its own: a core, or kinds of battery", []string{varyCore, varyKinds})
 	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")

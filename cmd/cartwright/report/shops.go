@@ -78,6 +78,8 @@ func (r *Report) item(l plan.Line, u told.Units) item {
 		x.Price = told.Fixed(u.PerLength(l.UnitPrice), 2) + " a " + u.LengthUnit()
 	case plan.KindCableEnd:
 		x.Name, x.Comes = "crimped ends for "+l.Part, "each with its cable"
+	case plan.KindConduitEnd:
+		x.Name, x.Comes = "fittings for the ends of "+l.Part, "each with its conduit"
 	case string(catalog.KindBusbar):
 		x.Comes = "a pair, + and -"
 	case string(catalog.KindCasters):

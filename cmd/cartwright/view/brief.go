@@ -13,6 +13,7 @@ type briefRecord struct {
 	AutonomyH        float64    `json:"autonomy_h"`
 	MassKg           float64    `json:"mass_kg"`
 	CostPerUsableKWh float64    `json:"cost_per_usable_kwh"`
+	CostPerExtraKWh  float64    `json:"cost_per_extra_kwh,omitempty"`
 	Core             coreRecord `json:"core"`
 }
 
@@ -21,5 +22,5 @@ func brief(p *plan.Plan) *briefRecord {
 	if p == nil {
 		return nil
 	}
-	return &briefRecord{p.Cost, p.UsableKWh, p.AutonomyH, p.MassKg, p.CostPerUsableKWh, coreOf(p.Core)}
+	return &briefRecord{p.Cost, p.UsableKWh, p.AutonomyH, p.MassKg, p.CostPerUsableKWh, p.CostPerExtraKWh, coreOf(p.Core)}
 }

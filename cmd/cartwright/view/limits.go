@@ -1,10 +1,7 @@
 package view
 
 import (
-	"cmp"
 	"fmt"
-	"math"
-	"slices"
 
 	"cartwright/optimize/plan"
 )
@@ -39,41 +36,9 @@ func binding(list []plan.Limit) []plan.Limit {
 	return bind
 }
 
-// share returns the part of a limit that is left.
-func share(l plan.Limit) float64 {
-	if l.Limit == 0 {
-		return math.Inf(1)
-	}
-	return l.Slack / math.Abs(l.Limit)
-}
-
-// nearest is how many limits the short answer shows.
-const nearest = 6
-
-// limits shows what is left of every limit and which ones bind; in short only those that bind and those of
-// which least is left.
+// limits shows what is left of every limit and which ones bind.
 func (p Plans) limits(one *plan.Plan) section {
-	if p.Full {
-		return section{title: detailTitle(one, "limits"), table: p.units().limitTable(one.Limits)}
-	}
-	list := slices.Clone(one.Limits)
-	slices.SortStableFunc(list, func(a, b plan.Limit) int { return cmp.Compare(share(a), share(b)) })
-	list = list[:min(len(list), max(nearest, len(binding(list))))]
-	text, u := "", p.units()
-	for i, l := range list {
-		if i > 0 {
-			text += "; "
-		}
-		text += fmt.Sprintf("%s %s (%s)", l.Name, withUnit(u.fixed(l.Value, l.Unit), u.unit(l.Unit)), u.bound(l))
-		if l.Binding {
-			text += ", binds"
-		}
-	}
-	text += "."
-	if more := len(one.Limits) - len(list); more > 0 {
-		text += fmt.Sprintf(" Of %s more is left: see --full.", count(more, "other limit", "other limits"))
-	}
-	return section{title: detailTitle(one, "the nearest limits"), prose: []string{text}}
+	return section{title: detailTitle(one, "limits"), table: p.units().limitTable(one.Limits)}
 }
 
 // limitTable shows limits, each with what is left of it.

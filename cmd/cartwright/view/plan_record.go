@@ -17,6 +17,7 @@ type planRecord struct {
 	AutonomyH          float64         `json:"autonomy_h"`
 	MassKg             float64         `json:"mass_kg"`
 	CostPerUsableKWh   float64         `json:"cost_per_usable_kwh"`
+	CostPerExtraKWh    float64         `json:"cost_per_extra_kwh,omitempty"` // beyond what is owned
 	CostPerLifetimeKWh float64         `json:"cost_per_lifetime_kwh,omitempty"`
 	Proven             bool            `json:"proven"`
 	Core               coreRecord      `json:"core"`
@@ -39,7 +40,7 @@ func whole(p *plan.Plan) *planRecord {
 	}
 	return &planRecord{
 		Rank: p.Rank, Cost: p.Cost, Spend: p.Spend, Shipping: p.Shipping, Tax: p.Tax, Credit: p.Credit,
-		UsableKWh: p.UsableKWh, AutonomyH: p.AutonomyH, MassKg: p.MassKg, CostPerUsableKWh: p.CostPerUsableKWh,
+		UsableKWh: p.UsableKWh, AutonomyH: p.AutonomyH, MassKg: p.MassKg, CostPerUsableKWh: p.CostPerUsableKWh, CostPerExtraKWh: p.CostPerExtraKWh,
 		CostPerLifetimeKWh: p.CostPerLifetimeKWh, Proven: p.Proven, Core: coreOf(p.Core),
 		Bill:    each(p.Bill, func(l plan.Line) lineRecord { return lineRecord(l) }),
 		Runs:    each(p.Runs, func(r plan.Run) runRecord { return runRecord(r) }),

@@ -58,18 +58,23 @@ func (p Plans) sheet() sheet {
 	return append(append(s, p.proof()), cautions(p.Result.Cautions)...)
 }
 
-// built shows how a plan is put together: its wiring, where things stand, what is connected, its limits and its
-// year.
+// built shows how a plan is put together: its wiring and its year; at length also what is connected, where
+// things stand and the limits.
 func (p Plans) built(one *plan.Plan) sheet {
 	s := sheet{p.wiring(one)}
-	if len(one.Circuits) > 0 {
-		s = append(s, p.circuits(one))
+	if p.Full {
+		if len(one.Circuits) > 0 {
+			s = append(s, p.circuits(one))
+		}
+		s = append(s, p.stands(one)...)
 	}
-	s = append(s, p.stands(one)...)
 	if one.Year != nil {
 		s = append(s, p.year(one))
 	}
-	return append(s, p.limits(one))
+	if p.Full {
+		s = append(s, p.limits(one))
+	}
+	return s
 }
 
 // name returns the name of a part, or its id where the catalogue has no name for it.

@@ -9,9 +9,10 @@ import (
 
 // aims says of a proven first plan what no other plan is.
 var aims = map[question.By]string{
-	question.ByCost: "costs less",
-	question.ByMass: "is lighter",
-	question.ByLife: "costs less per lifetime kWh",
+	question.ByCost:   "costs less",
+	question.ByMass:   "is lighter",
+	question.ByLife:   "costs less per lifetime kWh",
+	question.ByEnergy: "has more usable energy",
 }
 
 // differences names what another plan has to differ in.
@@ -81,7 +82,7 @@ func (p Plans) proof() section {
 				passed++
 			}
 		}
-		lines = append(lines, fmt.Sprintf("Audit of plan %d: %d of %d checks passed, recomputed from the parts without the solver.",
+		lines = append(lines, fmt.Sprintf("Audit of plan %d: %d of %d checks passed, without the solver.",
 			one.Rank, passed, len(one.Audit.Checks)))
 	}
 	if !p.Full {

@@ -13,9 +13,10 @@ import (
 
 // orders names the order of a ranking.
 var orders = map[question.By]string{
-	question.ByCost: "cheapest first",
-	question.ByMass: "lightest first",
-	question.ByLife: "least cost per lifetime kWh first",
+	question.ByCost:   "cheapest first",
+	question.ByMass:   "lightest first",
+	question.ByLife:   "least cost per lifetime kWh first",
+	question.ByEnergy: "most usable energy first",
 }
 
 // A merit is a figure that plans are compared by. Its label says what the best plan is ahead in.

@@ -25,9 +25,6 @@ func (s sheet) screen(width int) (string, error) {
 			b.WriteString(paragraph("", sec.title, width))
 		}
 		if sec.table != nil {
-			if sec.title != "" {
-				b.WriteString("\n")
-			}
 			t, err := sec.table.screen(width)
 			if err != nil {
 				return "", err

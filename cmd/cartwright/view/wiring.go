@@ -13,7 +13,7 @@ func (p Plans) wiring(one *plan.Plan) section {
 		return section{title: detailTitle(one, "wiring"), table: u.wiringTable(one.Runs)}
 	}
 	t := &table{columns: []column{
-		text("run"), text("cable, ground"), text("device"), number("cut\n" + u.unit("m")), number("design\nA"), number("device\nA"),
+		text("run"), text("cable"), text("device"), number("cut\n" + u.unit("m")), number("design\nA"), number("device\nA"),
 	}}
 	for _, r := range one.Runs {
 		device, rating := u.device(r)
@@ -21,9 +21,13 @@ func (p Plans) wiring(one *plan.Plan) section {
 		if r.Run == bond {
 			design = none
 		}
-		t.row(runLabel(r), u.conductors(r), items(device...), u.cut(r), design, rating)
+		cable := r
+		if r.Run != bond {
+			cable.Ground, cable.Conduit = "", ""
+		}
+		t.row(runLabel(r), u.conductors(cable), items(device...), u.cut(r), design, rating)
 	}
-	t.notes = []string{"Cut: each conductor, one way. --full adds ampacity, drop and fault current."}
+	t.notes = []string{"Cut: each conductor, one way. --full adds ground, ampacity, drop, fault."}
 	return section{title: detailTitle(one, "wiring"), table: t}
 }
 

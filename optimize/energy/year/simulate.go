@@ -39,6 +39,9 @@ func Simulate(y *Hours, net []float64, s Store) Figures {
 	f.Served, f.ShortWh, f.DrawnWh = 1, r.shortWh, r.drawnWh
 	if asked > 0 {
 		f.Served = max(0, 1-f.ShortWh/asked)
+		if f.Served < noise {
+			f.Served = 0
+		}
 	}
 	if s.CapacityWh > 0 {
 		f.Cycles = f.DrawnWh / s.CapacityWh
@@ -47,6 +50,9 @@ func Simulate(y *Hours, net []float64, s Store) Figures {
 	f.ServedLoadWh = r.servedWh(days)
 	return f
 }
+
+// noise is a share that only the rounding of sums leaves.
+const noise = 1e-12
 
 // run is a simulation under way.
 type run struct {

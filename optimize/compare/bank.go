@@ -1,0 +1,128 @@
+package compare
+
+import (
+	"sort"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/question"
+)
+
+// fitting is what of the owned and the named batteries may stand together.
+type fitting struct {
+	b     *bench.Bench
+	p     question.Problem
+	buy   []Line
+	kinds []kind // owned or named, in catalogue order
+}
+
+// kind is a kind of battery that is owned or named.
+type kind struct {
+	battery      *catalog.Battery
+	owned, named int
+	why          string // it cannot stand at all; "" where it can
+	series       int
+}
+
+// bank is the batteries of a choice: how many modules of each kind's owned ones stay beside those named.
+type bank struct {
+	stay     []int // by kind
+	modules  map[string]int
+	series   map[string]int
+	stayedWh float64
+}
+
+func newFitting(b *bench.Bench, p question.Problem, buy []Line) *fitting {
+	f := &fitting{b: b, p: p, buy: buy}
+	owned, named := map[string]int{}, map[string]int{}
+	for _, h := range p.Scenario.Have {
+		owned[h.PartID] += int(h.Count)
+	}
+	for _, l := range buy {
+		named[l.Part] += l.Count
+	}
+	for i := range p.Catalog.Batteries {
+		bat := &p.Catalog.Batteries[i]
+		k := kind{battery: bat, owned: owned[bat.ID], named: named[bat.ID]}
+		if k.owned+k.named == 0 {
+			continue
+		}
+		k.series, _ = energy.Fits(p.Scenario.Bus, bat)
+		if why := b.WhyNot(bat.ID); len(why) > 0 {
+			k.why = why[0]
+		}
+		f.kinds = append(f.kinds, k)
+	}
+	return f
+}
+
+// banks lists every bank that may be, those that keep most usable energy of what is owned first; of equals, the more
+// of the earlier kinds.
+func (f *fitting) banks() []bank {
+	var list []bank
+	stay := make([]int, len(f.kinds))
+	for i := range stay {
+		stay[i] = f.kinds[i].owned
+	}
+	for {
+		if b, ok := f.bankOf(stay); ok {
+			list = append(list, b)
+		}
+		i := len(stay) - 1
+		for ; i >= 0 && stay[i] == 0; i-- {
+			stay[i] = f.kinds[i].owned
+		}
+		if i < 0 {
+			break
+		}
+		stay[i]--
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].stayedWh > list[j].stayedWh })
+	return list
+}
+
+// bankOf returns the bank in which so many of each kind stay, and whether its modules make up whole strings of kinds
+// that share a bus.
+func (f *fitting) bankOf(stay []int) (bank, bool) {
+	b := bank{stay: append([]int(nil), stay...), modules: map[string]int{}, series: map[string]int{}}
+	var some *catalog.Battery
+	for i := range f.kinds {
+		k := &f.kinds[i]
+		n := stay[i] + k.named
+		if n == 0 {
+			continue
+		}
+		switch {
+		case k.why != "", n%k.series != 0, k.battery.MaxParallel > 0 && n/k.series > k.battery.MaxParallel:
+			return b, false
+		case some != nil && !energy.ShareBus(some, k.battery):
+			return b, false
+		}
+		some = k.battery
+		b.modules[k.battery.ID], b.series[k.battery.ID] = n, k.series
+		b.stayedWh += float64(stay[i]) * energy.UsableWh(k.battery, f.p.Scenario.Limits.Reserve)
+	}
+	return b, some != nil
+}
+
+// kept lists the owned batteries that stay.
+func (b *bank) kept(f *fitting) []Line {
+	var list []Line
+	for i := range f.kinds {
+		if b.stay[i] > 0 {
+			list = append(list, Line{f.kinds[i].battery.ID, b.stay[i]})
+		}
+	}
+	return list
+}
+
+// usableWh returns the usable energy of a bank.
+func (b *bank) usableWh(p question.Problem) float64 {
+	wh := 0.0
+	for i := range p.Catalog.Batteries {
+		bat := &p.Catalog.Batteries[i]
+		wh += float64(b.modules[bat.ID]) * energy.UsableWh(bat, p.Scenario.Limits.Reserve)
+	}
+	return wh
+}

@@ -1,0 +1,116 @@
+// Package compare puts purchases that somebody thinks of side by side: each choice with the owned batteries that can
+// stay, exactly what it names, and the rest at least cost. How long a choice runs the loads is an outcome.
+package compare
+
+import (
+	"context"
+	"fmt"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/next"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+)
+
+// Line is so many of a part.
+type Line struct {
+	Part  string
+	Count int
+}
+
+// Left is so many of an owned battery that a choice takes off the cart, and why.
+type Left struct {
+	Part   string
+	Count  int
+	Reason string
+}
+
+// Outcome is what a choice comes to.
+type Outcome struct {
+	Buy  []Line // nothing: what is owned alone
+	Kept []Line // owned batteries that stay
+	Left []Left
+	Plan *plan.Plan // nil where the choice cannot be
+	// Month is the first in which savings reach the cost, 0 being now; Reached says whether there is one.
+	Month   int
+	Reached bool
+	Reasons []string          // why it cannot be
+	Changes []question.Change // each makes it possible
+}
+
+// Table is all choices side by side.
+type Table struct {
+	OwnedKWh float64   // usable energy owned today, which extra energy is counted from
+	Outcomes []Outcome // nothing bought first, then in the order asked
+}
+
+// Find works out every choice, and before them what is owned with nothing bought.
+func Find(ctx context.Context, p question.Problem, choices [][]Line) (*Table, error) {
+	if err := (question.Options{}).Check(p); err != nil {
+		return nil, err
+	}
+	t := &Table{OwnedKWh: energy.OwnedWh(p.Scenario, p.Catalog) / 1000}
+	for _, buy := range append([][]Line{nil}, choices...) {
+		for _, l := range buy {
+			if err := Check(p.Catalog, l); err != nil {
+				return nil, err
+			}
+		}
+		o, err := outcome(ctx, p, buy)
+		if err != nil {
+			return nil, err
+		}
+		t.Outcomes = append(t.Outcomes, *o)
+	}
+	return t, nil
+}
+
+// Check refuses what cannot be named in a choice.
+func Check(c *catalog.Catalog, l Line) error {
+	e, known := c.Find(l.Part)
+	switch {
+	case !known:
+		return fmt.Errorf("there is no part %q in the catalogue", l.Part)
+	case e.Kind.ByLength():
+		return fmt.Errorf("%s is bought by length, which follows from the plan; a choice names whole parts", l.Part)
+	case l.Count < 1:
+		return fmt.Errorf("%d of %s are none: a choice names at least one", l.Count, l.Part)
+	}
+	return nil
+}
+
+// outcome works out one choice: of the banks it may have, the one that keeps most of what is owned and has a plan.
+func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, error) {
+	o := &Outcome{Buy: buy}
+	b, err := bench.Lay(p, "", &bench.Before{})
+	if err != nil {
+		return nil, err
+	}
+	f := newFitting(b, p, buy)
+	list := f.banks()
+	if len(list) == 0 {
+		o.Reasons = f.misfit()
+		return o, nil
+	}
+	before := &bench.Before{}
+	for i := range list {
+		found, err := stand(ctx, p, before, &list[i], buy)
+		if err != nil {
+			return nil, err
+		}
+		if found == nil {
+			continue
+		}
+		found.CostPerExtraKWh = energy.CostPerExtraKWh(found.Cost.Units(), 1000*found.UsableKWh, energy.OwnedWh(p.Scenario, p.Catalog))
+		o.Plan = found
+		o.Month, o.Reached = next.MonthOf(p.Scenario, found.Cost)
+		o.Kept = list[i].kept(f)
+		o.Left, err = f.left(ctx, &list[i], &list[0])
+		return o, err
+	}
+	last := &list[len(list)-1]
+	o.Reasons, o.Changes, err = obstacles(ctx, p, last, buy)
+	return o, err
+}

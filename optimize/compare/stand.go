@@ -1,0 +1,103 @@
+package compare
+
+import (
+	"context"
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
+	"cartwright/scenarios"
+)
+
+// stand returns the cheapest plan of a bank with all else that is named, nil where there is none.
+//
+// The charger has to put back what the autonomy takes, or all that the bank holds where that is less. What a bank's
+// energy lasts hangs on the inverter, so where there is something to put back each is tried in each number.
+func stand(ctx context.Context, p question.Problem, before *bench.Before, k *bank, buy []Line) (*plan.Plan, error) {
+	q := pinned(p, k, buy)
+	if p.Scenario.Recharge == nil {
+		return search.First(ctx, q, before, question.ByCost, false)
+	}
+	d, err := energy.DemandOf(p.Scenario)
+	if err != nil {
+		return nil, err
+	}
+	var best *plan.Plan
+	for i := range q.Catalog.Inverters {
+		for _, v := range bench.Servings(&q.Catalog.Inverters[i]) {
+			if float64(v.Units) < q.Stand[v.Inverter.ID] {
+				continue
+			}
+			found, err := search.First(ctx, withSupply(q, d, i, v.Units, k.usableWh(p)), before, question.ByCost, false)
+			if err != nil {
+				return nil, err
+			}
+			if found != nil && (best == nil || found.Cost < best.Cost || found.Cost == best.Cost && found.MassKg < best.MassKg) {
+				best = found
+			}
+		}
+	}
+	return best, nil
+}
+
+// withSupply returns a problem that has exactly so many of one inverter, and asks no longer autonomy of it than the
+// bank's energy gives.
+func withSupply(q question.Problem, d *energy.Demand, inverter, units int, usableWh float64) question.Problem {
+	s, c := *q.Scenario, q.Catalog.Clone()
+	inv := &c.Inverters[inverter]
+	inv.MaxUnits = units
+	s.AutonomyH = math.Min(q.Scenario.AutonomyH, d.AutonomyH(inv.Efficiency, float64(units)*inv.IdleW, usableWh))
+	stand := map[string]float64{inv.ID: float64(units)}
+	for id, n := range q.Stand {
+		stand[id] = math.Max(stand[id], n)
+	}
+	return question.Problem{Scenario: &s, Catalog: c, Stand: stand}
+}
+
+// pinned returns the problem whose plans have exactly the bank and the parts that are named. Where nothing is to be
+// put back by the charger no autonomy is asked; else it is set inverter by inverter.
+func pinned(p question.Problem, k *bank, buy []Line) question.Problem {
+	s, c := *p.Scenario, p.Catalog.Clone()
+	if s.Recharge == nil {
+		s.AutonomyH = 0
+	}
+	stand := map[string]float64{}
+	for i := range c.Batteries {
+		bat := &c.Batteries[i]
+		if n := k.modules[bat.ID]; n > 0 {
+			bat.MaxParallel = n / k.series[bat.ID]
+			stand[bat.ID] = float64(n)
+		} else {
+			bat.MaxSeries = 0 // it makes up no string
+		}
+	}
+	owned := map[string]float64{}
+	s.Have = append([]scenarios.Holding(nil), s.Have...)
+	for i := range s.Have {
+		h := &s.Have[i]
+		owned[h.PartID] += h.Count
+		if stand[h.PartID] > 0 {
+			h.Sell = nil // it stays
+		}
+	}
+	for _, l := range buy {
+		e, _ := c.Find(l.Part)
+		if e.Kind == catalog.KindBattery {
+			continue
+		}
+		if stand[l.Part] == 0 {
+			stand[l.Part] = owned[l.Part]
+		}
+		stand[l.Part] += float64(l.Count)
+		for i := range c.Inverters {
+			if c.Inverters[i].ID == l.Part {
+				c.Inverters[i].MaxUnits = min(max(1, c.Inverters[i].MaxUnits), int(stand[l.Part]))
+			}
+		}
+	}
+	return question.Problem{Scenario: &s, Catalog: c, Stand: stand}
+}

@@ -1,0 +1,46 @@
+package energy
+
+import (
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/scenarios"
+)
+
+// OwnedWh returns the usable energy of the batteries that are owned, in whole strings that fit the bus; of groups
+// that cannot share a bus the one with the most. It is what money for more energy is counted from.
+func OwnedWh(s *scenarios.Scenario, c *catalog.Catalog) float64 {
+	count := map[string]float64{}
+	for _, h := range s.Have {
+		count[h.PartID] += h.Count
+	}
+	byGroup, most := map[string]float64{}, 0.0
+	for i := range c.Batteries {
+		b := &c.Batteries[i]
+		series, fits := Fits(s.Bus, b)
+		if !fits || count[b.ID] == 0 {
+			continue
+		}
+		strings := math.Floor(count[b.ID] / float64(series))
+		if b.MaxParallel > 0 {
+			strings = math.Min(strings, float64(b.MaxParallel))
+		}
+		group := b.Group
+		if group == "" {
+			group = "\x00" + b.ID // shares a bus only with itself
+		}
+		byGroup[group] += strings * float64(series) * UsableWh(b, s.Limits.Reserve)
+		most = math.Max(most, byGroup[group])
+	}
+	return most
+}
+
+// CostPerExtraKWh returns what each usable kWh beyond those that are owned costs, in currency units; 0 where there is
+// none beyond.
+func CostPerExtraKWh(costUnits, usableWh, ownedWh float64) float64 {
+	const hairWh = 1e-6 // against the rounding of sums
+	if usableWh-ownedWh <= hairWh {
+		return 0
+	}
+	return costUnits / ((usableWh - ownedWh) / 1000)
+}
