@@ -110,7 +110,6 @@ func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, err
 		o.Left, err = f.left(ctx, &list[i], &list[0])
 		return o, err
 	}
-	last := &list[len(list)-1]
-	o.Reasons, o.Changes, err = obstacles(ctx, p, last, buy)
+	o.Reasons, o.Changes, err = obstacles(ctx, p, &list[0], buy)
 	return o, err
 }

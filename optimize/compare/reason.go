@@ -11,6 +11,7 @@ import (
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/rank"
+	"cartwright/optimize/relax"
 )
 
 // Apart says that two batteries never share a bus.
@@ -136,6 +137,14 @@ func obstacles(ctx context.Context, p question.Problem, k *bank, buy []Line) ([]
 		if !touches(c, plan.LimitAutonomy) {
 			changes = append(changes, c)
 		}
+	}
+	if len(r.Reasons)+len(changes) == 0 && !r.ChangesUnknown {
+		if r.Reasons, err = relax.Obstruct(ctx, q); err != nil {
+			return nil, nil, err
+		}
+	}
+	if len(r.Reasons)+len(changes) == 0 {
+		changes = r.Changes // less to put back by the charger in the time given
 	}
 	return r.Reasons, changes, nil
 }

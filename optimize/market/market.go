@@ -28,9 +28,9 @@ type Article struct {
 	Position int            // in the market
 }
 
-// Special reports whether the price of one more depends on how many there are already.
+// Special reports whether it is counted how many there are: the price of one more depends on it, or some are kept.
 func (a *Article) Special() bool {
-	return a.Have > 0 || len(a.Offers) > 0 || !math.IsInf(a.Buyable, 1)
+	return a.Have > 0 || a.Keep > 0 || len(a.Offers) > 0 || !math.IsInf(a.Buyable, 1)
 }
 
 // Available reports whether there are so many to be had at all.
