@@ -212,16 +212,17 @@ func (e *enumeration) bought(m float64) float64 {
 // asksOf returns what an option asks of bond and load centre.
 func (e *enumeration) asksOf(d wiring.Duty, o wiring.Option) asks {
 	var a asks
+	centre := slices.ContainsFunc(e.s.Needs, func(n scenarios.Need) bool { return n.Role == "load-centre" })
 	breaker := o.Device != nil && o.Device.Type == "breaker"
-	switch d.Kind {
-	case scenarios.RunBranch:
+	switch {
+	case d.Kind == scenarios.RunBranch && centre:
 		if breaker {
 			a.poles = o.Device.Poles
 			for m, name := range mountNames {
 				a.strange[m] = o.Device.Mount != name
 			}
 		}
-	case scenarios.RunFeeder:
+	case d.Kind == scenarios.RunFeeder && centre:
 		if a.feedersA = d.OwnBreakerA; o.Device != nil {
 			a.feedersA = o.Device.RatingA
 		}
@@ -230,14 +231,14 @@ func (e *enumeration) asksOf(d wiring.Duty, o wiring.Option) asks {
 				a.feeding[m] = o.Device.Poles
 			}
 		}
-	case scenarios.RunMain:
+	case d.Kind == scenarios.RunMain && e.s.Run(scenarios.RunBond) != nil:
 		for m, material := range materialNames {
 			mm2, ok := wiring.BondMM2(e.rules, d, o, material)
 			if a.bond[m] = mm2; !ok {
 				a.bond[m] = math.Inf(1)
 			}
 		}
-	case scenarios.RunBond:
+	case d.Kind == scenarios.RunBond:
 		a.bonding[slices.Index(materialNames[:], o.Ground.Material)] = o.Ground.Size.AreaMM2()
 	}
 	return a

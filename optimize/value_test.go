@@ -120,7 +120,7 @@ func TestLanded(t *testing.T) {
 			b := &p.Catalog.Batteries[0]
 			b.NominalV, b.MinV, b.MaxV, b.MaxSeries = 25.6, 22, 29, 2
 			p.Catalog.Offers = []catalog.Offer{offer("slab", "a", 90000, 0, 1), offer("slab", "a", 70000, 0, 2)}
-		}, 90000, value.Landed{Modules: 140000, Wiring: 7800, Tax: 14780, Cost: 162580, Vendor: "a", Cable: "rope", Device: "link"}},
+		}, 90000, value.Landed{Modules: 140000, Wiring: 8200, Tax: 14820, Cost: 163020, Vendor: "a", Cable: "rope", Device: "link"}},
 		{"the device breaks the string's own fault", func(p question.Problem) {
 			p.Catalog.Batteries[0].ShortCircuitA = 6000
 		}, 100000, value.Landed{Modules: 100000, Wiring: 11800, Tax: 11180, Cost: 122980, Cable: "rope", Device: "link-strong"}},

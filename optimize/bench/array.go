@@ -23,28 +23,7 @@ func (a *Array) Modules() int { return a.Series * a.Parallel * a.Inputs }
 
 // Strung returns what hangs on one input.
 func (a *Array) Strung(s *scenarios.Sun) wiring.Strung {
-	return wiring.Strung{Module: a.Module, Series: a.Series, Parallel: a.Parallel, ColdV: coldV(a.Module, a.Series, s)}
-}
-
-// Conditions of a module's label.
-const (
-	labelC    = 25.0   // C
-	labelWm2  = 1000.0 // W/m2, at which cells are hottest
-	perDegree = 0.01   // of a percent
-)
-
-// coldV returns the open-circuit volts of modules in series in the coldest air.
-//
-//	s · voc · (1 + b (coldest - 25))      NEC 690.7(A)(1)
-func coldV(m *catalog.Solar, series int, s *scenarios.Sun) float64 {
-	return float64(series) * m.VocV * (1 + perDegree*m.VocTempPctPerC*(s.ColdestC-labelC))
-}
-
-// hotV returns the volts at full power of modules in series whose cells are as hot as they get, by the steeper of the
-// two coefficients.
-func hotV(m *catalog.Solar, series int, s *scenarios.Sun) float64 {
-	steeper := perDegree * math.Min(m.VocTempPctPerC, m.PowerTempPctPerC)
-	return float64(series) * m.VmpV * (1 + steeper*(sun.CellC(s.HottestC, m.NOCTC, labelWm2)-labelC))
+	return wiring.Strung{Module: a.Module, Series: a.Series, Parallel: a.Parallel, ColdV: sun.ColdV(a.Module, a.Series, s.ColdestC)}
 }
 
 // arrays lists the arrays that some inverters take and the place has room for; none without sun, or where the inverter
@@ -60,8 +39,8 @@ func (b *Bench) arrays(v Serving) []*Array {
 		room := RoomFor(s, m)
 		for k := 1; k <= v.Units*inv.MPPTInputs; k++ {
 			for p := 1; plan.AtMost(float64(p)*m.ImpA, inv.MPPTMaxA) && p*k <= room; p++ {
-				for n := 1; n*p*k <= room && plan.AtMost(coldV(m, n, s), math.Min(inv.SolarMaxVocV, m.MaxSystemV)) && plan.AtMost(float64(n)*m.VmpV, inv.MPPTMaxV); n++ {
-					if plan.AtLeast(hotV(m, n, s), inv.MPPTMinV) && b.Market.Part(m.ID).Available(float64(n*p*k)) {
+				for n := 1; n*p*k <= room && plan.AtMost(sun.ColdV(m, n, s.ColdestC), math.Min(inv.SolarMaxVocV, m.MaxSystemV)) && plan.AtMost(float64(n)*m.VmpV, inv.MPPTMaxV); n++ {
+					if plan.AtLeast(sun.HotV(m, n, s.HottestC), inv.MPPTMinV) && b.Market.Part(m.ID).Available(float64(n*p*k)) {
 						list = append(list, &Array{m, n, p, k})
 					}
 				}

@@ -3,6 +3,7 @@ package doubt
 import (
 	"context"
 	"slices"
+	"strings"
 	"testing"
 
 	"cartwright/catalog"
@@ -16,8 +17,9 @@ import (
 // In every draw the limits that a plan is said to break are those that its audit fails when the scenario
 // has the loads drawn: the audit knows nothing of drawing.
 func TestBrokenAsAudited(t *testing.T) {
-	inDoubt := []string{plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitBusCurrent, plan.LimitCharger,
-		plan.LimitCharge, plan.LimitAutonomy, plan.LimitBusbarCurrent}
+	inDoubt := []string{plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitLegSurge, plan.LimitBusCurrent,
+		plan.LimitPeakCurrent, plan.LimitCharger, plan.LimitCharge, plan.LimitAutonomy, plan.LimitBusbarCurrent}
+	broken := 0
 	for _, name := range scenarios.DemoNames() {
 		t.Run(name, func(t *testing.T) {
 			s, err := scenarios.Demo(name)
@@ -41,7 +43,6 @@ func TestBrokenAsAudited(t *testing.T) {
 				list = append(list, c)
 			}
 			d := newDemands(s, list)
-			broken := 0
 			for range 60 {
 				dice.throw()
 				if err := d.draw(dice); err != nil {
@@ -50,7 +51,8 @@ func TestBrokenAsAudited(t *testing.T) {
 				for i, c := range list {
 					var got, want []string
 					for _, limit := range c.broken(d.of[i], d.drawn[d.group[i]], c.p.Cost) {
-						if limit != plan.LimitBudget { // the audit prices by the catalogue
+						// The audit prices by the catalogue, and has a word of its own for circuits.
+						if limit != plan.LimitBudget && !strings.HasPrefix(limit, "circuit ") {
 							got = append(got, limit)
 						}
 					}
@@ -75,10 +77,10 @@ func TestBrokenAsAudited(t *testing.T) {
 					broken += len(got)
 				}
 			}
-			if broken == 0 {
-				t.Error("no limit broke in any draw: nothing was tested")
-			}
 		})
+	}
+	if broken == 0 {
+		t.Error("no limit broke in any draw: nothing was tested")
 	}
 }
 

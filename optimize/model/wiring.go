@@ -95,8 +95,8 @@ func (p *program) layStrings() {
 	_, least, most := p.fault()
 	for i, r := range p.Space.strings {
 		k := p.stack(i)
-		options := p.stringOptions(i)
-		if options == nil {
+		classes := p.stringOptions(i)
+		if classes == nil {
 			continue
 		}
 		calm := wiring.StringFaultA(k.ShortA, math.Max(k.ShortA, least)) // holds in the whole space
@@ -104,22 +104,31 @@ func (p *program) layStrings() {
 		alike := breaksAll(math.Max(k.ShortA, most-k.ShortA))
 		if r.lo == r.hi {
 			var all []market.Option
-			for j := range options {
-				all = append(all, options[j].Times(r.lo))
+			for _, options := range classes {
+				var wired []market.Option
+				for j := range options {
+					wired = append(wired, options[j].Times(r.lo))
+				}
+				all = append(all, p.usable(wired, p.Bench.Tips.HeavyBoard, serves, alike)...)
 			}
-			s := market.Slot{Name: "string " + k.Battery.ID, Count: 1, Options: p.usable(all, p.Bench.Tips.HeavyBoard, serves, alike)}
+			s := market.Slot{Name: "string " + k.Battery.ID, Count: 1, Options: all}
 			p.slot(choice.SlotString, i, s, just(1), 1, 1)
 			p.slots[len(p.slots)-1].alike = r.lo
 			continue
 		}
-		s := market.Slot{Name: "string " + k.Battery.ID, Count: r.hi, Options: p.usable(options, p.Bench.Tips.HeavyBoard, serves, alike)}
+		var all []market.Option
+		for _, options := range classes {
+			all = append(all, p.usable(options, p.Bench.Tips.HeavyBoard, serves, alike)...)
+		}
+		s := market.Slot{Name: "string " + k.Battery.ID, Count: r.hi, Options: all}
 		p.slot(choice.SlotString, i, s, milp.Sum(milp.T(1, p.strings[i])), r.lo, r.hi)
 	}
 }
 
 // stringOptions returns the options of the i-th string range beside any supply of the space, on a bus of any number of
-// strings there may be.
-func (p *program) stringOptions(i int) []market.Option {
+// strings there may be; nil where there is no such run. Those that serve beside the same supplies and numbers are a
+// class: of two classes none takes another's place, however cheap it is.
+func (p *program) stringOptions(i int) [][]market.Option {
 	if p.Bench.Scenario.Run(scenarios.RunString) == nil {
 		return nil
 	}
@@ -127,19 +136,30 @@ func (p *program) stringOptions(i int) []market.Option {
 	if most := p.mostStrings(); wiring.BothEnds(p.Bench.Scenario, most) != wiring.BothEnds(p.Bench.Scenario, counts[0]) {
 		counts = append(counts, most)
 	}
-	options := []market.Option{}
-	seen := map[wiring.Option]bool{}
+	var options []market.Option
+	where := map[wiring.Option]string{} // by option: beside which it serves
 	for _, supply := range p.Space.supplies {
 		for _, n := range counts {
 			for _, o := range p.Bench.StringOptions(supply, p.Space.strings[i].stack, n) {
-				if !seen[o.Wire] {
-					seen[o.Wire] = true
+				if where[o.Wire] == "" {
 					options = append(options, o)
 				}
+				where[o.Wire] += strconv.Itoa(supply) + "/" + strconv.Itoa(n) + " "
 			}
 		}
 	}
-	return options
+	classes := [][]market.Option{}
+	at := map[string]int{}
+	for _, o := range options {
+		class, known := at[where[o.Wire]]
+		if !known {
+			class = len(classes)
+			at[where[o.Wire]] = class
+			classes = append(classes, nil)
+		}
+		classes[class] = append(classes[class], o)
+	}
+	return classes
 }
 
 // fewestStrings and mostStrings return how many strings there are in the space at the least and at the most.

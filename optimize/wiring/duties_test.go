@@ -52,6 +52,8 @@ func TestStringDuty(t *testing.T) {
 			changed(changed(wholeString(100), maker), func(d *wiring.Duty) { d.BuiltInA, d.BuiltInBreaksA = 125, 10000 })},
 		{"its own device, not known what it breaks", changed(b, func(b *catalog.Battery) { b.OwnDeviceA = 125 }), 250, 1, nil, changed(wholeString(100), maker)},
 		{"breaks something, of no rating", changed(b, func(b *catalog.Battery) { b.OwnInterruptingA = 125 }), 250, 1, nil, changed(wholeString(100), maker)},
+		{"two in series: one link", changed(b, func(b *catalog.Battery) { b.NominalV = 25.6 }), 250, 1, nil,
+			changed(changed(wholeString(100), maker), func(d *wiring.Duty) { d.Links, d.LinkM, d.LinkBuyM = 1, 0.3, 0.3 })},
 		// Four of 12.8 V: three links of 0.3 m, bought with 10 % of slack in whole tenths.
 		{"links", changed(b, func(b *catalog.Battery) { b.NominalV, b.OwnDeviceA, b.OwnInterruptingA = 12.8, 125, 10000 }), 250, 1,
 			func(s *scenarios.Scenario) { s.Cable.Slack, s.Cable.StepM = 0.1, 0.1 },

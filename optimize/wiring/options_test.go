@@ -213,9 +213,11 @@ func TestOptionsAbound(t *testing.T) {
 	c := narrowCatalog()
 	own := changed(feederDuty(24), func(d *wiring.Duty) { d.OwnBreakerA = 40 })
 	long := changed(busDuty(scenarios.RunString, 100), func(d *wiring.Duty) { d.LengthM = 50 }) // only two sets do
+	inside := changed(busDuty(scenarios.RunString, 100), func(d *wiring.Duty) { d.BuiltInA, d.BuiltInBreaksA = 125, 10000 })
+	ends := changed(inside, func(d *wiring.Duty) { d.Devices = 2 })
 	for _, rules := range []scenarios.Rules{scenarios.NEC, scenarios.IEC} {
 		r := wiring.For(rules)
-		for _, d := range []wiring.Duty{busDuty(scenarios.RunString, 100), long, busDuty(scenarios.RunMain, 200), feederDuty(30),
+		for _, d := range []wiring.Duty{busDuty(scenarios.RunString, 100), inside, ends, long, busDuty(scenarios.RunMain, 200), feederDuty(30),
 			own, branchDuty(20, 120, 1), branchDuty(50, 240, 2)} {
 			got, want := wiring.Options(r, d, c), allServing(r, d, c)
 			if len(got) == 0 || !slices.Equal(got, want) {

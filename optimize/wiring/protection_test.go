@@ -97,6 +97,14 @@ func TestBuiltIn(t *testing.T) {
 		{"both ends: one bought", both, with(1, false), 0, []string{"devices at both ends"}},
 		{"both ends: its own alone", both, by("1 AWG"), 0, []string{"devices at both ends"}},
 	})
+	runVerdicts(t, iecRules, []verdict{ // 25 mm2 of XLPE has 138 A, PVC's 112 A at terminals that are not for 90 °C
+		{"iec: its terminals are not for 90 C", changed(own(125), func(d *wiring.Duty) { d.DesignA = 113 }),
+			wiring.Option{Cable: copperCable("25 mm2", 90), Sets: 1, BuiltIn: true}, 0, []string{"terminal ampacity"}},
+	})
+	strong := changed(both, func(d *wiring.Duty) { d.BuiltInBreaksA = 30000 })
+	if o := with(1, true); o.InterruptingA(&strong) != 20000 {
+		t.Errorf("the weaker of two: %v A, want 20000", o.InterruptingA(&strong))
+	}
 	for _, c := range []struct {
 		o    wiring.Option
 		want float64

@@ -156,6 +156,10 @@ func TestStringFuses(t *testing.T) {
 	if got, want := ids(necRules, unsaid), "15;20;25;"; got != want {
 		t.Errorf("1.5625 of 9.6 A: %s, want %s", got, want)
 	}
+	unsaid.Module = &catalog.Solar{IscA: 9.7, ImpA: 9, VmpV: 31} // 15.16 A: 15 A would do for 1.25 times
+	if got, want := ids(necRules, unsaid), "20;25;"; got != want {
+		t.Errorf("1.5625 of 9.7 A: %s, want %s", got, want)
+	}
 	if got := ids(necRules, wiring.Strung{Module: x.Module, Series: 3, Parallel: 2, ColdV: 120}); got != "" {
 		t.Errorf("two in parallel need none: %s", got)
 	}
