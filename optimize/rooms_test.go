@@ -15,7 +15,7 @@ import (
 // above it, and catalog and scenarios. DEVELOPERS.md says what each knows.
 var rooms = []string{
 	"plan",
-	"energy", "energy/sun", "energy/year", "energy/array", "chassis", "wiring/conductor", "wiring/nec", "wiring/iec", "wiring",
+	"energy", "energy/sun", "energy/year", "energy/array", "chassis/frame", "chassis", "wiring/conductor", "wiring/nec", "wiring/iec", "wiring/raceway", "wiring",
 	"audit",
 	"milp",
 	"question", "market", "bench", "choice", "bound", "model", "search", "relax", "rank",

@@ -4,6 +4,7 @@ package next
 import (
 	"context"
 	"errors"
+	"fmt"
 	"math"
 
 	"cartwright/catalog"
@@ -57,6 +58,7 @@ type Sequence struct {
 // Options says how far to look.
 type Options struct {
 	Months int // the horizon; 0 stands for DefaultMonths
+	Plan   int // rank of the plan to reach; 0 stands for the first
 }
 
 // DefaultMonths is how many months Next looks ahead.
@@ -67,6 +69,14 @@ const longestMonths = 600
 
 // ErrNoSavings is returned where the scenario says nothing of money put aside.
 var ErrNoSavings = errors.New("the scenario has no savings; add savings: {now: 500, per_month: 200}")
+
+// NoRankError is returned where there are fewer plans than the rank to reach.
+type NoRankError struct{ Asked, Plans int }
+
+// Error says how many there are.
+func (e *NoRankError) Error() string {
+	return fmt.Sprintf("there is no plan %d: there are %d", e.Asked, e.Plans)
+}
 
 // Find finds the purchase sequence that reaches the target in the earliest month, of these one with the
 // least total outlay, and of these the one with the most usable energy on the cart on the way.
@@ -87,7 +97,7 @@ func Find(ctx context.Context, p question.Problem, o Options) (*Sequence, error)
 	}
 	s := *p.Scenario
 	s.Limits.Budget = math.MaxInt64
-	r, err := rank.Plans(ctx, question.Problem{Scenario: &s, Catalog: p.Catalog}, question.Options{Plans: 1})
+	r, err := rank.Plans(ctx, question.Problem{Scenario: &s, Catalog: p.Catalog}, question.Options{Plans: max(1, o.Plan)})
 	if err != nil {
 		return nil, err
 	}
@@ -98,7 +108,14 @@ func Find(ctx context.Context, p question.Problem, o Options) (*Sequence, error)
 		}
 		return out, nil
 	}
-	out.Target = &r.Plans[0]
+	at := max(1, o.Plan)
+	if at > len(r.Plans) {
+		if r.Solver.Status != question.Optimal {
+			return nil, question.ErrUnknown
+		}
+		return nil, &NoRankError{at, len(r.Plans)}
+	}
+	out.Target = &r.Plans[at-1]
 	money := saving{cash: p.Scenario.Savings.Now + p.Scenario.Sold, perMonth: p.Scenario.Savings.PerMonth}
 	month, ok := money.firstMonth(catalog.Cents(out.Target.Cost))
 	if !ok || month > longestMonths {

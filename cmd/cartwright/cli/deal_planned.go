@@ -29,7 +29,7 @@ func (a *app) dealOfPlan(ctx context.Context, p question.Problem, rank int) (dea
 
 // dealOfMonth finds the purchase sequence and takes its months up to one.
 func dealOfMonth(ctx context.Context, p question.Problem, month int) (deal, error) {
-	q, err := sequence(ctx, p, max(month, next.DefaultMonths))
+	q, err := sequence(ctx, p, next.Options{Months: max(month, next.DefaultMonths)})
 	if err != nil {
 		return deal{}, err
 	}

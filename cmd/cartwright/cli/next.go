@@ -27,6 +27,9 @@ The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. It has to say what is saved:
 savings: {now: 500, per_month: 200}
 
+--plan N saves for the N-th plan of the ranking, not for the first. An owned
+battery that the target does not use is told on top.
+
 --show M adds how the cart of month M is wired, where things stand and what is
 left of its limits. As csv the months are written, or with --show M the shopping
 list of month M. The exit status is 1 where no plan is possible, or none that
@@ -50,6 +53,7 @@ func (a *app) nextCommand() *cobra.Command {
 		ValidArgsFunction: completeScenario,
 	}
 	months := cmd.Flags().Int("months", next.DefaultMonths, "`number` of months to look ahead")
+	rank := cmd.Flags().Int("plan", 1, "`rank` of the plan to reach")
 	show := cmd.Flags().Int("show", -1, "`month` whose cart to show in full (default none)")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
@@ -58,6 +62,8 @@ func (a *app) nextCommand() *cobra.Command {
 		switch flags := cmd.Flags(); {
 		case *months < 1 || *months > mostMonths:
 			return wrong("write for example --months 12", "--months is %d, but has to be from 1 to %d", *months, mostMonths)
+		case *rank < 1 || *rank > mostPlans:
+			return wrong("write for example --plan 2", "--plan is %d, but has to be a rank from 1 to %d", *rank, mostPlans)
 		case flags.Changed("show") && *show < 0:
 			return wrong("write for example --show 0", "--show is %d, but has to be a month from 0 on", *show)
 		}
@@ -70,7 +76,7 @@ func (a *app) nextCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		q, err := sequence(ctx, p, *months)
+		q, err := sequence(ctx, p, next.Options{Months: *months, Plan: *rank})
 		if err != nil {
 			return err
 		}
@@ -93,8 +99,12 @@ func (a *app) nextCommand() *cobra.Command {
 }
 
 // sequence finds the purchase sequence. A scenario without savings is a mistake in its file.
-func sequence(ctx context.Context, p question.Problem, months int) (*next.Sequence, error) {
-	q, err := next.Find(ctx, p, next.Options{Months: months})
+func sequence(ctx context.Context, p question.Problem, o next.Options) (*next.Sequence, error) {
+	q, err := next.Find(ctx, p, o)
+	var none *next.NoRankError
+	if errors.As(err, &none) {
+		return nil, wrong(fmt.Sprintf("give --plan a rank from 1 to %d", none.Plans), "there is no plan %d", none.Asked)
+	}
 	if errors.Is(err, next.ErrNoSavings) {
 		var list problem.List
 		list.Add(p.Scenario.Pos("savings"), "the scenario does not say what is saved", "add savings: {now: 500, per_month: 200}")

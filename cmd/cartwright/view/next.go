@@ -53,6 +53,9 @@ func (n Next) months() []next.Month {
 // sheet gives the answer, the months, their shopping lists and the cautions.
 func (n Next) sheet() sheet {
 	s := sheet{n.answer()}
+	if off := n.takenOff(); len(off) > 0 {
+		s[0].bullets = append(s[0].bullets, off...)
+	}
 	months := n.months()
 	if len(months) > 0 {
 		s = append(s, n.table())
@@ -74,11 +77,11 @@ func (n Next) answer() section {
 	case impossibleStatus:
 		return section{title: "No plan for " + n.Scenario.Name + " meets its limits, whatever it costs."}
 	case neverStatus:
-		s.title = fmt.Sprintf("Never: the cheapest plan for %s costs %s %s, and so much is not saved in fifty years.",
-			n.Scenario.Name, money(q.Target.Cost), currency)
+		s.title = fmt.Sprintf("Never: %s for %s costs %s %s, and so much is not saved in fifty years.",
+			n.target(), n.Scenario.Name, money(q.Target.Cost), currency)
 	case beyondStatus:
-		s.title = fmt.Sprintf("Not within %s: the cheapest plan for %s costs %s %s, and so much is saved by month %d.",
-			count(q.Horizon, "month", "months"), n.Scenario.Name, money(q.Target.Cost), currency, q.Reached)
+		s.title = fmt.Sprintf("Not within %s: %s for %s costs %s %s, and so much is saved by month %d.",
+			count(q.Horizon, "month", "months"), n.target(), n.Scenario.Name, money(q.Target.Cost), currency, q.Reached)
 	default:
 		s.title = n.next()
 		s.prose = []string{fmt.Sprintf("All limits of %s are met %s, with %s.", n.Scenario.Name, when(q.Reached), coreText(q.Target.Core))}

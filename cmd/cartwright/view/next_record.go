@@ -35,6 +35,7 @@ type nextRecord struct {
 	Next           *nextPurchase `json:"next,omitempty"`
 	Months         []monthRecord `json:"months"`
 	Target         *planRecord   `json:"target,omitempty"`
+	TakenOff       []offRecord   `json:"taken_off"` // owned batteries that the target does not use
 	Cautions       []string      `json:"cautions"`
 }
 
@@ -67,7 +68,7 @@ func (n Next) record() any {
 	q := n.Sequence
 	r := nextRecord{
 		heading: headingOf("next", n.Scenario), Status: n.status(), Horizon: q.Horizon, Reached: q.Reached,
-		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target),
+		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target), TakenOff: n.off(),
 		Cautions: listed(n.Cautions),
 	}
 	if m := n.firstPurchase(); m != nil {
