@@ -31,7 +31,8 @@ func under(t *testing.T, text, heading string) []string {
 // poor is made by the test: a scenario without a plan.
 var jsonRuns = []string{
 	"plan lantern-market --plans 2", "plan cider-shed --plans 1", "plan poor",
-	"audit star-party", "audit cider-shed", "next star-party", "why star-party", "why star-party --part lfp-24-100", "why poor",
+	"audit star-party", "audit cider-shed", "next star-party", "compare star-party --buy 1xlfp-24-50",
+	"compare poor --buy 1xlfp-rack-2", "compare star-party cider-shed", "why star-party", "why star-party --part lfp-24-100", "why poor",
 	"frontier star-party", "value star-party", "doubt cider-shed --plans 3 --draws 100", "doubt poor",
 	"bought cider-shed", "bought star-party --month 0", "bought star-party --part lfp-24-50 --paid 300", "parts", "demo", "sources",
 }

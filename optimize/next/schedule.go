@@ -7,6 +7,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 )
@@ -210,7 +211,9 @@ func (w *way) purchases(before, after *owning) []Purchase {
 func (w *way) auditCart(p *plan.Plan, o *owning) error {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = w.holdings(o.bought, o.sold), 0, nil
-	p.Audit = audit.Plan(&s, w.p.Catalog, p)
+	told := *p // extra energy is counted from what is owned by then
+	told.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), 1000*p.UsableKWh, energy.OwnedWh(&s, w.p.Catalog))
+	p.Audit = audit.Plan(&s, w.p.Catalog, &told)
 	var failed []plan.Check
 	for _, c := range p.Audit.Checks {
 		if !c.Passed && !bench.Short(c.Name) {

@@ -113,15 +113,18 @@ func boughtLines(c *catalog.Catalog, text string) ([]compare.Line, error) {
 	const example = "write for example --buy \"2 ember-5\""
 	var list []compare.Line
 	for _, item := range strings.Split(text, ",") {
-		words := strings.Fields(item)
-		if len(words) != 2 {
-			return nil, wrong(example, "--buy %q is not a count and a part", text)
-		}
-		n, err := strconv.Atoi(words[0])
+		item = strings.TrimSpace(item)
+		rest := strings.TrimLeft(item, "0123456789")
+		n, err := strconv.Atoi(item[:len(item)-len(rest)])
 		if err != nil || n < 1 {
-			return nil, wrong(example, "--buy %q begins with %q, which is no count", text, words[0])
+			return nil, wrong(example, "--buy %q does not begin with a count", text)
 		}
-		l := compare.Line{Part: words[1], Count: n}
+		l := compare.Line{Part: strings.TrimSpace(rest), Count: n}
+		if after, times := strings.CutPrefix(l.Part, "x"); times { // "2 x ember-5", unless that begins the part's name
+			if _, known := c.Find(l.Part); !known {
+				l.Part = strings.TrimSpace(after)
+			}
+		}
 		if err := compare.Check(c, l); err != nil {
 			hint := example
 			if near := problem.Nearest(l.Part, c.IDs()); near != "" && near != l.Part {
