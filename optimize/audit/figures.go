@@ -23,7 +23,7 @@ const (
 // signed are the parts of a plan that may hold numbers below zero: what is sold may bring more than is
 // spent, a limit may be overdrawn, a cart may tip by itself. Other checks judge them.
 var signed = map[string]bool{
-	"Cost": true, "CostPerUsableKWh": true, "CostPerLifetimeKWh": true, "Limits": true, "Balance": true,
+	"Cost": true, "CostPerUsableKWh": true, "CostPerExtraKWh": true, "CostPerLifetimeKWh": true, "Limits": true, "Balance": true,
 }
 
 // figures tells whether all numbers of a plan are such that the other checks can be made.
