@@ -21,10 +21,10 @@ var times = flag.Int("times", 1, "how many times as many random cases to look at
 
 // The random cases compared with the enumeration, by what they are ranked by.
 const (
-	casesByCost    = 220
-	casesByMass    = 40
-	casesByLife    = 40
-	casesByBattery = 40
+	casesByCost    = 120
+	casesByMass    = 30
+	casesByLife    = 30
+	casesByBattery = 30
 )
 
 // The engine's first ten plans are those of an enumeration of all plans there are.

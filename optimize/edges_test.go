@@ -68,6 +68,12 @@ func priced(c *catalog.Catalog, price catalog.Cents) {
 	for i := range c.Cables {
 		c.Cables[i].CentsPerM, c.Cables[i].EndPrice = float64(price), price
 	}
+	for i := range c.Conduits {
+		c.Conduits[i].CentsPerM, c.Conduits[i].EndPrice = float64(price), price
+	}
+	for i := range c.Sections {
+		c.Sections[i].CentsPerM = float64(price)
+	}
 }
 
 // With s strings there are s + 1 runs of two conductors of 1 m, 4 (s + 1) crimped ends, s + 1 fuses, s modules

@@ -166,6 +166,13 @@ func doublePrices(p question.Problem) {
 		p.Catalog.Cables[i].CentsPerM *= 2
 		p.Catalog.Cables[i].EndPrice *= 2
 	}
+	for i := range p.Catalog.Conduits {
+		p.Catalog.Conduits[i].CentsPerM *= 2
+		p.Catalog.Conduits[i].EndPrice *= 2
+	}
+	for i := range p.Catalog.Sections {
+		p.Catalog.Sections[i].CentsPerM *= 2
+	}
 	for i := range p.Catalog.Offers {
 		o := &p.Catalog.Offers[i]
 		o.Price, o.CentsPerM, o.Shipping = 2*o.Price, 2*o.CentsPerM, 2*o.Shipping

@@ -13,7 +13,7 @@ import (
 )
 
 // casesOfNext are the tiny problems whose purchase sequence is compared with all timings there are.
-const casesOfNext = 100
+const casesOfNext = 60
 
 // The purchase sequence reaches a whole cart in the first month possible, for the least outlay, with the
 // most energy on the way: nothing that could be bought and sold in those months does better.

@@ -122,10 +122,14 @@ func (c *tinyCarts) serves(strings []energy.Strings, inv *catalog.Inverter, usab
 	if !reaches(usableWh, want) || !reaches(inv.ContinuousW, c.demand.PeakTotalVA()) || !reaches(inv.SurgeW, c.demand.PeakSurgeVA()) {
 		return false
 	}
+	peakA := c.demand.PeakSurgeVA()/(inv.Efficiency*c.s.Bus.LowV) + c.demand.PeakBusDCW()/c.s.Bus.LowV
+	if !reaches(energy.PeakA(strings), peakA) {
+		return false
+	}
 	if c.s.Recharge == nil {
 		return true
 	}
-	needA := want / (c.s.Bus.NominalV * c.s.Recharge.WithinH)
+	needA := energy.GridRechargeA(strings, want, c.s.Bus.NominalV, c.s.Recharge.WithinH)
 	return reaches(inv.ChargerA, needA) && reaches(energy.ChargeA(strings), needA)
 }
 

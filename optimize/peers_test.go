@@ -123,7 +123,11 @@ func TestDemosAgainstOtherSolvers(t *testing.T) {
 				}
 				model := writeModel(t, p, by)
 				for i := range peers {
-					if want := peers[i].solve(t, model); math.Abs(have-want) > tolerance {
+					want := peers[i].solve(t, model)
+					if p.Scenario.Limits.Served > 0 {
+						want = math.Max(want, have) // the whole program does not know the year: it is a bound
+					}
+					if math.Abs(have-want) > tolerance {
 						t.Errorf("%s finds %.6f %s, the first plan has %.6f", peers[i].program, want, unit, have)
 					}
 				}

@@ -21,6 +21,10 @@ func TestTradeOutlets(t *testing.T) {
 		return scenarios.Circuit{Name: name, Volts: volts, DeviceA: amps, LengthM: 3, Neutral: true,
 			TerminalC: terminalC, AmbientC: 30, Bundled: 2, Drop: 0.03}
 	}
+	for i := range s.Loads {
+		s.Loads[i].Circuit = ""
+		s.Loads[i].Watts /= 10 // so that a few circuits hold them
+	}
 	want := map[string]catalog.Size{"outlet": "12 AWG", "stove at 75 C": "8 AWG", "stove at 60 C": "6 AWG"}
 	s.Circuits = []scenarios.Circuit{
 		outlet("outlet", 120, 20, 0), outlet("stove at 75 C", 240, 50, 75), outlet("stove at 60 C", 240, 50, 60),
@@ -57,7 +61,7 @@ func TestTradeModule(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s.Have = nil
+		s.Have, s.Limits.SharedProtocols = nil, false
 		c := catalog.Embedded().Clone()
 		c.Batteries = []catalog.Battery{{
 			Part:      catalog.Part{ID: "module-5", Name: "Module 5 kWh, invented", Price: catalog.CentsFrom(1100), MassKg: kg},

@@ -63,6 +63,13 @@ type draft struct {
 // down, in which each limit of the model binds now and then. About two of three have a plan. All of it is
 // invented.
 func randomProblem(seed uint64) question.Problem {
+	d := drafted(seed)
+	d.trade(seed)
+	return question.Problem{Scenario: d.s, Catalog: d.c}
+}
+
+// drafted draws a problem without circuits on the bus, conduits, frames and what else trade adds.
+func drafted(seed uint64) *draft {
 	d := &draft{dice: newDice(seed), c: &catalog.Catalog{}, s: &scenarios.Scenario{
 		Name: fmt.Sprintf("random %d", seed), Currency: "USD", Rules: scenarios.NEC,
 		UseDays: 365, CasterFactor: 1.25, ACFaultA: 5000,
@@ -84,8 +91,7 @@ func randomProblem(seed uint64) question.Problem {
 	d.limits()
 	d.owned()
 	d.offers()
-	d.trade(seed)
-	return question.Problem{Scenario: d.s, Catalog: d.c}
+	return d
 }
 
 // bus draws a 24 V or a 48 V bus.

@@ -74,11 +74,50 @@ func (a *auditor) shipping() plan.Money {
 // perEnergy tells whether the cost of a kWh is true, of usable and of lifetime energy.
 func (a *auditor) perEnergy() {
 	a.truly(rulePerKWh, a.p.CostPerUsableKWh, a.p.Cost.Units()/(a.usableWh()/1000), "")
+	a.truly(rulePerKWh, a.p.CostPerExtraKWh, a.perExtra(), "")
 	life := a.lifetimeWh()
 	if life == 0 {
 		life = math.Inf(1) // the cost of a kWh is 0 then
 	}
 	a.truly(rulePerLife, a.p.CostPerLifetimeKWh, a.p.Cost.Units()/(life/1000), "")
+}
+
+// perExtra returns what a usable kWh beyond those owned costs, 0 where the plan has none.
+func (a *auditor) perExtra() float64 {
+	extra := a.usableWh() - a.ownedWh()
+	if extra < 1e-6 {
+		return 0 // what rounding leaves
+	}
+	return a.p.Cost.Units() / (extra / 1000)
+}
+
+// ownedWh returns the usable energy of the owned batteries in whole strings; of those that may not share a bus
+// the most.
+func (a *auditor) ownedWh() float64 {
+	sums, most := map[string]float64{}, 0.0
+	for _, b := range a.stock.batteries { // sums of few terms; which group has most hangs on no order
+		modules := 0.0
+		for _, h := range a.s.Have {
+			if h.PartID == b.ID {
+				modules += h.Count
+			}
+		}
+		series := math.Round(a.s.Bus.NominalV / b.NominalV)
+		if series < 1 || series > float64(b.MaxSeries) || series*b.MaxV > a.s.Bus.HighV || series*b.NominalV < a.s.Bus.LowV {
+			continue
+		}
+		strings := math.Floor(modules / series)
+		if b.MaxParallel > 0 {
+			strings = math.Min(strings, float64(b.MaxParallel))
+		}
+		group := b.Group
+		if group == "" {
+			group = "alone\x00" + b.ID
+		}
+		sums[group] += strings * series * a.usableOf(&bank{Battery: b})
+		most = math.Max(most, sums[group])
+	}
+	return most
 }
 
 // lifetimeWh returns the energy the batteries give to the bus until they are worn or old; 0 where that is not

@@ -69,6 +69,10 @@ func TestBrokenAsAudited(t *testing.T) {
 							want = append(want, check.Name)
 						}
 					}
+					if slices.ContainsFunc(got, func(name string) bool { return strings.HasPrefix(name, "circuit ") }) {
+						broken += len(got)
+						continue // loads that fit no circuit have no legs to audit
+					}
 					slices.Sort(got)
 					slices.Sort(want)
 					if !slices.Equal(got, want) {

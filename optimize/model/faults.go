@@ -1,7 +1,6 @@
 package model
 
 import (
-
 	"cartwright/optimize/bench"
 	"cartwright/optimize/choice"
 	"cartwright/optimize/market"

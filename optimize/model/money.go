@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cartwright/catalog"
 	"math"
 	"sort"
 
@@ -227,7 +228,7 @@ func (o *orders) ship() {
 func (p *program) keep(needs map[int]*milp.Expr) {
 	for i := range p.market.Articles {
 		a := &p.market.Articles[i]
-		if a.Keep == 0 {
+		if a.Keep == 0 || p.fixed() && isCore(a.Kind) {
 			continue
 		}
 		var e milp.Expr
@@ -237,4 +238,9 @@ func (p *program) keep(needs map[int]*milp.Expr) {
 		e.Add(0, p.one)
 		p.Model.Row("keep "+a.Kind+" "+a.ID, e, milp.AtLeast, a.Keep)
 	}
+}
+
+// isCore reports whether a core says how many there are of a kind of part; the bench looks at what is kept of them.
+func isCore(kind string) bool {
+	return kind == string(catalog.KindBattery) || kind == string(catalog.KindInverter) || kind == string(catalog.KindSolar)
 }

@@ -48,7 +48,7 @@ func Obstacles(b *bench.Bench) []string {
 		case n.Count == 0:
 		case len(b.Sundries(n.Role, bench.AtLeast(n.RatingA))) == 0:
 			add(noSundry(b, n.Role, n.RatingA, "needs"))
-		case emptied(b, needSlot(n.Role, i)):
+		case n.Role == wiring.RoleLoadCentre && len(b.Supplies) > 0 && emptied(b, needSlot(n.Role, i)):
 			add("no " + n.Role + " of the catalogue has spaces enough for the breakers of all circuits")
 		}
 	}
