@@ -23,7 +23,7 @@ the cost over the usable energy beyond that of the batteries owned today.
 
 With two scenarios and no --buy, the first plans of both stand side by side.`
 
-const compareExample = `  cartwright compare --buy "2 ember-5" --buy "1 cask-15"
+const compareExample = `  cartwright compare star-party --buy "2 lfp-24-100" --buy "1 lfp-24-200"
   cartwright compare star-party cider-shed`
 
 // compareCommand puts choices, or two scenarios, side by side.

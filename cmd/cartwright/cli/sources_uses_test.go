@@ -219,9 +219,15 @@ var uses = map[string][]string{
 	"year: cycles: energy drawn over usable capacity":                                                                           {"optimize/energy/year.Figures"},
 	"year: a year of hours goes round: its store ends as it began":                                                              {"optimize/energy/year.Simulate"},
 	"year: saved is what the wall's energy would have cost for what is served; payback is cost over saved, at unchanged prices": {"optimize/energy/year.Figures.Saved", "optimize/energy/year.PaybackYears"},
+	"drawings: colours that colour-blind people tell apart, in drawings":                                                        {"cmd/cartwright/picture/scene.PaletteSource"},
+	"drawings: colours of conductors, in the cut list of a report":                                                              {"cmd/cartwright/report.colours"},
+	"drawings: black and red for live conductors under nec, red and black for + and -, in the cut list of a report":             {"cmd/cartwright/report.colours"},
+	"drawings: symbols of one-line diagrams, IEC 60617":                                                                         {"cmd/cartwright/picture/symbol.All"},
+	"drawings: symbols of one-line diagrams, IEEE 315":                                                                          {"cmd/cartwright/picture/symbol.All"},
 }
 
 // noUse are declarations whose comments name sources without using one.
 var noUse = []string{
 	"catalog/source.Definition", "catalog/source.Habit", "catalog/source.Source", // what the words mean
+	"scenarios.tmy3", "scenarios.defaultGround", "optimize/rank.planCautions", // columns of a file; said in the manual; said on the screen
 }

@@ -166,7 +166,7 @@ func TestSourcesAreWhole(t *testing.T) {
 		}
 		for _, place := range places {
 			used[place] = true
-			if all[place] == nil {
+			if all[place] == nil && !strings.HasPrefix(place, "cmd/") { // the screens are not walked
 				t.Errorf("%q is used by %s, which is not there", key, place)
 			}
 		}
