@@ -7,6 +7,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 )
@@ -210,6 +211,8 @@ func (w *way) purchases(before, after *owning) []Purchase {
 func (w *way) auditCart(p *plan.Plan, o *owning) error {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = w.holdings(o.bought, o.sold), 0, nil
+	// It stands of what is owned by then, so no more is extra than that.
+	p.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), 1000*p.UsableKWh, energy.OwnedWh(&s, w.p.Catalog))
 	p.Audit = audit.Plan(&s, w.p.Catalog, p)
 	var failed []plan.Check
 	for _, c := range p.Audit.Checks {
