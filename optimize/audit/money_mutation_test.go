@@ -23,7 +23,7 @@ var billMutations = append(stated([]mutation{
 	mutated("more owned than installed", newBarn, func(k *cart) {
 		k.s.Have[0].Count = 3
 		k.line("slab", "battery").Have = 3
-	}, ruleLines),
+	}, ruleLines, rulePerKWh),
 	mutated("a battery less on the bill", newFair, bill("block", "battery", func(l *plan.Line) { l.Quantity = 3 }), ruleQuantities),
 	mutated("an end less on the bill", newFair, bill("c50", "cable-end", func(l *plan.Line) { l.Quantity = 15 }), ruleQuantities),
 	mutated("a metre less on the bill", newBarn, bill("g12", "cable", func(l *plan.Line) { l.Quantity = 14 }), ruleQuantities),
@@ -37,14 +37,14 @@ var billMutations = append(stated([]mutation{
 	}, ruleQuantities),
 	mutated("bought too few", newFair, bill("gg-125", "device", func(l *plan.Line) { l.Buy, l.Line = 1, 1800 }), ruleEnough, ruleSpend),
 	mutated("bought too little", newFair, bill("c50", "cable", func(l *plan.Line) { l.Buy, l.Line = 3.99, 2195 }), ruleEnough, ruleSpend),
-	mutated("a part that was to be kept", newBarn, func(k *cart) { k.s.Have[0].Count, k.s.Have[0].Keep = 3, true }, ruleKept),
+	mutated("a part that was to be kept", newBarn, func(k *cart) { k.s.Have[0].Count, k.s.Have[0].Keep = 3, true }, ruleKept, rulePerKWh),
 	mutated("a kept part off the bill", newFair, func(k *cart) {
 		k.s.Have = []scenarios.Holding{{PartID: "gg-125", Count: 3, Keep: true}}
 	}, ruleKept),
 	mutated("conduit by the piece", newBarn, bill("emt-3/4", "conduit", func(l *plan.Line) { l.Unit = "each" }), ruleLines),
 	mutated("an end of conduit less on the bill", newBarn, bill("emt-3/4", "conduit-end", func(l *plan.Line) { l.Quantity = 3 }), ruleQuantities),
 	mutated("a piece of the frame less on the bill", newFair, bill("tube-30", "section", func(l *plan.Line) { l.Quantity = 5 }), ruleQuantities),
-	mutated("used more than owned", newBarn, func(k *cart) { k.s.Have[0].Count = 0 }, ruleOwned),
+	mutated("used more than owned", newBarn, func(k *cart) { k.s.Have[0].Count = 0 }, ruleOwned, rulePerKWh),
 	mutated("used a cable that is not owned", newBarn, func(k *cart) { k.s.Have[2].Count = 1.4 }, ruleOwned),
 	mutated("ends that are owned", newBarn, bill("g8", "cable-end", func(l *plan.Line) { l.Have, l.Buy, l.Line = 2, 14, 560 }), ruleOwned, ruleSpend),
 	mutated("oversold", newBarn, bill("old-inverter", "inverter", func(l *plan.Line) { l.Sell, l.Credit = 3, 45000 }), ruleSold, ruleCredit),
