@@ -48,7 +48,13 @@ func TestReasons(t *testing.T) {
 			[]string{"no inverter of the catalogue takes the whole bus, from 90 to 120 V", "no battery of the catalogue, in the number in series its maker allows, makes up the bus of 96 V"}},
 		{"volts no inverter has", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Circuits[0].Volts = 240 },
 			[]string{"no inverter that takes the bus gives 240 V"}},
-		{"heavy load", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Loads[0].Watts = 1e5 },
+		{"heavy load", func(s *scenarios.Scenario, _ *catalog.Catalog) {
+			s.Circuits = nil
+			s.Loads[0].Watts, s.Loads[0].Circuit = 1e5, ""
+			for i := range s.Loads {
+				s.Loads[i].Circuit = ""
+			}
+		},
 			[]string{"no inverter that fits, in the number its maker allows side by side, carries the loads"}},
 		{"heavy start", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Loads[0].Start = 1e4 },
 			[]string{"no inverter that fits, in the number its maker allows side by side, stands the largest start"}},
@@ -93,7 +99,7 @@ func TestReasons(t *testing.T) {
 			[]string{"10000 x shunt are needed"}},
 		{"loads on the bus", func(s *scenarios.Scenario, _ *catalog.Catalog) {
 			s.Loads = append(s.Loads, scenarios.Load{Name: "arc", Watts: 4e4, Count: 1, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1, DC: true})
-		}, []string{"bus bars of ", "the smallest inverter that serves and the direct-current loads'"}},
+		}, []string{"the catalogue has no shunt of the rating asked for", "the catalogue has no disconnect of the rating asked for"}},
 		{"weak fuses", func(_ *scenarios.Scenario, c *catalog.Catalog) {
 			for i := range c.Devices {
 				c.Devices[i].InterruptingDCA = 10

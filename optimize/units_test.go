@@ -56,7 +56,7 @@ func writable(p question.Problem) question.Problem {
 		x.LegSurgeW = math.Max(x.LegSurgeW, x.LegW)
 	}
 	if r := p.Scenario.Run(scenarios.RunString); r != nil {
-		r.OwnBreakerA = 0
+		r.OwnBreakerA, r.LinkM = 0, 0.3 // as it is where nothing is said
 	}
 	return p
 }

@@ -140,8 +140,7 @@ func barnPlan() *plan.Plan {
 	return &plan.Plan{
 		Rank: 1, Spend: 454213, Shipping: 15000, Tax: 32845, Credit: 30000, Cost: 472058,
 		UsableKWh: 9.74592, AutonomyH: 24.725342377638732, MassKg: 225.205,
-		CostPerUsableKWh: 484.36473929603363, CostPerExtraKWh: 813.0408123897707, // a slab of 3.93984 kWh is owned
-		CostPerLifetimeKWh: 0.11225066806449348,
+		CostPerUsableKWh: 484.36473929603363, CostPerExtraKWh: 813.0408123897707, CostPerLifetimeKWh: 0.11225066806449348,
 		Core: plan.Core{
 			Batteries: []plan.CoreBattery{{Part: "slab", Strings: 2, Series: 1}, {Part: "brick", Strings: 1, Series: 1}},
 			Inverter:  plan.CoreInverter{Part: "split-3", Units: 2},

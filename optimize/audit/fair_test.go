@@ -140,8 +140,7 @@ func fairPlan() *plan.Plan {
 	return &plan.Plan{
 		Rank: 1, Spend: 333123, Cost: 333123,
 		UsableKWh: 4.013243994575959, AutonomyH: 24.261651799253393, MassKg: 105.66304,
-		CostPerUsableKWh: 830.0591751964932, CostPerExtraKWh: 830.0591751964932, // no battery is owned
-		CostPerLifetimeKWh: 0.3245573784344727,
+		CostPerUsableKWh: 830.0591751964932, CostPerExtraKWh: 830.0591751964932, CostPerLifetimeKWh: 0.3245573784344727,
 		Core: plan.Core{
 			Batteries: []plan.CoreBattery{{Part: "block", Strings: 2, Series: 2}},
 			Inverter:  plan.CoreInverter{Part: "sine-2", Units: 1},

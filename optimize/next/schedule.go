@@ -211,9 +211,9 @@ func (w *way) purchases(before, after *owning) []Purchase {
 func (w *way) auditCart(p *plan.Plan, o *owning) error {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = w.holdings(o.bought, o.sold), 0, nil
-	// It stands of what is owned by then, so no more is extra than that.
-	p.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), 1000*p.UsableKWh, energy.OwnedWh(&s, w.p.Catalog))
-	p.Audit = audit.Plan(&s, w.p.Catalog, p)
+	told := *p // extra energy is counted from what is owned by then
+	told.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), 1000*p.UsableKWh, energy.OwnedWh(&s, w.p.Catalog))
+	p.Audit = audit.Plan(&s, w.p.Catalog, &told)
 	var failed []plan.Check
 	for _, c := range p.Audit.Checks {
 		if !c.Passed && !bench.Short(c.Name) {

@@ -8,6 +8,7 @@ import (
 	"cartwright/optimize/bench"
 	"cartwright/optimize/bound"
 	"cartwright/optimize/choice"
+	"cartwright/optimize/energy"
 	"cartwright/optimize/milp"
 	"cartwright/optimize/model"
 	"cartwright/optimize/plan"
@@ -138,6 +139,7 @@ func (w *way) owned(p plan.Plan) plan.Plan {
 	p.Tax = catalog.RoundCents(w.p.Scenario.Tax * float64(p.Spend))
 	p.Cost = p.Spend + p.Tax
 	p.CostPerUsableKWh = p.Cost.Units() / p.UsableKWh
+	p.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), 1000*p.UsableKWh, energy.OwnedWh(w.p.Scenario, w.p.Catalog))
 	if was != 0 {
 		p.CostPerLifetimeKWh *= p.Cost.Units() / was.Units()
 	}

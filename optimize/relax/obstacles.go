@@ -31,11 +31,13 @@ func Obstacles(b *bench.Bench) []string {
 	if len(b.Stacks) == 0 {
 		add(noStack(b))
 	}
+	wired := true // every circuit that is to be
 	for i := range b.Scenario.Circuits {
 		c := &b.Scenario.Circuits[i]
 		if d, listed := wiring.BranchDuty(b.Scenario, c); listed {
 			if _, ok := b.RunOptions(d, true); !ok {
 				add(b.NoRun(d, "circuit "+strconv.Quote(c.Name)))
+				wired = false
 			}
 		}
 		if r := c.Receptacle; r != nil && r.Count > 0 && len(b.Receptacles(r)) == 0 {
@@ -48,7 +50,7 @@ func Obstacles(b *bench.Bench) []string {
 		case n.Count == 0:
 		case len(b.Sundries(n.Role, bench.AtLeast(n.RatingA))) == 0:
 			add(noSundry(b, n.Role, n.RatingA, "needs"))
-		case n.Role == wiring.RoleLoadCentre && len(b.Supplies) > 0 && emptied(b, needSlot(n.Role, i)):
+		case n.Role == wiring.RoleLoadCentre && wired && len(b.Supplies) > 0 && emptied(b, needSlot(n.Role, i)):
 			add("no " + n.Role + " of the catalogue has spaces enough for the breakers of all circuits")
 		}
 	}
