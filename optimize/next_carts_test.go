@@ -83,12 +83,12 @@ func (c *tinyCarts) core(n []int, inv *catalog.Inverter) {
 	for b, k := range n {
 		bat := &c.c.Batteries[b]
 		d, _ := wiring.StringDuty(c.s, bat, wiring.UnitA(c.s, inv, 0), modules)
-		for range k {
-			ways = c.wire(ways, d, math.Max(bat.ShortCircuitA, faultA-bat.ShortCircuitA))
+		if k > 0 {
+			ways = c.wire(ways, d, k, math.Max(bat.ShortCircuitA, faultA-bat.ShortCircuitA))
 		}
 	}
 	if d, planned := wiring.MainDuty(c.s, wiring.UnitA(c.s, inv, 0)); planned {
-		ways = c.wire(ways, d, faultA)
+		ways = c.wire(ways, d, 1, faultA)
 	}
 	bars := &c.c.Busbars[0]
 	if bars.RatingA < wiring.BusbarA(wiring.UnitA(c.s, inv, 0)) || bars.Studs < wiring.BusbarStuds(modules, 1, 0) {
@@ -133,8 +133,8 @@ func (c *tinyCarts) serves(strings []energy.Strings, inv *catalog.Inverter, usab
 	return reaches(inv.ChargerA, needA) && reaches(energy.ChargeA(strings), needA)
 }
 
-// wire adds a path to each of some ways, by every cable and fuse that the rules pass.
-func (c *tinyCarts) wire(ways [][]int, d wiring.Duty, faultA float64) [][]int {
+// wire adds some paths, built alike, to each of some ways, by every cable and fuse that the rules pass.
+func (c *tinyCarts) wire(ways [][]int, d wiring.Duty, count int, faultA float64) [][]int {
 	var longer [][]int
 	seen := map[string]bool{}
 	for i := range c.c.Cables {
@@ -145,8 +145,8 @@ func (c *tinyCarts) wire(ways [][]int, d wiring.Duty, faultA float64) [][]int {
 			}
 			for _, way := range ways {
 				next := append([]int(nil), way...)
-				next[c.at[o.Cable.ID]]++
-				next[c.at[o.Device.ID]]++
+				next[c.at[o.Cable.ID]] += count
+				next[c.at[o.Device.ID]] += count
 				if key := string(bytesOf(next)); !seen[key] {
 					seen[key] = true
 					longer = append(longer, next)
