@@ -23,7 +23,7 @@ the cost over the usable energy beyond that of the batteries owned today.
 
 With two scenarios and no --buy, the first plans of both stand side by side.`
 
-const compareExample = `  cartwright compare star-party --buy "2 lfp-24-100" --buy "1 lfp-24-200"
+const compareExample = `  cartwright compare cider-shed --buy 2xlfp-rack-5 --buy 3xlfp-rack-5
   cartwright compare star-party cider-shed`
 
 // compareCommand puts choices, or two scenarios, side by side.
@@ -33,10 +33,10 @@ func (a *app) compareCommand() *cobra.Command {
 		Short:             "Put purchases, or two scenarios, side by side",
 		Long:              compareHelp,
 		Example:           compareExample,
-		Args:              cobra.MaximumNArgs(2),
+		Args:              twoScenarios,
 		ValidArgsFunction: completeScenario,
 	}
-	buy := cmd.Flags().StringArray("buy", nil, "a `choice`, like \"2 ember-5\" or \"1 cask-15, 1 other\"; may be given several times")
+	buy := cmd.Flags().StringArray("buy", nil, "a `choice`, like \"2 lfp-rack-5\" or \"1 lfp-floor-16, 1 other\"; may be given several times")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
@@ -44,7 +44,7 @@ func (a *app) compareCommand() *cobra.Command {
 		case len(args) == 2 && len(*buy) > 0:
 			return wrong("name one scenario with --buy, or two without", "--buy goes with one scenario, but got two")
 		case len(args) < 2 && len(*buy) == 0:
-			return wrong("write for example --buy \"2 ember-5\" --buy \"1 cask-15\", or name two scenarios", "there is nothing to compare")
+			return wrong("write for example --buy \"2 lfp-rack-5\" --buy \"1 lfp-floor-16\", or name two scenarios", "there is nothing to compare")
 		}
 		if len(args) == 2 {
 			return a.compareScenarios(cmd, args, limit, format)
@@ -83,6 +83,14 @@ func (a *app) compareCommand() *cobra.Command {
 	return cmd
 }
 
+// twoScenarios accepts at most two arguments.
+func twoScenarios(cmd *cobra.Command, args []string) error {
+	if len(args) > 2 {
+		return wrong("put a choice in quotes: --buy \"2 lfp-rack-5\"", "compare takes at most two scenarios, but got %d", len(args))
+	}
+	return nil
+}
+
 // compareScenarios puts the first plans of two scenarios side by side.
 func (a *app) compareScenarios(cmd *cobra.Command, args []string, limit *timeLimit, format *choice) error {
 	var sides []view.Side
@@ -110,7 +118,7 @@ func (a *app) compareScenarios(cmd *cobra.Command, args []string, limit *timeLim
 
 // boughtLines reads a choice: a count and a part, several separated by commas.
 func boughtLines(c *catalog.Catalog, text string) ([]compare.Line, error) {
-	const example = "write for example --buy \"2 ember-5\""
+	const example = "write for example --buy \"2 lfp-rack-5\""
 	var list []compare.Line
 	for _, item := range strings.Split(text, ",") {
 		item = strings.TrimSpace(item)
@@ -120,7 +128,7 @@ func boughtLines(c *catalog.Catalog, text string) ([]compare.Line, error) {
 			return nil, wrong(example, "--buy %q does not begin with a count", text)
 		}
 		l := compare.Line{Part: strings.TrimSpace(rest), Count: n}
-		if after, times := strings.CutPrefix(l.Part, "x"); times { // "2 x ember-5", unless that begins the part's name
+		if after, times := strings.CutPrefix(l.Part, "x"); times { // "2 x lfp-rack-5", unless that begins the part's name
 			if _, known := c.Find(l.Part); !known {
 				l.Part = strings.TrimSpace(after)
 			}
