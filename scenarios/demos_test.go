@@ -13,7 +13,7 @@ import (
 )
 
 func TestDemoNames(t *testing.T) {
-	want := []string{"cider-shed", "lantern-market", "star-party"}
+	want := []string{"cider-shed", "goat-dairy", "lantern-market", "star-party"}
 	if got := scenarios.DemoNames(); !slices.Equal(got, want) {
 		t.Errorf("got %v, want %v", got, want)
 	}
@@ -41,7 +41,7 @@ func TestDemos(t *testing.T) {
 			if s.File != name+"/scenario.yaml" || s.Dir != "" || s.CatalogDir != "" {
 				t.Errorf("file %q, folder %q, catalogue %q", s.File, s.Dir, s.CatalogDir)
 			}
-			if len(s.Cart.Shelves) < 2 || len(s.Runs) < 4 || len(s.Circuits) < 3 || len(s.Needs) < 3 || len(s.Have) < 3 || s.Tax == 0 {
+			if s.Sun == nil && (len(s.Cart.Shelves) < 2 || len(s.Runs) < 4 || len(s.Circuits) < 3 || len(s.Needs) < 3 || len(s.Have) < 3 || s.Tax == 0) {
 				t.Errorf("the demo leaves out much that it should show: %+v", s)
 			}
 			for _, role := range []string{"shunt", "disconnect", "load-centre"} {
@@ -84,9 +84,20 @@ func TestDemosShow(t *testing.T) {
 	}
 }
 
+// The goat dairy is there for the sun: an array, a share of the year, what the wall would have cost.
+func TestDemoOfSun(t *testing.T) {
+	dairy, err := scenarios.Demo("goat-dairy")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if x := dairy.Sun; x == nil || x.Most < 4 || dairy.Limits.Served == 0 || dairy.GridCentsPerKWh == 0 || dairy.Run(scenarios.RunSolar) == nil {
+		t.Errorf("goat-dairy: %+v", dairy)
+	}
+}
+
 func TestDemoUnknown(t *testing.T) {
 	_, err := scenarios.Demo("zoo")
-	expect(t, err, `there is no demo "zoo"; the demos are cider-shed, lantern-market, star-party`)
+	expect(t, err, `there is no demo "zoo"; the demos are cider-shed, goat-dairy, lantern-market, star-party`)
 	_, err = scenarios.Demo("star-part")
 	expect(t, err, `there is no demo "star-part"; did you mean "star-party"?`)
 }
@@ -121,6 +132,25 @@ func testStarter(t *testing.T, rules scenarios.Rules) {
 	for _, path := range scenarios.Keys() {
 		if key := path[strings.LastIndexAny(path, ".")+1:]; !strings.Contains(string(text), key+":") {
 			t.Errorf("the starter does not mention %q", path)
+		}
+	}
+}
+
+// The sun that the starter shows in comments is read as it stands there, without them.
+func TestStarterSun(t *testing.T) {
+	for _, rules := range []scenarios.Rules{scenarios.NEC, scenarios.IEC} {
+		data, err := fs.ReadFile(scenarios.Starter(rules), "scenario.yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := string(data)
+		from := strings.Index(text, "# sun:")
+		to := from + strings.Index(text[from:], "#   # or,")
+		text = text[:from] + strings.ReplaceAll(strings.TrimPrefix(text[from:to], "# "), "\n# ", "\n") + text[to:]
+		text = strings.Replace(text, "\nuse:", "\n# use:", 1)
+		s, err := openText(text)
+		if err != nil || s.Sun == nil || s.Sun.Room == nil || len(s.Warnings) > 0 {
+			t.Errorf("%s: %v, %+v", rules, err, s)
 		}
 	}
 }

@@ -14,7 +14,6 @@ var full = []string{
 	"clear_height: 10 in}", "clear_height: 10 in, stack: 2, rails: {section: angle-40, span: 50 cm, count: 3}}",
 	"", `units: metric
 recharge: {within: 8 h, supply: {volts: 240 V, device: 30 A}}
-use: {days: 40}
 limits: {protocols: shared, served: 90 %}
 cable: {slack: 10 %, step: 1 ft, strand: fine}
 runs:
@@ -24,7 +23,8 @@ runs:
   - {run: solar, length: 9 m}
   - {run: bond, length: 1 m}
 have: [{part: switch-300, count: 1, keep: true}]
-money: {grid: 0.325}`,
+money: {grid: 0.325}
+` + sunny,
 }
 
 func TestNewSections(t *testing.T) {
@@ -42,7 +42,7 @@ func TestNewSections(t *testing.T) {
 	}{
 		{"units", s.Units, scenarios.Metric},
 		{"supply", [2]float64{s.Recharge.Supply.Volts, s.Recharge.Supply.DeviceA}, [2]float64{240, 30}},
-		{"use", s.UseDays, 40.0},
+		{"sun", s.Sun.LatitudeDeg, 43.0},
 		{"rolling and grip", [2]float64{s.Cart.Rolling, s.Cart.Grip}, [2]float64{0.03, 0.7}},
 		{"frame", s.Cart.Frame.MassKg, 0.0},
 		{"piece", [4]any{piece.Section, piece.LengthM, piece.Count, piece.HeightM}, [4]any{"tube-40", 1.0, 4, 0.2}},
@@ -68,7 +68,7 @@ func TestNewDefaults(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	metric, err := openText(changed(t, "rules: nec", "rules: iec", "", "recharge: {within: 9 h}\nruns: [{run: string, length: 1 m}]",
+	metric, err := openText(changed(t, "rules: nec", "rules: iec", "", "recharge: {within: 9 h}\nuse: {days: 40}\nruns: [{run: string, length: 1 m}]",
 		"clear_height: 10 in}", "clear_height: 10 in, rails: {section: angle-40, span: 50 cm}}"))
 	if err != nil {
 		t.Fatal(err)
@@ -81,6 +81,7 @@ func TestNewDefaults(t *testing.T) {
 		{"units under iec", metric.Units, scenarios.Metric},
 		{"power factor", us.Loads[0].PowerFactor, 1.0},
 		{"use", us.UseDays, 365.0},
+		{"use stated", metric.UseDays, 40.0},
 		{"rolling and grip", [2]float64{us.Cart.Rolling, us.Cart.Grip}, [2]float64{0.02, 0.5}},
 		{"stack", us.Cart.Shelves[0].Stack, 1},
 		{"no rails", us.Cart.Shelves[0].Rails == nil, true},

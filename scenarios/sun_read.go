@@ -171,19 +171,44 @@ func (s section) checkMonths(x *Sun) {
 	}
 }
 
-// hourly reads a file of hours.
+// hourly reads a file of hours. A public one says in its head where it is of.
 func (s section) hourly(x *Sun, open opener) {
+	if s.has("warmth") {
+		s.wrong("warmth", "warmth goes with monthly figures; a file has its own", "leave it out")
+	}
 	name := s.words("file", "weather.csv")
-	x.LongitudeDeg = s.quantity("longitude", quantity.Angle, within(-180, 180))
-	x.ZoneH = s.number("zone", within(-12, 14), "-5")
 	if name == "" {
 		return
 	}
-	w := &weather{problems: s.r.problems, warnings: &s.r.warnings}
-	x.Hours = w.read(name, s.r, s.nodes["file"].pos, open)
-	if x.Hours != nil && x.Hours.POA == nil && !math.IsNaN(x.LatitudeDeg+x.LongitudeDeg+x.ZoneH) {
-		w.checkNights(x, s)
+	before := s.r.problems.Len()
+	w, hours := readWeather(name, s.r, s.nodes["file"].pos, open)
+	x.Hours = hours
+	longitude, zone := []float64{math.NaN()}, []float64{math.NaN()} // where the file has a mistake that was told
+	switch {
+	case w.site != nil:
+		longitude, zone = []float64{w.site.longitude}, []float64{w.site.zoneH}
+	case w.layout.name == "" && w.layout.columns != nil: // our own: they have to be stated
+		longitude, zone = nil, nil
 	}
+	x.LongitudeDeg = s.quantity("longitude", quantity.Angle, within(-180, 180), longitude...)
+	x.ZoneH = s.zone(zone)
+	w.checkSite(x, s)
+	if hours == nil || s.r.problems.Len() > before || math.IsNaN(x.LatitudeDeg) {
+		return
+	}
+	w.checkNights(x, s)
+	if hours.GHI != nil {
+		w.checkClosure(x, s)
+	}
+}
+
+// zone reads how far the clock is ahead of Greenwich's: hours, with or without their unit.
+func (s section) zone(def []float64) float64 {
+	const west, east = -12, 14
+	if n := s.nodes["zone"]; n != nil && n.kind == isText {
+		return s.quantity("zone", quantity.Duration, within(west, east), def...)
+	}
+	return s.number("zone", within(west, east), "-5", def...)
 }
 
 // checkServed tells of a share to be served without sun.

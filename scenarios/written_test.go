@@ -124,8 +124,32 @@ func written(s *Scenario) (text, profile string) {
 	if v := s.Savings; v != nil {
 		line("savings: {now: %s, per_month: %s}", money(v.Now), money(v.PerMonth))
 	}
+	if s.Sun != nil {
+		writtenSun(s.Sun, line, q)
+	}
 	line("solver: {time_limit: %s, plans: %d}", strconv.Quote(num(s.Solver.TimeLimitS)+" s"), s.Solver.Plans)
 	return b.String(), profile
+}
+
+// writtenSun writes a sun of monthly figures; a file of hours is not written.
+func writtenSun(x *Sun, line func(string, ...any), q func(float64, quantity.Dimension) string) {
+	line("sun:\n  latitude: %s\n  tilt: %s\n  azimuth: %s\n  ground: %s\n  losses: %s\n  coldest: %s\n  hottest: %s",
+		q(x.LatitudeDeg, quantity.Angle), q(x.TiltDeg, quantity.Angle), q(x.AzimuthDeg, quantity.Angle), q(x.Ground, quantity.Ratio),
+		q(x.Losses, quantity.Ratio), q(x.ColdestC, quantity.Temperature), q(x.HottestC, quantity.Temperature))
+	if x.Most > 0 {
+		line("  most: %d", x.Most)
+	} else {
+		line("  room: {length: %s, width: %s}", q(x.Room.LengthM, quantity.Length), q(x.Room.WidthM, quantity.Length))
+	}
+	if x.OnCart {
+		line("  on: cart\n  height: %s", q(x.HeightM, quantity.Length))
+	}
+	var light, warmth []string
+	for m := range months {
+		light = append(light, strconv.FormatFloat(x.MonthlyKWhM2[m], 'f', -1, 64))
+		warmth = append(warmth, q(x.WarmthC[m], quantity.Temperature))
+	}
+	line("  monthly: [%s]\n  warmth: [%s]", strings.Join(light, ", "), strings.Join(warmth, ", "))
 }
 
 // writtenWiring writes runs, circuits, needs and what is owned.
