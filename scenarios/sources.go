@@ -31,6 +31,16 @@ func Sources() []source.Source {
 		source.Habit("a wheelbase below 200 mm is warned of"),
 		source.Habit("a load with no duty, start, count or hours is on all day at full watts, once, with no inrush"),
 		source.Habit("bounds of lengths, masses, powers, currents and hours that catch a slip of the unit"),
+		source.Habit("of sun: the ground throws back 20 %, 10 % are lost, the hottest air has 40 C and each month 20 C, where nothing else is stated"),
+		{
+			Kind: source.Rule, Name: "TMY3 files: columns, hours that end at their time, missing figures",
+			Source: "Wilcox and Marion, NREL/TP-581-43156 (2008)", Confidence: "read in one text, confirmed in two files",
+		},
+		{
+			Kind: source.Rule, Name: "EPW files: fields, hours that end at their number, missing figures",
+			Source: "EnergyPlus weather data dictionary", Confidence: "fields confirmed in three independent texts, missing figures in two",
+		},
+		source.Habit("a file of hours: up to 48 figures of a kind, 3 at a stretch, are bridged; light at night is refused, parts of light that do not close within 10 % are warned of"),
 		{Kind: source.Rule, Name: "a currency is three capital letters", Source: "ISO 4217", Confidence: source.FromMemory},
 		{
 			Kind: source.Rule, Name: "a bus of at most 1500 V: where low voltage ends for direct current",

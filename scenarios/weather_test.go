@@ -316,3 +316,29 @@ func TestWeatherDoubts(t *testing.T) {
 		}
 	}
 }
+
+// FuzzWeather asks of any file of hours that it is read whole or refused with the place of a mistake.
+func FuzzWeather(f *testing.F) {
+	year := invented()[:30]
+	for _, rows := range [][]string{ownRows(year), tmy3Rows(year), epwRows(year)} {
+		f.Add(strings.Join(rows, "\n"))
+	}
+	f.Add("LOCATION,a,b,c,d,e,1,2,3\nDATA PERIODS")
+	f.Add("1,2,3,4,5,6,7\nDate (,\"")
+	at := strings.Index(sunny, "monthly")
+	scenario := plain + strings.Replace(sunny[:at], "43 deg", "36 deg", 1) + "file: sun.csv" + stated + "\n"
+	f.Fuzz(func(t *testing.T, text string) {
+		s, err := openText(scenario, "sun.csv", text)
+		if err != nil {
+			for line := range strings.Lines(err.Error()) {
+				if !strings.HasPrefix(line, "cart/scenario.yaml:") && !strings.HasPrefix(line, "cart/sun.csv:") {
+					t.Fatalf("%q fails with no place: %q", text, line)
+				}
+			}
+			return
+		}
+		if n := len(s.Sun.Hours.TempC); n != scenarios.SunHours {
+			t.Fatalf("%q is read as %d hours", text, n)
+		}
+	})
+}

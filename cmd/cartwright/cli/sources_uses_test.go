@@ -22,21 +22,25 @@ var uses = map[string][]string{
 	"catalog: inside areas of conduits of the embedded catalogue":                                                                                                              {"catalog.Embedded"},
 	"catalog: bounds of cells that catch a slip of the unit or of the finger":                                                                                                  {"catalog.kilograms", "catalog.volts", "catalog.leastStockKgPerM"},
 
-	"scenarios: caster factor of 1.25 where none is stated":                                                                                   {"scenarios.defaultCurrency"},
-	"scenarios: a cart must stand on 10 degrees where no tilt is stated":                                                                      {"scenarios.defaultCurrency"},
-	"scenarios: four casters, their mass 80 mm above the floor, where nothing else is stated":                                                 {"scenarios.defaultCurrency"},
-	"scenarios: prospective fault current of 5 kA on the ac side where no ac_fault is stated":                                                 {"scenarios.defaultCurrency"},
-	"scenarios: air of 30 C where no ambient is stated":                                                                                       {"scenarios.defaultCurrency"},
-	"scenarios: two bundled conductors carry current where nothing else is stated":                                                            {"scenarios.defaultCurrency"},
-	"scenarios: voltage drop of 3 % where no drop is stated":                                                                                  {"scenarios.defaultCurrency"},
-	"scenarios: a load with no power_factor draws no more volt-amperes than watts":                                                            {"scenarios.section.loads"},
-	"scenarios: a cart is used on 365 days, rolls at 2 % of its weight and its brakes grip with half of theirs, where nothing else is stated": {"scenarios.defaultCurrency"},
-	"scenarios: a link of modules in series has 0.3 m, a shelf of rails two of them, where nothing else is stated":                            {"scenarios.defaultCurrency"},
-	"scenarios: a wheelbase below 200 mm is warned of":                                                                                        {"scenarios.leastWheelbaseM"},
-	"scenarios: a load with no duty, start, count or hours is on all day at full watts, once, with no inrush":                                 {"scenarios.section.hours"},
-	"scenarios: bounds of lengths, masses, powers, currents and hours that catch a slip of the unit":                                          {"scenarios.maxBusV", "scenarios.maxCasters", "scenarios.maxStack"},
-	"scenarios: a currency is three capital letters":                                                                                          {"scenarios.currencyCode"},
-	"scenarios: a bus of at most 1500 V: where low voltage ends for direct current":                                                           {"scenarios.maxBusV"},
+	"scenarios: caster factor of 1.25 where none is stated":                                                                                                                      {"scenarios.defaultCurrency"},
+	"scenarios: a cart must stand on 10 degrees where no tilt is stated":                                                                                                         {"scenarios.defaultCurrency"},
+	"scenarios: four casters, their mass 80 mm above the floor, where nothing else is stated":                                                                                    {"scenarios.defaultCurrency"},
+	"scenarios: prospective fault current of 5 kA on the ac side where no ac_fault is stated":                                                                                    {"scenarios.defaultCurrency"},
+	"scenarios: air of 30 C where no ambient is stated":                                                                                                                          {"scenarios.defaultCurrency"},
+	"scenarios: two bundled conductors carry current where nothing else is stated":                                                                                               {"scenarios.defaultCurrency"},
+	"scenarios: voltage drop of 3 % where no drop is stated":                                                                                                                     {"scenarios.defaultCurrency"},
+	"scenarios: a load with no power_factor draws no more volt-amperes than watts":                                                                                               {"scenarios.section.loads"},
+	"scenarios: a cart is used on 365 days, rolls at 2 % of its weight and its brakes grip with half of theirs, where nothing else is stated":                                    {"scenarios.defaultCurrency"},
+	"scenarios: a link of modules in series has 0.3 m, a shelf of rails two of them, where nothing else is stated":                                                               {"scenarios.defaultCurrency"},
+	"scenarios: a wheelbase below 200 mm is warned of":                                                                                                                           {"scenarios.leastWheelbaseM"},
+	"scenarios: a load with no duty, start, count or hours is on all day at full watts, once, with no inrush":                                                                    {"scenarios.section.hours"},
+	"scenarios: bounds of lengths, masses, powers, currents and hours that catch a slip of the unit":                                                                             {"scenarios.maxBusV", "scenarios.maxCasters", "scenarios.maxStack", "scenarios.brightestWm2"},
+	"scenarios: of sun: the ground throws back 20 %, 10 % are lost, the hottest air has 40 C and each month 20 C, where nothing else is stated":                                  {"scenarios.defaultGround"},
+	"scenarios: TMY3 files: columns, hours that end at their time, missing figures":                                                                                              {"scenarios.tmy3"},
+	"scenarios: EPW files: fields, hours that end at their number, missing figures":                                                                                              {"scenarios.epw"},
+	"scenarios: a file of hours: up to 48 figures of a kind, 3 at a stretch, are bridged; light at night is refused, parts of light that do not close within 10 % are warned of": {"scenarios.mostBridged", "scenarios.darkWm2", "scenarios.mostOpen"},
+	"scenarios: a currency is three capital letters":                                                                                                                             {"scenarios.currencyCode"},
+	"scenarios: a bus of at most 1500 V: where low voltage ends for direct current":                                                                                              {"scenarios.maxBusV"},
 
 	"wiring: at most two parallel sets":                                                                                                                  {"optimize/wiring.mostSets"},
 	"wiring: one grounding conductor a run, however many sets share its raceway":                                                                         {"optimize/wiring.Duty.GroundM"},
@@ -229,5 +233,5 @@ var uses = map[string][]string{
 // noUse are declarations whose comments name sources without using one.
 var noUse = []string{
 	"catalog/source.Definition", "catalog/source.Habit", "catalog/source.Source", // what the words mean
-	"scenarios.tmy3", "scenarios.defaultGround", "optimize/rank.planCautions", // columns of a file; said in the manual; said on the screen
+	"optimize/rank.planCautions", // said on the screen
 }
