@@ -5,62 +5,9 @@ import (
 	"slices"
 
 	"cartwright/catalog"
-	"cartwright/optimize/chassis"
 	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
-
-// placings returns every way to stand the modules on the shelves, as the sum of mass times height; none if
-// there is no room.
-func (e *enumeration) placings(n []int) []float64 {
-	shelves := e.s.Cart.Shelves
-	var moments []float64
-	var place func(b, sh, left int, load []shelfLoad, moment float64)
-	place = func(b, sh, left int, load []shelfLoad, moment float64) {
-		if sh == len(shelves) {
-			switch {
-			case left > 0: // some module stands nowhere
-			case b+1 == len(n):
-				moments = append(moments, moment)
-			default:
-				place(b+1, 0, e.modules(n, b+1), load, moment)
-			}
-			return
-		}
-		bat, shelf := &e.c.Batteries[b], &shelves[sh]
-		body := chassis.ModuleBody(shelf, bat)
-		for k := 0; k <= left; k++ {
-			next := slices.Clone(load)
-			if k > 0 {
-				next[sh].lengthM += columnsM(shelf, bat, k)
-				next[sh].massKg += float64(k) * bat.MassKg
-			}
-			if !reaches(shelf.LengthM+shelf.GapM, next[sh].lengthM) || !reaches(chassis.ShelfMaxKg(shelf, e.c), next[sh].massKg) {
-				return
-			}
-			place(b, sh+1, left-k, next, moment+float64(k)*body.MassKg*body.HeightM)
-		}
-	}
-	place(0, 0, e.modules(n, 0), make([]shelfLoad, len(shelves)), 0)
-	return moments
-}
-
-// shelfLoad is the length of a shelf that columns take, a gap after each, and the mass on it.
-type shelfLoad struct{ lengthM, massKg float64 }
-
-// columnsM returns the length that some modules take in whole columns across a shelf's depth, turned the better way.
-func columnsM(sh *scenarios.Shelf, b *catalog.Battery, modules int) float64 {
-	const hair = 1e-9
-	layers := min(float64(sh.Stack), math.Floor(sh.ClearHeightM/b.HeightM+hair))
-	least := math.Inf(1)
-	for _, way := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
-		rows := math.Floor((sh.DepthM+sh.GapM)/(way[1]+sh.GapM) + hair)
-		if rows*layers > 0 {
-			least = min(least, math.Ceil(float64(modules)/(rows*layers))*(way[0]+sh.GapM))
-		}
-	}
-	return least
-}
 
 // fitting is one choice of bus bars, casters and sundries.
 type fitting struct {
