@@ -36,7 +36,7 @@ func (e *enumeration) support(p *total, by question.By) bool {
 		wirings := e.wirings(paths, pricing{level, lighter})
 		for _, f := range fittings {
 			for key, list := range wirings {
-				if !key.fits(f.centre) || !key.bonded() {
+				if !key.fits(f.centre) || !key.bonded() || !e.keeps(&key) {
 					continue
 				}
 				for _, w := range list {
@@ -120,6 +120,9 @@ func (e *enumeration) fittings(h *pile, n []int, inv *catalog.Inverter, units, l
 			}
 			for k := range h.casters {
 				set := &h.casters[k]
+				if !e.keepsFittings(counts, bars.ID, set.ID) {
+					continue
+				}
 				f := base
 				f.cost += e.extra(bars.ID, 1, level) + e.extra(set.ID, 1, level)
 				f.boardKg += bars.MassKg
@@ -129,6 +132,23 @@ func (e *enumeration) fittings(h *pile, n []int, inv *catalog.Inverter, units, l
 		}
 	}
 	return all
+}
+
+// keepsFittings reports whether bus bars, casters and sundries are such as are to be kept.
+func (e *enumeration) keepsFittings(sundries []int, bars, casters string) bool {
+	has := map[string]float64{bars: 1, casters: 1}
+	for i, k := range sundries {
+		has[e.c.Sundries[i].ID] = float64(k)
+	}
+	for _, x := range e.c.All() {
+		switch x.Kind {
+		case catalog.KindBusbar, catalog.KindCasters, catalog.KindSundry:
+			if has[x.ID] < e.market.goods[x.ID].kept {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // sundries returns every number of every sundry that answers what is needed, each need by itself; shunts and

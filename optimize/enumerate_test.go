@@ -44,6 +44,7 @@ type total struct {
 	cost   float64 // cents, unrounded
 	massKg float64
 	lifeWh float64
+	wh     float64 // usable
 }
 
 // enumerate returns the best plan of every core that has one, in no order: the cheapest by cost and by
@@ -58,7 +59,7 @@ func enumerate(t *testing.T, p question.Problem, by question.By) []total {
 				if !e.supplies(n, &e.c.Inverters[i], units) {
 					continue
 				}
-				plan := total{batteries: n, inverter: i, units: units}
+				plan := total{batteries: n, inverter: i, units: units, wh: e.usableWh(n)}
 				if e.support(&plan, by) {
 					all = append(all, plan)
 				}
@@ -114,7 +115,7 @@ func (e *enumeration) stringVectors() [][]int {
 // supplies reports whether a core meets what is asked of its energy and power.
 func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
 	u := float64(units)
-	if !e.serves(inv) || !e.talks(n, inv) || !reaches(u*inv.ContinuousW, e.house.peakVA) || !reaches(u*inv.SurgeW, e.house.surgeVA) {
+	if !e.serves(inv) || !e.talks(n, inv) || !e.keepsCore(n, inv, units) || !reaches(u*inv.ContinuousW, e.house.peakVA) || !reaches(u*inv.SurgeW, e.house.surgeVA) {
 		return false
 	}
 	if inv.ACV == "120/240" && !(reaches(u*inv.LegW, e.demand.PeakLegVA()) && reaches(u*inv.LegSurgeW, e.demand.PeakLegSurgeVA())) {
@@ -122,6 +123,25 @@ func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
 	}
 	wantWh := e.house.windowWh(inv.Efficiency, u*inv.IdleW, e.s.AutonomyH)
 	return reaches(e.usableWh(n), wantWh) && e.carries(n, inv, units) && e.surges(n, inv) && e.recharges(n, inv, units, wantWh)
+}
+
+// keepsCore reports whether a core has the batteries and inverters that are to be kept.
+func (e *enumeration) keepsCore(n []int, inv *catalog.Inverter, units int) bool {
+	for b := range n {
+		if float64(e.modules(n, b)) < e.market.goods[e.c.Batteries[b].ID].kept {
+			return false
+		}
+	}
+	for i := range e.c.Inverters {
+		has := 0.0
+		if e.c.Inverters[i].ID == inv.ID {
+			has = float64(units)
+		}
+		if has < e.market.goods[e.c.Inverters[i].ID].kept {
+			return false
+		}
+	}
+	return true
 }
 
 // sum adds up.
