@@ -1,13 +1,16 @@
 package optimize_test
 
-import "cartwright/catalog"
+import (
+	"cartwright/catalog"
+	"cartwright/optimize/energy"
+)
 
 // rare draws what seldom tells two plans apart: stretches that begin in the middle of a step, a motor that starts
-// instead of a larger load, breakers that are polarised, and parts that are kept. It has dice of its own.
+// instead of a larger load, breakers that are polarised, parts that are kept, and loads that name their circuit. It has dice of its own.
 func (d *draft) rare(seed uint64) {
 	const apart = 11e9
 	d.dice = newDice(seed + apart)
-	for _, draw := range []func(){d.rareHours, d.rareStarts, d.rareBreakers, d.rareKept} {
+	for _, draw := range []func(){d.rareHours, d.rareStarts, d.rareBreakers, d.rareKept, d.rareNames} {
 		if d.chance(15) {
 			draw()
 		}
@@ -48,6 +51,18 @@ func (d *draft) rareKept() {
 	for i := range d.s.Have {
 		if h := &d.s.Have[i]; !h.ByLength && h.Sell == nil {
 			h.Keep = d.chance(70)
+		}
+	}
+}
+
+// rareNames has loads name a circuit that holds them.
+func (d *draft) rareNames() {
+	for i := range d.s.Loads {
+		if l := &d.s.Loads[i]; len(d.s.Circuits) > 0 {
+			l.Circuit = pick(d.dice, d.s.Circuits...).Name
+			if _, err := energy.DemandOf(d.s); err != nil {
+				l.Circuit = ""
+			}
 		}
 	}
 }
