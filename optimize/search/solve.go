@@ -81,7 +81,9 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 			a.Solves, a.Retries = cheaper.Solves, cheaper.Retries
 		}
 	}
-	a.Status = milp.GaveUp
+	if a.Status = milp.GaveUp; a.Ended {
+		a.Status = milp.Stopped
+	}
 	return a
 }
 
