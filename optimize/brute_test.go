@@ -25,6 +25,7 @@ const (
 	casesByMass    = 30
 	casesByLife    = 30
 	casesByBattery = 30
+	casesByEnergy  = 30
 )
 
 // The engine's first ten plans are those of an enumeration of all plans there are.
@@ -39,6 +40,7 @@ func TestBruteForce(t *testing.T) {
 		{"mass", question.Options{By: question.ByMass}, 2e6, casesByMass},
 		{"life", question.Options{By: question.ByLife}, 3e6, casesByLife},
 		{"battery", question.Options{Distinct: question.DistinctBattery}, 4e6, casesByBattery},
+		{"energy", question.Options{By: question.ByEnergy}, 9e6, casesByEnergy},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			possible, cases := 0, test.cases**times
@@ -96,6 +98,8 @@ func ranked(p question.Problem, all []total, o question.Options) []total {
 			first, second = second, first
 		case question.ByLife:
 			first = [2]float64{a.cost / a.lifeWh, b.cost / b.lifeWh}
+		case question.ByEnergy: // sums of the same modules in another order are the same
+			first, second = [2]float64{-math.Round(1000 * a.wh), -math.Round(1000 * b.wh)}, first
 		}
 		return cmp.Or(cmp.Compare(first[0], first[1]), cmp.Compare(second[0], second[1]))
 	})
@@ -143,6 +147,10 @@ func differs(p question.Problem, got *plan.Plan, want []total, k int, by questio
 			best /= t.total.lifeWh
 			tolerance /= min(want[own].lifeWh, t.total.lifeWh)
 			unit = "cents/Wh"
+		case question.ByEnergy:
+			if t.of == "this rank" && math.Abs(1000*got.UsableKWh-t.total.wh) > 0.01 {
+				return fmt.Sprintf("%s gives %.6f Wh; of this rank the most is %.6f", core(got), 1000*got.UsableKWh, t.total.wh)
+			}
 		}
 		if math.Abs(have-best) > tolerance {
 			return fmt.Sprintf("%s has %.9g %s, %.6g kg; of %s the best is %s", core(got), have, unit, got.MassKg, t.of, describe(p, t.total))

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"cartwright/catalog"
-	"cartwright/optimize/chassis"
 	"cartwright/scenarios"
 )
 
@@ -16,6 +15,22 @@ type pile struct {
 	side    float64 // margins against tipping, kg·m
 	length  float64
 	casters []catalog.Casters
+}
+
+// body is a mass on the cart.
+type body struct{ kg, heightM, offsetM float64 }
+
+// standardGravity is in m/s2.
+const standardGravity = 9.80665
+
+// onBoard returns something of a mass on the backboard.
+func (h *pile) onBoard(kg float64) body {
+	return body{kg, h.s.Cart.Backboard.ElevationM, h.s.Cart.Backboard.OffsetM}
+}
+
+// onWheels returns a set of casters.
+func (h *pile) onWheels(set *catalog.Casters) body {
+	return body{set.MassKg, h.s.Cart.CasterMassHeightM, 0}
 }
 
 // heap returns the pile of a core, the modules standing as low as they can: how they stand matters to
@@ -30,46 +45,49 @@ func (e *enumeration) heap(n []int, inv *catalog.Inverter, units int) pile {
 			h.casters = append(h.casters, *x)
 		}
 	}
-	for _, b := range chassis.FixedBodies(e.s, e.c) {
-		h.add(b)
+	for _, m := range append([]scenarios.Mass{e.s.Cart.Frame}, e.s.Cart.DeckItems...) {
+		h.add(body{m.MassKg, m.HeightM, m.OffsetM})
 	}
-	h.add(chassis.BackboardBody(e.s, float64(units)*inv.MassKg))
+	for _, x := range e.s.Cart.Pieces {
+		h.add(body{float64(x.Count) * x.LengthM * e.section(x.Section).KgPerM, x.HeightM, 0})
+	}
+	h.add(h.onBoard(float64(units) * inv.MassKg))
 	modulesKg := 0.0
 	for b := range n {
 		modulesKg += float64(e.modules(n, b)) * e.c.Batteries[b].MassKg
 	}
 	if modulesKg > 0 {
-		h.add(chassis.Body{MassKg: modulesKg, HeightM: slices.Min(e.placings(n)) / modulesKg})
+		h.add(body{modulesKg, slices.Min(e.placings(n)) / modulesKg, 0})
 	}
 	return h
 }
 
 // margins returns what a body adds to the margins against tipping over the track and the wheelbase.
-func (h *pile) margins(b chassis.Body) (side, length float64) {
+func (h *pile) margins(b body) (side, length float64) {
 	slope := math.Tan(h.s.Limits.TiltDeg * math.Pi / 180)
 	half, nearer := h.s.Cart.TrackM/2, 1.0
 	if h.s.Cart.Casters == 3 { // halfway along a triangle it is half as wide, and its sides are askew
 		half, nearer = half/2, math.Cos(math.Atan(h.s.Cart.TrackM/2/h.s.Cart.WheelbaseM))
 	}
-	side = b.MassKg * (nearer*(half-math.Abs(b.OffsetM)) - slope*b.HeightM)
-	length = b.MassKg * (h.s.Cart.WheelbaseM/2 - slope*b.HeightM)
+	side = b.kg * (nearer*(half-math.Abs(b.offsetM)) - slope*b.heightM)
+	length = b.kg * (h.s.Cart.WheelbaseM/2 - slope*b.heightM)
 	return side, length
 }
 
-func (h *pile) add(b chassis.Body) {
+func (h *pile) add(b body) {
 	side, length := h.margins(b)
-	h.massKg, h.side, h.length = h.massKg+b.MassKg, h.side+side, h.length+length
+	h.massKg, h.side, h.length = h.massKg+b.kg, h.side+side, h.length+length
 }
 
 // with returns the mass of all with something on the backboard and a set of casters, and whether the cart
 // then stands, rolls and is not too heavy.
 func (h pile) with(boardKg float64, set *catalog.Casters) (massKg float64, ok bool) {
-	h.add(chassis.BackboardBody(h.s, boardKg))
-	h.add(chassis.CasterBody(h.s, set.MassKg))
+	h.add(h.onBoard(boardKg))
+	h.add(h.onWheels(set))
 	l := &h.s.Limits
 	ok = reaches(l.MassKg, h.massKg) && h.side >= -near && h.length >= -near &&
-		reaches(set.RatingKg, chassis.CasterLoadKg(h.massKg, h.s.CasterFactor, h.s.Cart.Casters)) &&
-		(l.PushN == 0 || reaches(l.PushN, chassis.PushN(h.massKg, h.s.Cart.Rolling, l.Slope)))
+		reaches(set.RatingKg, h.s.CasterFactor*h.massKg/float64(min(3, h.s.Cart.Casters-1))) &&
+		(l.PushN == 0 || reaches(l.PushN, (h.s.Cart.Rolling+l.Slope)*h.massKg*standardGravity))
 	return h.massKg, ok
 }
 
@@ -77,9 +95,9 @@ func (h pile) with(boardKg float64, set *catalog.Casters) (massKg float64, ok bo
 // any of it, does not help against tipping. A kilogram helps where it stands low and far inside; then the
 // cart must stand without it, with whatever casters.
 func (h pile) lighterIsBetter() bool {
-	sideEach, lengthEach := h.margins(chassis.BackboardBody(h.s, 1))
-	for _, set := range h.casters {
-		side, length := h.margins(chassis.CasterBody(h.s, set.MassKg))
+	sideEach, lengthEach := h.margins(h.onBoard(1))
+	for i := range h.casters {
+		side, length := h.margins(h.onWheels(&h.casters[i]))
 		if sideEach > 0 && h.side+side < 0 || lengthEach > 0 && h.length+length < 0 {
 			return false
 		}

@@ -96,10 +96,15 @@ func thrifty(path []option) []option {
 	return kept
 }
 
-// within reports whether an option takes no more of anything than another.
+// within reports whether an option takes no more of anything than another, and no less of what is to be kept.
 func (o *option) within(other *option) bool {
 	for _, t := range o.takes {
 		if o.quantity(t.good) > other.quantity(t.good) {
+			return false
+		}
+	}
+	for _, t := range other.takes {
+		if t.good.kept > 0 && o.quantity(t.good) < other.quantity(t.good) {
 			return false
 		}
 	}
@@ -134,6 +139,21 @@ func (e *enumeration) step(o option, level int) (key wired, value worth) {
 		key.bent[i] += int32(t.quantity * eighths)
 	}
 	return key, value
+}
+
+// keeps reports whether wirings have all devices that are to be kept.
+func (e *enumeration) keeps(w *wired) bool {
+	for i := range e.c.Devices {
+		g := e.market.goods[e.c.Devices[i].ID]
+		has := 0.0
+		if at := slices.Index(e.bent, g); at >= 0 {
+			has = float64(w.bent[at]) / eighths
+		}
+		if has < g.kept {
+			return false
+		}
+	}
+	return true
 }
 
 // different returns the values of a list that are not the same but for rounding; where lighter is never

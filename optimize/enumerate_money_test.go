@@ -22,6 +22,7 @@ type good struct {
 	kgEach  float64 // a metre of what is bought by length
 	length  bool    // cable, conduit, section
 	have    float64
+	kept    float64 // so many have to stand on the cart
 	sells   bool
 	worth   float64 // cents for one that is sold
 	sellers []seller
@@ -78,6 +79,9 @@ func newStall(p question.Problem) *stall {
 		g := m.goods[h.PartID]
 		if g.have += h.Count; g.length {
 			m.goods[endOf(h.PartID)].have += float64(h.Ends)
+		}
+		if h.Keep {
+			g.kept += h.Count
 		}
 		if h.Sell != nil {
 			if g.sells, g.worth = true, float64(*h.Sell); g.length {

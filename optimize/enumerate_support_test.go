@@ -5,62 +5,9 @@ import (
 	"slices"
 
 	"cartwright/catalog"
-	"cartwright/optimize/chassis"
 	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
-
-// placings returns every way to stand the modules on the shelves, as the sum of mass times height; none if
-// there is no room.
-func (e *enumeration) placings(n []int) []float64 {
-	shelves := e.s.Cart.Shelves
-	var moments []float64
-	var place func(b, sh, left int, load []shelfLoad, moment float64)
-	place = func(b, sh, left int, load []shelfLoad, moment float64) {
-		if sh == len(shelves) {
-			switch {
-			case left > 0: // some module stands nowhere
-			case b+1 == len(n):
-				moments = append(moments, moment)
-			default:
-				place(b+1, 0, e.modules(n, b+1), load, moment)
-			}
-			return
-		}
-		bat, shelf := &e.c.Batteries[b], &shelves[sh]
-		body := chassis.ModuleBody(shelf, bat)
-		for k := 0; k <= left; k++ {
-			next := slices.Clone(load)
-			if k > 0 {
-				next[sh].lengthM += columnsM(shelf, bat, k)
-				next[sh].massKg += float64(k) * bat.MassKg
-			}
-			if !reaches(shelf.LengthM+shelf.GapM, next[sh].lengthM) || !reaches(chassis.ShelfMaxKg(shelf, e.c), next[sh].massKg) {
-				return
-			}
-			place(b, sh+1, left-k, next, moment+float64(k)*body.MassKg*body.HeightM)
-		}
-	}
-	place(0, 0, e.modules(n, 0), make([]shelfLoad, len(shelves)), 0)
-	return moments
-}
-
-// shelfLoad is the length of a shelf that columns take, a gap after each, and the mass on it.
-type shelfLoad struct{ lengthM, massKg float64 }
-
-// columnsM returns the length that some modules take in whole columns across a shelf's depth, turned the better way.
-func columnsM(sh *scenarios.Shelf, b *catalog.Battery, modules int) float64 {
-	const hair = 1e-9
-	layers := min(float64(sh.Stack), math.Floor(sh.ClearHeightM/b.HeightM+hair))
-	least := math.Inf(1)
-	for _, way := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
-		rows := math.Floor((sh.DepthM+sh.GapM)/(way[1]+sh.GapM) + hair)
-		if rows*layers > 0 {
-			least = min(least, math.Ceil(float64(modules)/(rows*layers))*(way[0]+sh.GapM))
-		}
-	}
-	return least
-}
 
 // fitting is one choice of bus bars, casters and sundries.
 type fitting struct {
@@ -89,7 +36,7 @@ func (e *enumeration) support(p *total, by question.By) bool {
 		wirings := e.wirings(paths, pricing{level, lighter})
 		for _, f := range fittings {
 			for key, list := range wirings {
-				if !key.fits(f.centre) || !key.bonded() {
+				if !key.fits(f.centre) || !key.bonded() || !e.keeps(&key) {
 					continue
 				}
 				for _, w := range list {
@@ -173,6 +120,9 @@ func (e *enumeration) fittings(h *pile, n []int, inv *catalog.Inverter, units, l
 			}
 			for k := range h.casters {
 				set := &h.casters[k]
+				if !e.keepsFittings(counts, bars.ID, set.ID) {
+					continue
+				}
 				f := base
 				f.cost += e.extra(bars.ID, 1, level) + e.extra(set.ID, 1, level)
 				f.boardKg += bars.MassKg
@@ -182,6 +132,23 @@ func (e *enumeration) fittings(h *pile, n []int, inv *catalog.Inverter, units, l
 		}
 	}
 	return all
+}
+
+// keepsFittings reports whether bus bars, casters and sundries are such as are to be kept.
+func (e *enumeration) keepsFittings(sundries []int, bars, casters string) bool {
+	has := map[string]float64{bars: 1, casters: 1}
+	for i, k := range sundries {
+		has[e.c.Sundries[i].ID] = float64(k)
+	}
+	for _, x := range e.c.All() {
+		switch x.Kind {
+		case catalog.KindBusbar, catalog.KindCasters, catalog.KindSundry:
+			if has[x.ID] < e.market.goods[x.ID].kept {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // sundries returns every number of every sundry that answers what is needed, each need by itself; shunts and

@@ -19,11 +19,14 @@ const near = 1e-9
 func reaches(have, want float64) bool { return have >= want-near*max(1, math.Abs(want)) }
 
 // enumeration writes down every plan of a small problem, one by one, with no more thought than it takes to
-// end in time. It shares the formulas of the trade with the engine and nothing else.
+// end in time. Energy, currents, counts, lengths, masses and money are worked out here anew. With the engine it shares
+// what its tests hold to the outside world: whether a rule set passes one option of a path, how much a conduit holds,
+// the area of a bond, and the legs of the loads.
 type enumeration struct {
 	s      *scenarios.Scenario
 	c      *catalog.Catalog
-	demand *energy.Demand
+	house  *house
+	demand *energy.Demand // for the legs
 	rules  wiring.Rules
 	market *stall
 
@@ -41,6 +44,7 @@ type total struct {
 	cost   float64 // cents, unrounded
 	massKg float64
 	lifeWh float64
+	wh     float64 // usable
 }
 
 // enumerate returns the best plan of every core that has one, in no order: the cheapest by cost and by
@@ -55,7 +59,7 @@ func enumerate(t *testing.T, p question.Problem, by question.By) []total {
 				if !e.supplies(n, &e.c.Inverters[i], units) {
 					continue
 				}
-				plan := total{batteries: n, inverter: i, units: units}
+				plan := total{batteries: n, inverter: i, units: units, wh: e.usableWh(n)}
 				if e.support(&plan, by) {
 					all = append(all, plan)
 				}
@@ -73,7 +77,7 @@ func newEnumeration(t *testing.T, p question.Problem) *enumeration {
 		t.Fatal(err)
 	}
 	return &enumeration{
-		s: p.Scenario, c: p.Catalog, demand: demand, rules: wiring.For(p.Scenario.Rules),
+		s: p.Scenario, c: p.Catalog, house: newHouse(t, p.Scenario), demand: demand, rules: wiring.For(p.Scenario.Rules),
 		market: newStall(p), lists: map[listKey][]option{}, branchWirings: map[pricing]wirings{},
 	}
 }
@@ -95,7 +99,7 @@ func (e *enumeration) stringVectors() [][]int {
 			return
 		}
 		b := &e.c.Batteries[k]
-		_, fits := energy.Fits(e.s.Bus, b)
+		_, fits := e.series(b)
 		for n[k] = 0; n[k] == 0 || fits && (b.MaxParallel == 0 || n[k] <= b.MaxParallel); n[k]++ {
 			if !e.together(n) || len(e.placings(n)) == 0 {
 				break
@@ -108,113 +112,36 @@ func (e *enumeration) stringVectors() [][]int {
 	return all
 }
 
-// together reports whether all batteries of which there are strings may share a bus.
-func (e *enumeration) together(n []int) bool {
-	for a := range n {
-		for b := range n {
-			if n[a] > 0 && n[b] > 0 && !energy.ShareBus(&e.c.Batteries[a], &e.c.Batteries[b]) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// modules returns how many modules there are of a battery.
-func (e *enumeration) modules(n []int, b int) int {
-	series, _ := energy.Fits(e.s.Bus, &e.c.Batteries[b])
-	return n[b] * series
-}
-
-// strings returns the strings as package energy wants them.
-func (e *enumeration) strings(n []int) []energy.Strings {
-	var all []energy.Strings
-	for b := range n {
-		if n[b] > 0 {
-			series, _ := energy.Fits(e.s.Bus, &e.c.Batteries[b])
-			all = append(all, energy.Strings{Battery: &e.c.Batteries[b], Series: series, Count: n[b]})
-		}
-	}
-	return all
-}
-
-// usableWh returns what all modules give.
-func (e *enumeration) usableWh(n []int) float64 {
-	usable := 0.0
-	for b := range n {
-		usable += float64(e.modules(n, b)) * energy.UsableWh(&e.c.Batteries[b], e.s.Limits.Reserve)
-	}
-	return usable
-}
-
-// lifeWh returns what all modules give in all their life, of cycles or of years, whichever ends first; 0 where one
-// of them states neither.
-func (e *enumeration) lifeWh(n []int, inv *catalog.Inverter, units int) float64 {
-	day := 0.0 // Wh
-	for t, watts := range e.demand.ACW {
-		day += e.demand.StepH * (watts/inv.Efficiency + float64(units)*inv.IdleW + e.demand.DCW[t])
-	}
-	cyclesAYear := day / (e.demand.RecordH() / 24) * e.s.UseDays / e.usableWh(n)
-	life := 0.0
-	for b := range n {
-		bat, cycles := &e.c.Batteries[b], math.Inf(1)
-		if bat.CycleLife > 0 {
-			cycles = bat.CycleLife
-		}
-		if bat.CalendarYears > 0 {
-			cycles = min(cycles, bat.CalendarYears*cyclesAYear)
-		}
-		if n[b] == 0 {
-			continue
-		}
-		if math.IsInf(cycles, 1) {
-			return 0
-		}
-		life += float64(e.modules(n, b)) * energy.UsableWh(bat, e.s.Limits.Reserve) * cycles
-	}
-	return life
-}
-
-// busA returns what flows to or from all inverters at the most, direct-current loads included.
-func (e *enumeration) busA(inv *catalog.Inverter, units int) float64 {
-	return float64(units)*wiring.UnitA(e.s, inv, 0) + e.demand.PeakBusDCW()/e.s.Bus.LowV
-}
-
 // supplies reports whether a core meets what is asked of its energy and power.
 func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
 	u := float64(units)
-	if !energy.InverterFits(e.s, e.demand, inv) ||
-		!reaches(u*inv.ContinuousW, e.demand.PeakTotalVA()) ||
-		!reaches(u*inv.SurgeW, e.demand.PeakSurgeVA()) ||
-		inv.ACV == energy.ACVThree && !(reaches(u*inv.LegW, e.demand.PeakLegVA()) && reaches(u*inv.LegSurgeW, e.demand.PeakLegSurgeVA())) {
+	if !e.serves(inv) || !e.talks(n, inv) || !e.keepsCore(n, inv, units) || !reaches(u*inv.ContinuousW, e.house.peakVA) || !reaches(u*inv.SurgeW, e.house.surgeVA) {
 		return false
 	}
+	if inv.ACV == "120/240" && !(reaches(u*inv.LegW, e.demand.PeakLegVA()) && reaches(u*inv.LegSurgeW, e.demand.PeakLegSurgeVA())) {
+		return false
+	}
+	wantWh := e.house.windowWh(inv.Efficiency, u*inv.IdleW, e.s.AutonomyH)
+	return reaches(e.usableWh(n), wantWh) && e.carries(n, inv, units) && e.surges(n, inv) && e.recharges(n, inv, units, wantWh)
+}
+
+// keepsCore reports whether a core has the batteries and inverters that are to be kept.
+func (e *enumeration) keepsCore(n []int, inv *catalog.Inverter, units int) bool {
 	for b := range n {
-		if n[b] > 0 && e.s.Limits.SharedProtocols && !e.c.Batteries[b].SharesProtocol(inv) {
+		if float64(e.modules(n, b)) < e.market.goods[e.c.Batteries[b].ID].kept {
 			return false
 		}
 	}
-	want := e.demand.WindowWh(inv.Efficiency, u*inv.IdleW, e.s.AutonomyH)
-	dcA := e.demand.PeakBusDCW() / e.s.Bus.LowV
-	peakA := e.demand.PeakSurgeVA()/(inv.Efficiency*e.s.Bus.LowV) + dcA
-	if !reaches(e.usableWh(n), want) || !energy.Carries(e.strings(n), u*energy.BusA(inv, e.s.Bus)+dcA) || !reaches(energy.PeakA(e.strings(n)), peakA) {
-		return false
+	for i := range e.c.Inverters {
+		has := 0.0
+		if e.c.Inverters[i].ID == inv.ID {
+			has = float64(units)
+		}
+		if has < e.market.goods[e.c.Inverters[i].ID].kept {
+			return false
+		}
 	}
-	return e.recharges(n, inv, u, want)
-}
-
-// recharges reports whether chargers, supply and strings put an energy back in time.
-func (e *enumeration) recharges(n []int, inv *catalog.Inverter, units, wantWh float64) bool {
-	r := e.s.Recharge
-	if r == nil {
-		return true
-	}
-	chargeA := energy.GridRechargeA(e.strings(n), wantWh, e.s.Bus.NominalV, r.WithinH)
-	if r.Supply != nil && (!inv.ChargesFrom(r.Supply.Volts) ||
-		!reaches(0.8*r.Supply.DeviceA*r.Supply.Volts*inv.Efficiency, chargeA*e.s.Bus.NominalV)) {
-		return false
-	}
-	return reaches(units*inv.ChargerA, chargeA) && reaches(energy.ChargeA(e.strings(n)), chargeA)
+	return true
 }
 
 // sum adds up.

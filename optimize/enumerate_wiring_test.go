@@ -10,87 +10,6 @@ import (
 	"cartwright/scenarios"
 )
 
-// option is what one way to wire a path takes, and what it asks of bond and load centre.
-type option struct {
-	takes []take
-	asks  asks
-}
-
-// asks is what paths ask of a bond and a load centre, of one path or of all together.
-type asks struct {
-	poles    int                // of the branches' breakers
-	strange  [mounts]bool       // by mount: some branch has a breaker of another
-	feeding  [mounts]int        // by mount: poles of the feeders' breakers of it
-	feedersA float64            // ratings of the feeders' devices
-	bond     [materials]float64 // by material: the area in mm2 that the mains ask for; +Inf: none will do
-	bonding  [materials]float64 // by material: the area in mm2 that there is
-}
-
-// The mounts of breakers and the materials of bonds in random problems.
-const (
-	mounts    = 2
-	materials = 2
-)
-
-var (
-	mountNames    = [mounts]string{"rail", "plug-in"}
-	materialNames = [materials]string{"copper", "aluminium"}
-)
-
-// with returns what two paths ask together.
-func (a asks) with(b asks) asks {
-	a.poles += b.poles
-	a.feedersA += b.feedersA
-	for i := range mounts {
-		a.strange[i] = a.strange[i] || b.strange[i]
-		a.feeding[i] += b.feeding[i]
-	}
-	for i := range materials {
-		a.bond[i], a.bonding[i] = max(a.bond[i], b.bond[i]), max(a.bonding[i], b.bonding[i])
-	}
-	return a
-}
-
-// within reports whether a asks no more than b.
-func (a *asks) within(b *asks) bool {
-	for i := range mounts {
-		if a.strange[i] && !b.strange[i] || a.feeding[i] > b.feeding[i] {
-			return false
-		}
-	}
-	for i := range materials {
-		if a.bond[i] > b.bond[i] || a.bonding[i] < b.bonding[i] {
-			return false
-		}
-	}
-	return a.poles <= b.poles && a.feedersA <= b.feedersA
-}
-
-// fits reports whether a load centre, where there is one, stands the feeders and takes all breakers.
-func (w *wired) fits(centre *catalog.Sundry) bool {
-	if centre == nil {
-		return true
-	}
-	poles := w.asks.poles
-	if m := slices.Index(mountNames[:], centre.Mount); m >= 0 {
-		if w.asks.strange[m] {
-			return false
-		}
-		poles += w.asks.feeding[m]
-	}
-	return reaches(centre.RatingA, w.asks.feedersA) && (centre.Spaces == 0 || poles <= centre.Spaces)
-}
-
-// bonded reports whether the bond, where there is one, is large enough for every main.
-func (w *wired) bonded() bool {
-	for m := range materials {
-		if w.asks.bonding[m] > 0 {
-			return reaches(w.asks.bonding[m], w.asks.bond[m])
-		}
-	}
-	return true
-}
-
 // take is so much of a part.
 type take struct {
 	good     *good
@@ -209,41 +128,6 @@ func (e *enumeration) bought(m float64) float64 {
 	return m
 }
 
-// asksOf returns what an option asks of bond and load centre.
-func (e *enumeration) asksOf(d wiring.Duty, o wiring.Option) asks {
-	var a asks
-	centre := slices.ContainsFunc(e.s.Needs, func(n scenarios.Need) bool { return n.Role == "load-centre" })
-	breaker := o.Device != nil && o.Device.Type == "breaker"
-	switch {
-	case d.Kind == scenarios.RunBranch && centre:
-		if breaker {
-			a.poles = o.Device.Poles
-			for m, name := range mountNames {
-				a.strange[m] = o.Device.Mount != name
-			}
-		}
-	case d.Kind == scenarios.RunFeeder && centre:
-		if a.feedersA = d.OwnBreakerA; o.Device != nil {
-			a.feedersA = o.Device.RatingA
-		}
-		for m, name := range mountNames {
-			if breaker && o.Device.Mount == name {
-				a.feeding[m] = o.Device.Poles
-			}
-		}
-	case d.Kind == scenarios.RunMain && e.s.Run(scenarios.RunBond) != nil:
-		for m, material := range materialNames {
-			mm2, ok := wiring.BondMM2(e.rules, d, o, material)
-			if a.bond[m] = mm2; !ok {
-				a.bond[m] = math.Inf(1)
-			}
-		}
-	case d.Kind == scenarios.RunBond:
-		a.bonding[slices.Index(materialNames[:], o.Ground.Material)] = o.Ground.Size.AreaMM2()
-	}
-	return a
-}
-
 // fixed returns the options of what every core has: circuits behind the inverters, the inlet, the bond, and the
 // frame's stock where that has a price.
 func (e *enumeration) fixed() (paths [][]option) {
@@ -256,14 +140,14 @@ func (e *enumeration) fixed() (paths [][]option) {
 	paths = append(paths, []option{stock})
 	for i := range e.s.Circuits {
 		if !e.s.Circuits[i].DC {
-			d, _ := wiring.BranchDuty(e.s, &e.s.Circuits[i])
+			d := e.circuitDuty(&e.s.Circuits[i])
 			paths = append(paths, e.options(d, 0, "", e.s.ACFaultA))
 		}
 	}
-	if d, planned := wiring.InletDuty(e.s); planned {
+	if d, planned := e.inletDuty(); planned {
 		paths = append(paths, e.options(d, 0, "", e.s.ACFaultA))
 	}
-	if d, planned := wiring.BondDuty(e.s); planned {
+	if d, planned := e.bondDuty(); planned {
 		var list []option
 		for i := range e.c.Cables {
 			o := wiring.Option{Sets: 1, Ground: &e.c.Cables[i]}
@@ -289,7 +173,7 @@ func isGround(rules scenarios.Rules, c *catalog.Cable) bool {
 func (e *enumeration) paths(n []int, inv *catalog.Inverter, units int) (paths [][]option, ok bool) {
 	busA := 0.0 // of a fault
 	for b := range n {
-		busA += float64(n[b]) * wiring.ShortCircuitA(&e.c.Batteries[b])
+		busA += float64(n[b]) * e.shortA(&e.c.Batteries[b])
 	}
 	add := func(count int, list []option) bool {
 		for range count {
@@ -302,21 +186,21 @@ func (e *enumeration) paths(n []int, inv *catalog.Inverter, units int) (paths []
 			continue
 		}
 		bat := &e.c.Batteries[b]
-		own := wiring.ShortCircuitA(bat)
-		if d, planned := wiring.StringDuty(e.s, bat, e.busA(inv, units), sum(n)); planned &&
+		own := e.shortA(bat)
+		if d, planned := e.stringDuty(bat, e.busA(inv, units), sum(n)); planned &&
 			!add(1, alike(n[b], e.options(d, 0, bat.ID, max(own, busA-own)))) {
 			return nil, false
 		}
 	}
-	if d, planned := wiring.MainDuty(e.s, wiring.UnitA(e.s, inv, 0)); planned && !add(units, e.options(d, units, inv.ID, busA)) {
+	if d, planned := e.mainDuty(inv); planned && !add(units, e.options(d, units, inv.ID, busA)) {
 		return nil, false
 	}
-	if d, planned := wiring.FeederDuty(e.s, inv); planned && !add(units, e.options(d, units, inv.ID, e.s.ACFaultA)) {
+	if d, planned := e.feederDuty(inv); planned && !add(units, e.options(d, units, inv.ID, e.s.ACFaultA)) {
 		return nil, false
 	}
 	for i := range e.s.Circuits {
 		if c := &e.s.Circuits[i]; c.DC {
-			if d, _ := wiring.BranchDuty(e.s, c); !add(1, e.options(d, 0, "", busA)) {
+			if d := e.circuitDuty(c); !add(1, e.options(d, 0, "", busA)) {
 				return nil, false
 			}
 		}

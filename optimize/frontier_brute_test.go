@@ -80,11 +80,7 @@ func servedPoints(t *testing.T, p question.Problem) []point {
 		slow.WithinH = 1e9
 		free.Recharge = &slow
 	}
-	demand, err := energy.DemandOf(&s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	e := &enumeration{s: &s, c: p.Catalog, demand: demand}
+	e := &enumeration{s: &s, c: p.Catalog, house: newHouse(t, &s)}
 	var points []point
 	for _, core := range enumerate(t, question.Problem{Scenario: &free, Catalog: p.Catalog}, question.ByCost) {
 		inv := &p.Catalog.Inverters[core.inverter]
@@ -101,11 +97,11 @@ func servedPoints(t *testing.T, p question.Problem) []point {
 func servedHours(e *enumeration, core *total, inv *catalog.Inverter) float64 {
 	usable := e.usableWh(core.batteries)
 	serves := func(hours float64) bool {
-		want := e.demand.WindowWh(inv.Efficiency, float64(core.units)*inv.IdleW, hours)
+		want := e.house.windowWh(inv.Efficiency, float64(core.units)*inv.IdleW, hours)
 		if want > usable {
 			return false
 		}
-		return e.recharges(core.batteries, inv, float64(core.units), want)
+		return e.recharges(core.batteries, inv, core.units, want)
 	}
 	low, high := 0.0, float64(energy.MaxAutonomyH)
 	for high-low > 1e-9 {

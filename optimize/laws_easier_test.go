@@ -46,13 +46,15 @@ func TestLawAddingAPart(t *testing.T) {
 	})
 }
 
-// Owning more never raises the best cost.
+// Owning more never raises the best cost, nor does keeping less of it on the cart.
 func TestLawOwningMore(t *testing.T) {
 	law(t, 7, func(t *testing.T, d dice, p func() question.Problem) {
 		more := p()
 		s := more.Scenario
 		if len(s.Have) > 0 && d.chance(50) {
-			s.Have[d.IntN(len(s.Have))].Count++
+			h := &s.Have[d.IntN(len(s.Have))]
+			h.Count++
+			h.Keep = false // which would ask for one more on the cart
 			notDearer(t, p(), more, "one more of what is owned")
 			return
 		}

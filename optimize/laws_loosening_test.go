@@ -1,143 +1,15 @@
 package optimize_test
 
 import (
-	"math"
 	"reflect"
-	"slices"
 	"strings"
 	"testing"
 
 	"cartwright/scenarios"
 )
 
-// A loosening makes one limit of a scenario easier to keep, where the scenario has it.
-type loosening struct {
-	name string
-	do   func(d dice, s *scenarios.Scenario)
-}
-
-// less draws a part of a number, more a number above it.
-func (d dice) less(x *float64) { *x *= d.Float64() }
-func (d dice) more(x *float64) { *x *= 1 + d.Float64() }
-
-// each does something with every element of a list.
-func each[T any](list []T, do func(*T)) {
-	for i := range list {
-		do(&list[i])
-	}
-}
-
-// looser are ways to loosen each limit of a scenario.
-var looser = slices.Concat(looserLoads, looserLimits, looserCart, looserWiring)
-
-var looserLoads = []loosening{
-	{"watts", func(d dice, s *scenarios.Scenario) { each(s.Loads, func(l *scenarios.Load) { d.less(&l.Watts) }) }},
-	{"count", func(_ dice, s *scenarios.Scenario) { each(s.Loads, func(l *scenarios.Load) { l.Count = 1 }) }},
-	{"duty", func(d dice, s *scenarios.Scenario) { each(s.Loads, func(l *scenarios.Load) { d.less(&l.Duty) }) }},
-	{"start", func(_ dice, s *scenarios.Scenario) { each(s.Loads, func(l *scenarios.Load) { l.Start = 1 }) }},
-	{"leg", func(_ dice, s *scenarios.Scenario) {
-		each(s.Loads, func(l *scenarios.Load) {
-			if l.Leg != scenarios.LegBoth && !l.DC {
-				l.Leg = scenarios.LegAuto
-			}
-		})
-	}},
-	{"one load less", func(_ dice, s *scenarios.Scenario) { s.Loads = s.Loads[:max(1, len(s.Loads)-1)] }},
-	{"autonomy", func(d dice, s *scenarios.Scenario) { d.less(&s.AutonomyH) }},
-	{"recharge within", func(d dice, s *scenarios.Scenario) {
-		if s.Recharge != nil {
-			s.Recharge.WithinH *= 2 + d.Float64()
-		}
-	}},
-	{"no recharge", func(_ dice, s *scenarios.Scenario) { s.Recharge = nil }},
-}
-
-var looserLimits = []loosening{
-	{"mass", func(d dice, s *scenarios.Scenario) { d.more(&s.Limits.MassKg) }},
-	{"no mass", func(_ dice, s *scenarios.Scenario) { s.Limits.MassKg = math.Inf(1) }},
-	{"budget", func(d dice, s *scenarios.Scenario) {
-		if s.Limits.Budget != math.MaxInt64 {
-			s.Limits.Budget += d.cents(1, 500)
-		}
-	}},
-	{"no budget", func(_ dice, s *scenarios.Scenario) { s.Limits.Budget = math.MaxInt64 }},
-	{"sold", func(d dice, s *scenarios.Scenario) { s.Sold += d.cents(1, 500) }},
-	{"tilt", func(d dice, s *scenarios.Scenario) { d.less(&s.Limits.TiltDeg) }},
-	{"reserve", func(d dice, s *scenarios.Scenario) { d.less(&s.Limits.Reserve) }},
-	{"push", func(d dice, s *scenarios.Scenario) { d.more(&s.Limits.PushN) }},
-	{"no push", func(_ dice, s *scenarios.Scenario) { s.Limits.PushN = 0 }},
-	{"slope", func(d dice, s *scenarios.Scenario) { d.less(&s.Limits.Slope) }},
-	{"caster factor", func(d dice, s *scenarios.Scenario) { s.CasterFactor *= 0.5 + d.Float64()/2 }},
-	{"tax", func(d dice, s *scenarios.Scenario) { d.less(&s.Tax) }},
-}
-
-var looserCart = []loosening{
-	{"track", func(d dice, s *scenarios.Scenario) { d.more(&s.Cart.TrackM) }},
-	{"wheelbase", func(d dice, s *scenarios.Scenario) { d.more(&s.Cart.WheelbaseM) }},
-	{"caster height", func(d dice, s *scenarios.Scenario) { d.less(&s.Cart.CasterMassHeightM) }},
-	{"frame height", func(d dice, s *scenarios.Scenario) { d.less(&s.Cart.Frame.HeightM) }},
-	{"deck item height", func(d dice, s *scenarios.Scenario) {
-		each(s.Cart.DeckItems, func(m *scenarios.Mass) { d.less(&m.HeightM) })
-	}},
-	{"deck item offset", func(d dice, s *scenarios.Scenario) {
-		each(s.Cart.DeckItems, func(m *scenarios.Mass) { d.less(&m.OffsetM) })
-	}},
-	{"backboard elevation", func(d dice, s *scenarios.Scenario) { d.less(&s.Cart.Backboard.ElevationM) }},
-	{"backboard offset", func(d dice, s *scenarios.Scenario) { d.less(&s.Cart.Backboard.OffsetM) }},
-	{"shelf elevation", ofShelves(func(d dice, sh *scenarios.Shelf) { d.less(&sh.ElevationM) })},
-	{"shelf length", ofShelves(func(d dice, sh *scenarios.Shelf) { d.more(&sh.LengthM) })},
-	{"shelf depth", ofShelves(func(d dice, sh *scenarios.Shelf) { d.more(&sh.DepthM) })},
-	{"shelf height", ofShelves(func(d dice, sh *scenarios.Shelf) { d.more(&sh.ClearHeightM) })},
-	{"shelf mass", ofShelves(func(d dice, sh *scenarios.Shelf) { d.more(&sh.MaxMassKg) })},
-	{"shelf gap", ofShelves(func(_ dice, sh *scenarios.Shelf) { sh.GapM = 0 })},
-}
-
-func ofShelves(do func(dice, *scenarios.Shelf)) func(dice, *scenarios.Scenario) {
-	return func(d dice, s *scenarios.Scenario) {
-		each(s.Cart.Shelves, func(sh *scenarios.Shelf) { do(d, sh) })
-	}
-}
-
-var looserWiring = []loosening{
-	{"ac fault", func(d dice, s *scenarios.Scenario) { d.less(&s.ACFaultA) }},
-	{"drop of runs", ofRuns(func(d dice, r *scenarios.Run) { r.Drop *= 2 + 2*d.Float64() })},
-	{"length of runs", ofRuns(func(d dice, r *scenarios.Run) { d.less(&r.LengthM) })},
-	{"ambient of runs", ofRuns(func(d dice, r *scenarios.Run) { r.AmbientC = 10 + d.Float64()*min(10, r.AmbientC-10) })},
-	{"bundle of runs", ofRuns(func(_ dice, r *scenarios.Run) { r.Bundled = 2 })},
-	{"terminals of runs", ofRuns(func(_ dice, r *scenarios.Run) { r.TerminalC = 75 })},
-	{"drop of circuits", ofCircuits(func(d dice, c *scenarios.Circuit) { d.more(&c.Drop) })},
-	{"length of circuits", ofCircuits(func(d dice, c *scenarios.Circuit) { d.less(&c.LengthM) })},
-	{"ambient of circuits", ofCircuits(func(d dice, c *scenarios.Circuit) { c.AmbientC -= 20 * d.Float64() })},
-	{"bundle of circuits", ofCircuits(func(_ dice, c *scenarios.Circuit) { c.Bundled = 1 })},
-	{"terminals of circuits", ofCircuits(func(_ dice, c *scenarios.Circuit) { c.TerminalC = 75 })},
-	{"no neutral at 240 V", ofCircuits(func(_ dice, c *scenarios.Circuit) { c.Neutral = c.Neutral && c.Volts != 240 })},
-	{"one receptacle", ofCircuits(func(_ dice, c *scenarios.Circuit) {
-		if c.Receptacle != nil {
-			c.Receptacle.Count = 1
-		}
-	})},
-	{"receptacle of any rating", ofCircuits(func(_ dice, c *scenarios.Circuit) {
-		if c.Receptacle != nil {
-			c.Receptacle.RatingA = 0
-		}
-	})},
-	{"no receptacle", ofCircuits(func(_ dice, c *scenarios.Circuit) { c.Receptacle = nil })},
-	{"no circuit", func(_ dice, s *scenarios.Scenario) { s.Circuits = nil }},
-	{"count of needs", func(_ dice, s *scenarios.Scenario) { each(s.Needs, func(n *scenarios.Need) { n.Count = 1 }) }},
-	{"rating of needs", func(_ dice, s *scenarios.Scenario) { each(s.Needs, func(n *scenarios.Need) { n.RatingA = 0 }) }},
-	{"no need", func(_ dice, s *scenarios.Scenario) { s.Needs = nil }},
-}
-
-func ofRuns(do func(dice, *scenarios.Run)) func(dice, *scenarios.Scenario) {
-	return func(d dice, s *scenarios.Scenario) { each(s.Runs, func(r *scenarios.Run) { do(d, r) }) }
-}
-
-func ofCircuits(do func(dice, *scenarios.Circuit)) func(dice, *scenarios.Scenario) {
-	return func(d dice, s *scenarios.Scenario) { each(s.Circuits, func(c *scenarios.Circuit) { do(d, c) }) }
-}
-
 // Loosening a limit never raises the best cost. Each is loosened in at least so many problems that have it,
-// and in more until it made one of them cheaper.
+// and in more until it made one of them cheaper, lawCases of them at the most.
 func TestLawLoosening(t *testing.T) {
 	const least = 3
 	seeds, err := possible()
@@ -167,7 +39,7 @@ func TestLawLoosening(t *testing.T) {
 			if is < was.cents-was.rounding-rounding {
 				helped++
 			}
-			if tried++; tried >= least && helped > 0 {
+			if tried++; tried >= least && helped > 0 || tried == lawCases {
 				break
 			}
 		}
@@ -194,25 +66,18 @@ var notLoosened = map[string]string{
 	"Circuits[].Name": "a name", "Circuits[].Volts": "another circuit", "Circuits[].DeviceA": "another circuit", "Circuits[].Pos": "a place",
 	"Circuits[].Receptacle.Role": "a name",
 	"Needs[].Role":               "a name", "Needs[].Pos": "a place",
-	"Cable.Fine":             "tried by the enumeration alone",
-	"Cable.Slack":            "tried by the enumeration alone",
-	"Cable.StepM":            "tried by the enumeration alone",
-	"Cart.Grip":              "tried by the enumeration alone",
-	"Cart.Pieces":            "tried by the enumeration alone",
-	"Cart.Rolling":           "tried by the enumeration alone",
-	"Cart.Shelves[].Rails":   "tried by the enumeration alone",
-	"Cart.Shelves[].Stack":   "tried by the enumeration alone",
-	"Circuits[].Conduit":     "tried by the enumeration alone",
-	"Circuits[].DC":          "tried by the enumeration alone",
-	"Limits.SharedProtocols": "tried by the enumeration alone",
-	"Loads[].Circuit":        "tried by the enumeration alone",
-	"Loads[].PowerFactor":    "tried by the enumeration alone",
-	"OneAtATime":             "tried by the enumeration alone",
-	"Recharge.Supply":        "tried by the enumeration alone",
-	"Runs[].Conduit":         "tried by the enumeration alone",
-	"Runs[].LinkM":           "tried by the enumeration alone",
-	"UseDays":                "tried by the enumeration alone",
-	"GridCentsPerKWh":        "plans are not chosen by it", "Limits.Served": "goes with the sun", "Sun": "another cart: random carts have none",
+	"Cart.Pieces[].Section": "another frame", "Cart.Pieces[].LengthM": "steadies the cart and loads it", "Cart.Pieces[].Count": "steadies the cart and loads it",
+	"Cart.Pieces[].Pos": "a place", "Cart.Shelves[].Rails.Pos": "a place",
+	"Cart.Shelves[].Rails.Section": "another shelf",
+	"Cart.Shelves[].Stack":         "makes room, and all the modules count as higher",
+	"Circuits[].DC":                "another circuit",
+	"Loads[].Circuit":              "a free choice makes the larger peak of the legs least, not the larger surge",
+	"OneAtATime":                   "longer lists are tried, but values that one scenario lacks are not compared",
+	"Recharge.Supply.Volts":        "another outlet",
+	"Recharge.Supply.DeviceA":      "charges faster, through more copper",
+	"Recharge.Supply.Pos":          "a place",
+	"UseDays":                      "what plans cost does not hang on it",
+	"GridCentsPerKWh":              "plans are not chosen by it", "Limits.Served": "goes with the sun", "Sun": "another cart: random carts have none",
 	"Units": "a way of telling", "Warnings": "words",
 	"Have": "see TestLawOwningMore", "Savings": "plans are not paid from them", "Solver": "no limit of the cart",
 }

@@ -16,13 +16,17 @@ import (
 	"cartwright/scenarios"
 )
 
-// lawCases is how many random problems, all with a plan, each law is tried on.
-const lawCases = 40
+// lawCases is how many random problems, all with a plan, each law is tried on; rareCases are so many that some of them
+// have what few problems have.
+const (
+	lawCases  = 40
+	rareCases = 4 * lawCases
+)
 
 // possible lists seeds of random problems that have a plan, the same in every run.
 var possible = sync.OnceValues(func() ([]uint64, error) {
 	var seeds []uint64
-	for seed := uint64(5e6); len(seeds) < lawCases**times; seed++ {
+	for seed := uint64(5e6); len(seeds) < rareCases**times; seed++ {
 		found, err := search.Feasible(context.Background(), randomProblem(seed))
 		if err != nil {
 			return nil, err
@@ -57,7 +61,7 @@ func law(t *testing.T, number uint64, holds func(t *testing.T, d dice, p func() 
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, seed := range seeds {
+	for _, seed := range seeds[:lawCases**times] {
 		holds(t, newDice(seed^number<<32), func() question.Problem { return randomProblem(seed) })
 	}
 }

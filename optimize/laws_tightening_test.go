@@ -35,6 +35,20 @@ var stricter = []struct {
 		s.Limits.Slope += 0.01
 		return true
 	}},
+	{"rolling", func(s *scenarios.Scenario, p *plan.Plan) bool {
+		s.Limits.PushN = pushN(s, p) / inside
+		s.Cart.Rolling += 0.01
+		return true
+	}},
+	{"grip", func(s *scenarios.Scenario, p *plan.Plan) bool {
+		for _, l := range p.Limits {
+			if l.Name == plan.LimitHold {
+				s.Cart.Grip *= l.Limit / l.Value * inside
+				return true
+			}
+		}
+		return false
+	}},
 	{"caster factor", func(s *scenarios.Scenario, p *plan.Plan) bool {
 		s.CasterFactor *= p.Casters.RatingEachKg / p.Casters.LoadEachKg / inside
 		return true
@@ -99,10 +113,10 @@ var stricter = []struct {
 	}},
 }
 
-// pushN is the force to keep a plan's cart rolling, N: rolling resistance 0.02 and the slope.
+// pushN is the force to keep a plan's cart rolling, N: rolling resistance and the slope.
 func pushN(s *scenarios.Scenario, p *plan.Plan) float64 {
 	const g = 9.80665 // m/s2, 3rd CGPM 1901
-	return (0.02 + s.Limits.Slope) * p.MassKg * g
+	return (s.Cart.Rolling + s.Limits.Slope) * p.MassKg * g
 }
 
 // A limit drawn just inside the best plan shuts that plan out: what is best then, if anything, costs no

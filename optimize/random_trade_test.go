@@ -18,6 +18,7 @@ func (d *draft) trade(seed uint64) {
 		}
 	}
 	d.onCircuits()
+	d.rare(seed)
 }
 
 // tradeLoads draws power factors, and loads that are never on together.

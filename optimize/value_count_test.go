@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"cartwright/catalog"
-	"cartwright/optimize/energy"
 	"cartwright/optimize/question"
 	"cartwright/optimize/value"
 )
@@ -153,8 +152,7 @@ func buildable(t *testing.T, p question.Problem, battery, n int) bool {
 	for i := range p.Catalog.Inverters {
 		inv := &p.Catalog.Inverters[i]
 		for units := 1; units <= inv.MaxUnits; units++ {
-			drawA := float64(units)*energy.BusA(inv, p.Scenario.Bus) + e.demand.PeakBusDCW()/p.Scenario.Bus.LowV
-			if !energy.InverterFits(p.Scenario, e.demand, inv) || !energy.Carries(e.strings(strings), drawA) {
+			if !e.serves(inv) || !e.carries(strings, inv, units) {
 				continue
 			}
 			if e.support(&total{batteries: strings, inverter: i, units: units}, question.ByCost) {

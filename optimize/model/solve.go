@@ -47,6 +47,7 @@ type Answer struct {
 	Status  milp.Status
 	Choice  choice.Choice
 	First   float64 // the first figure, unrounded
+	Ended   bool    // cut short by time: what is not proved of it, more time may prove
 	Solves  int
 	Retries []string
 	Err     error
@@ -75,7 +76,7 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	}
 	p.Model.Minimize(objective)
 	s, err := p.Model.Solve(ctx, o)
-	a := Answer{Status: s.Status, First: s.Objective, Solves: s.Solves, Retries: s.Retries}
+	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Retries: s.Retries}
 	if err != nil {
 		a.Err = fmt.Errorf("internal error: %w", err)
 		a.Status = milp.GaveUp

@@ -13,7 +13,7 @@ import (
 )
 
 // Lever is one limit of a scenario that can give way: how to read it, set it, and how far it may go at
-// all. Safety factors and the rules for wiring are no levers.
+// all. The rules for wiring and their factors are no levers.
 type Lever struct {
 	Name  string
 	Unit  string
@@ -21,6 +21,7 @@ type Lever struct {
 	step  float64 // how finely a change is told
 	Nudge float64 // a natural step to ask about: one more hour, ten more kilograms
 	None  bool    // 0 is a value it may have
+	least float64 // the smallest value it may have, where that is above 0
 	End   float64 // the value that no longer limits anything; never tighter than the scenario's
 	Get   func(s *scenarios.Scenario) float64
 	set   func(s *scenarios.Scenario, v float64)
@@ -61,6 +62,12 @@ func Levers(s *scenarios.Scenario) []Lever {
 			Get: func(s *scenarios.Scenario) float64 { return 100 * s.Limits.Reserve },
 			set: func(s *scenarios.Scenario, v float64) { s.Limits.Reserve = v / 100 }})
 	}
+	if s.Limits.Served > 0 && s.Sun != nil {
+		list = append(list, Lever{Name: "served", Unit: "%", step: 0.01, Nudge: 1, None: true, End: 0,
+			Get:   func(s *scenarios.Scenario) float64 { return 100 * s.Limits.Served },
+			set:   func(s *scenarios.Scenario, v float64) { s.Limits.Served = v / 100 },
+			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return 100 * p.Year.Served }})
+	}
 	list = append(list, Lever{Name: "tilt", Unit: "deg", step: 0.01, Nudge: 1, End: math.Min(0.01, s.Limits.TiltDeg),
 		Get:   func(s *scenarios.Scenario) float64 { return s.Limits.TiltDeg },
 		set:   func(s *scenarios.Scenario, v float64) { s.Limits.TiltDeg = v },
@@ -73,7 +80,7 @@ func Levers(s *scenarios.Scenario) []Lever {
 				return chassis.PushN(p.MassKg, s.Cart.Rolling, s.Limits.Slope)
 			}})
 	}
-	return append(append(list, dropLevers(s)...), shelfLevers(s)...)
+	return slices.Concat(list, floorLevers(s), dropLevers(s), shelfLevers(s))
 }
 
 // What limits nothing any more.
@@ -152,7 +159,7 @@ func (l *Lever) Moved(from float64, looser bool) (to float64, ok bool) {
 	if l.Up == looser {
 		to = from + l.Nudge
 	}
-	return to, to > 0 || to == 0 && l.None
+	return to, (to > 0 || to == 0 && l.None) && plan.AtLeast(to, l.least)
 }
 
 // Opened returns a copy of a problem in which levers no longer limit anything.

@@ -81,7 +81,9 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 			a.Solves, a.Retries = cheaper.Solves, cheaper.Retries
 		}
 	}
-	a.Status = milp.GaveUp
+	if a.Status = milp.GaveUp; a.Ended {
+		a.Status = milp.Stopped
+	}
 	return a
 }
 
@@ -94,12 +96,9 @@ func unknown(s milp.Status) milp.Status {
 }
 
 // breakTies finds, among the plans of a core that have the same first figure, the one with the least
-// second figure.
+// second figure; by energy, which a core has whatever its support, of the same cost the least mass.
 func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	n.found.tieBroken = true
-	if r.by == question.ByEnergy {
-		return nil // equal energy goes by cost, which is the least already
-	}
 	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first, Below: n.found.plan.MassKg}
 	if r.by == question.ByMass {
 		k.Below = n.found.plan.Cost.Units()
@@ -115,7 +114,8 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	}
 	better := choice.Finish(r.b, &a.Choice)
 	first, second := r.planScore(&better)
-	if first < n.score || first == n.score && second < n.found.second {
+	lighter := r.by == question.ByEnergy && second == n.found.second && better.MassKg < n.found.plan.MassKg
+	if first < n.score || first == n.score && (second < n.found.second || lighter) {
 		n.found.plan, n.found.choice = better, a.Choice
 		n.score, n.found.second = first, second
 	}

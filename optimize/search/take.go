@@ -34,8 +34,12 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 		return errors.New("internal error: a plan of unbounded worth")
 	}
 	proved := a.Status == milp.Proved
-	if !proved {
-		r.gaveUp = true // the core may have something better: nothing dearer than its bound is proved
+	switch { // the core may have something better: nothing dearer than its bound is proved
+	case !proved && a.Ended:
+		r.stopped = true
+		r.add(n)
+	case !proved:
+		r.gaveUp = true
 	}
 	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, proved: proved}
 	if n.levels != nil {

@@ -12,9 +12,21 @@ import (
 	"cartwright/scenarios"
 )
 
-// A core whose solve ended with the best point found, unproved and not by time, once left the ranking "optimal"
-// and the ranks after it "proven".
+// A core whose solve ended with the best point found, unproved, once left the ranking "optimal" and the ranks after it
+// "proven"; and one that time cut short was told as a failure of the solver.
 func TestUnprovedCore(t *testing.T) {
+	for _, test := range []struct {
+		name  string
+		ended bool
+		want  question.Status
+	}{{"given up", false, question.GaveUp}, {"out of time", true, question.TimeLimit}} {
+		t.Run(test.name, func(t *testing.T) { unproved(t, test.ended, test.want) })
+	}
+}
+
+// unproved takes answers that are not proved, and goes on for as long as there is time.
+func unproved(t *testing.T, ended bool, want question.Status) {
+	t.Helper()
 	s, err := scenarios.Demo("star-party")
 	if err != nil {
 		t.Fatal(err)
@@ -27,7 +39,8 @@ func TestUnprovedCore(t *testing.T) {
 	o := question.Options{Plans: 3}.WithDefaults(p)
 	r := &ranking{search: newSearch(b, o.By), o: o}
 	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
-	ctx := context.Background()
+	ctx, cancel := context.WithCancel(context.Background())
+	defer cancel()
 	first := r.nextCores(ctx)
 	if len(first) == 0 {
 		t.Fatal("there is no core to solve")
@@ -39,7 +52,7 @@ func TestUnprovedCore(t *testing.T) {
 			t.Fatal(a.Err)
 		}
 		if a.Status == milp.Proved {
-			a.Status = milp.Best
+			a.Status, a.Ended = milp.Best, ended
 			solved++
 		}
 		if err := r.take(n, &a); err != nil {
@@ -51,6 +64,9 @@ func TestUnprovedCore(t *testing.T) {
 			}
 		}
 	}
+	if ended {
+		cancel()
+	}
 	if solved == 0 {
 		t.Fatal("no core was solved")
 	}
@@ -61,8 +77,8 @@ func TestUnprovedCore(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if out.Solver.Status != question.GaveUp {
-		t.Errorf("the ranking is %q", out.Solver.Status)
+	if out.Solver.Status != want {
+		t.Errorf("the ranking is %q, want %q", out.Solver.Status, want)
 	}
 	for _, x := range out.Plans {
 		if x.Proven {
