@@ -37,13 +37,10 @@ func knobs(s *scenarios.Scenario) map[string]knob {
 	if s.Limits.Reserve > 0 {
 		all["reserve"] = knob{0.01, 0, func(s *scenarios.Scenario, v float64) { s.Limits.Reserve = v / 100 }, 0}
 	}
-	all["caster factor"] = knob{0.01, 1, func(s *scenarios.Scenario, v float64) { s.CasterFactor = v }, 0}
 	if s.Limits.Slope > 0 {
 		all["slope"] = knob{0.01, 0, func(s *scenarios.Scenario, v float64) { s.Limits.Slope = v / 100 }, 0}
-		all["grip"] = knob{0.01, 2, func(s *scenarios.Scenario, v float64) { s.Cart.Grip = v }, 0}
 	}
 	if s.Limits.PushN > 0 {
-		all["rolling"] = knob{0.01, 0.01, func(s *scenarios.Scenario, v float64) { s.Cart.Rolling = v / 100 }, 0}
 		all["push"] = knob{0.01, 1e9, func(s *scenarios.Scenario, v float64) { s.Limits.PushN = v }, 0}
 	}
 	for i, r := range s.Runs {
@@ -64,7 +61,7 @@ func knobs(s *scenarios.Scenario) map[string]knob {
 // hard are values of limits that no cart keeps.
 var hard = map[string]float64{
 	"autonomy": 90, "recharge within": 0.02, "mass": 12, "budget": 0.5, "reserve": 99, "tilt": 75, "push": 3,
-	"caster factor": 10, "slope": 45, "grip": 0.01, "rolling": 60,
+	"slope":              45,
 	"drop of the string": 0.001, "drop of the main": 0.001, "drop of the feeder": 1e-6,
 	"drop of circuit circuit 0": 0.001, "mass on shelf shelf 0": 0.1,
 }

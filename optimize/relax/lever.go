@@ -13,7 +13,7 @@ import (
 )
 
 // Lever is one limit of a scenario that can give way: how to read it, set it, and how far it may go at
-// all. The rules for wiring and their factors are no levers.
+// all. Safety factors, facts about the floor and the rules for wiring are no levers.
 type Lever struct {
 	Name  string
 	Unit  string
@@ -21,7 +21,6 @@ type Lever struct {
 	step  float64 // how finely a change is told
 	Nudge float64 // a natural step to ask about: one more hour, ten more kilograms
 	None  bool    // 0 is a value it may have
-	least float64 // the smallest value it may have, where that is above 0
 	End   float64 // the value that no longer limits anything; never tighter than the scenario's
 	Get   func(s *scenarios.Scenario) float64
 	set   func(s *scenarios.Scenario, v float64)
@@ -159,7 +158,7 @@ func (l *Lever) Moved(from float64, looser bool) (to float64, ok bool) {
 	if l.Up == looser {
 		to = from + l.Nudge
 	}
-	return to, (to > 0 || to == 0 && l.None) && plan.AtLeast(to, l.least)
+	return to, to > 0 || to == 0 && l.None
 }
 
 // Opened returns a copy of a problem in which levers no longer limit anything.
