@@ -1,0 +1,99 @@
+package branch
+
+import (
+	"math"
+
+	"cartwright/optimize/milp/proof"
+)
+
+// prover turns what a table shows into multipliers of the rows and says what they prove, rounding counted
+// against it.
+type prover struct {
+	*box
+	reduced, size []float64 // scratch: reduced cost by column, and the sum of its terms' absolute values
+}
+
+func newProver(p *proof.Program, below float64) *prover {
+	return &prover{box: newBox(p, below), reduced: make([]float64, len(p.Cost)), size: make([]float64, len(p.Cost))}
+}
+
+// duals returns the multipliers at a table: the reduced costs of the rows.
+func (v *prover) duals(t *tableau) []proof.Multiplier {
+	var list []proof.Multiplier
+	for j, o := range t.others {
+		if i := o - t.n; i >= 0 {
+			list = v.add(list, i, t.d[j]*t.p.rows[i]/t.p.money, math.Abs(t.d[j]))
+		}
+	}
+	return list
+}
+
+// farkas returns the multipliers by which row r of a table shows that there is no point.
+func (v *prover) farkas(t *tableau, r int) []proof.Multiplier {
+	b := t.basic[r]
+	sign := 1.0 // below its lower bound
+	if t.x[b] > t.hi[b] {
+		sign = -1
+	}
+	var list []proof.Multiplier
+	if i := b - t.n; i >= 0 {
+		list = v.add(list, i, sign*t.p.rows[i], 1)
+	}
+	for j, a := range t.row(r) {
+		if i := t.others[j] - t.n; i >= 0 {
+			list = v.add(list, i, -sign*a*t.p.rows[i], math.Abs(a))
+		}
+	}
+	return list
+}
+
+// add appends a multiplier unless it is rounding, or counts on a side that there is not.
+func (v *prover) add(list []proof.Multiplier, i int, y, size float64) []proof.Multiplier {
+	if size <= 1e-11 || y > 0 && math.IsInf(v.least[i], 0) || y < 0 && math.IsInf(v.most[i], 0) {
+		return list
+	}
+	return append(list, proof.Multiplier{Row: i, Value: y})
+}
+
+// value returns what multipliers prove: no point within the bounds costs less; with all costs 0 where the point
+// is that there is none. Whatever rounding may have added is taken off.
+func (v *prover) value(list []proof.Multiplier, lo, hi []float64, impossible bool) float64 {
+	clear(v.reduced)
+	if !impossible {
+		copy(v.reduced, v.p.Cost)
+	}
+	for j, c := range v.reduced {
+		v.size[j] = math.Abs(c)
+	}
+	sum, size := 0.0, 0.0
+	for _, m := range list {
+		r := &v.p.Rows[m.Row]
+		for k, j := range r.Cols {
+			term := m.Value * r.Coefs[k]
+			v.reduced[j] -= term
+			v.size[j] += math.Abs(term)
+		}
+		side := v.least[m.Row]
+		if m.Value < 0 {
+			side = v.most[m.Row]
+		}
+		sum += m.Value * side
+		size += math.Abs(m.Value * side)
+	}
+	for j, d := range v.reduced {
+		from, to := math.Max(lo[j], v.lo[j]), math.Min(hi[j], v.hi[j])
+		switch {
+		case d > 0:
+			sum += d * from
+		case d < 0:
+			sum += d * to
+		}
+		if v.size[j] > 0 {
+			if far := math.Max(math.Abs(from), math.Abs(to)); !math.IsInf(far, 0) {
+				size += v.size[j] * far
+			}
+		}
+	}
+	const unit = 1.0 / (1 << 53)
+	return sum - float64(len(list)+len(v.reduced)+4)*unit*size
+}
