@@ -17,9 +17,21 @@ func newProver(p *proof.Program, below float64) *prover {
 	return &prover{box: newBox(p, below), reduced: make([]float64, len(p.Cost)), size: make([]float64, len(p.Cost))}
 }
 
-// duals returns the multipliers at a table: the reduced costs of the rows.
-func (v *prover) duals(t *tableau) []proof.Multiplier {
-	var list []proof.Multiplier
+// duals returns the multipliers at a table, the reduced costs of the rows, and what they prove.
+func (v *prover) duals(t *tableau, lo, hi []float64) ([]proof.Multiplier, float64) {
+	list := v.read(t, nil)
+	value := v.value(list, lo, hi, false)
+	if math.IsInf(value, -1) {
+		if leaning := v.lean(t, t.p.money); len(leaning) > 0 {
+			list = append(list, leaning...)
+			value = v.value(list, lo, hi, false)
+		}
+	}
+	return list, value
+}
+
+// read appends the reduced costs of the rows.
+func (v *prover) read(t *tableau, list []proof.Multiplier) []proof.Multiplier {
 	for j, o := range t.others {
 		if i := o - t.n; i >= 0 {
 			list = v.add(list, i, t.d[j]*t.p.rows[i]/t.p.money, math.Abs(t.d[j]))
@@ -28,8 +40,8 @@ func (v *prover) duals(t *tableau) []proof.Multiplier {
 	return list
 }
 
-// farkas returns the multipliers by which row r of a table shows that there is no point.
-func (v *prover) farkas(t *tableau, r int) []proof.Multiplier {
+// farkas returns the multipliers by which row r of a table shows that there is no point, and whether they do.
+func (v *prover) farkas(t *tableau, r int, lo, hi []float64) ([]proof.Multiplier, bool) {
 	b := t.basic[r]
 	sign := 1.0 // below its lower bound
 	if t.x[b] > t.hi[b] {
@@ -44,6 +56,48 @@ func (v *prover) farkas(t *tableau, r int) []proof.Multiplier {
 			list = v.add(list, i, -sign*a*t.p.rows[i], math.Abs(a))
 		}
 	}
+	value := v.value(list, lo, hi, true)
+	if math.IsInf(value, -1) {
+		if leaning := v.lean(t, 1); len(leaning) > 0 {
+			list = append(list, leaning...)
+			value = v.value(list, lo, hi, true)
+		}
+	}
+	return list, value > 0
+}
+
+// leaning is how far a reduced cost is moved off 0, in scaled rows: more than rounding, less than what matters.
+const leaning = 1e-9
+
+// lean returns multipliers that move the reduced costs of basic variables that have a bound on one side only off 0
+// to the good side: rounding would leave some on the other, where they prove nothing.
+func (v *prover) lean(t *tableau, money float64) []proof.Multiplier {
+	d := append([]float64(nil), t.d...)
+	prices := append([]float64(nil), t.prices...)
+	clear(t.prices)
+	needed := false
+	for _, j := range t.basic {
+		if j >= t.n {
+			continue
+		}
+		switch noLo, noHi := math.IsInf(v.lo[j], 0), math.IsInf(v.hi[j], 0); {
+		case noHi && !noLo:
+			t.prices[j], needed = -leaning, true
+		case noLo && !noHi:
+			t.prices[j], needed = leaning, true
+		}
+	}
+	var list []proof.Multiplier
+	if needed {
+		t.price()
+		for j, o := range t.others {
+			if i := o - t.n; i >= 0 && t.d[j] != 0 {
+				list = v.add(list, i, t.d[j]*t.p.rows[i]/money, 1)
+			}
+		}
+	}
+	copy(t.d, d)
+	copy(t.prices, prices)
 	return list
 }
 

@@ -136,8 +136,7 @@ func (s *search) visit(n *node) *node {
 		end, r := s.t.optimise(ceiling)
 		switch end {
 		case empty:
-			list := s.prove.farkas(s.t, r)
-			if s.prove.value(list, s.lo, s.hi, true) > 0 {
+			if list, ok := s.prove.farkas(s.t, r, s.lo, s.hi); ok {
 				n.tree.Impossible, n.tree.Multipliers = true, list
 				s.choice.learn(n, math.Inf(1))
 				return nil
@@ -162,8 +161,7 @@ func (s *search) visit(n *node) *node {
 			}
 			return s.divide(n, nil, math.Inf(-1))
 		}
-		list := s.prove.duals(s.t)
-		value := s.prove.value(list, s.lo, s.hi, false)
+		list, value := s.prove.duals(s.t, s.lo, s.hi)
 		if value >= s.below {
 			n.tree.Multipliers = list
 			s.choice.learn(n, s.t.cost()/s.t.p.money)
