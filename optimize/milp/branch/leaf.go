@@ -40,8 +40,9 @@ func (v *prover) read(t *tableau, list []proof.Multiplier) []proof.Multiplier {
 	return list
 }
 
-// farkas returns the multipliers by which row r of a table shows that there is no point, and whether they do.
-func (v *prover) farkas(t *tableau, r int, lo, hi []float64) ([]proof.Multiplier, bool) {
+// farkas returns the multipliers by which row r of a table shows that there is no point, and what they
+// come to: above 0 they do.
+func (v *prover) farkas(t *tableau, r int, lo, hi []float64) ([]proof.Multiplier, float64) {
 	b := t.basic[r]
 	sign := 1.0 // below its lower bound
 	if t.x[b] > t.hi[b] {
@@ -63,7 +64,7 @@ func (v *prover) farkas(t *tableau, r int, lo, hi []float64) ([]proof.Multiplier
 			value = v.value(list, lo, hi, true)
 		}
 	}
-	return list, value > 0
+	return list, value
 }
 
 // leaning is how far a reduced cost is moved off 0, in scaled rows: more than rounding, less than what matters.
@@ -150,4 +151,28 @@ func (v *prover) value(list []proof.Multiplier, lo, hi []float64, impossible boo
 	}
 	const unit = 1.0 / (1 << 53)
 	return sum - float64(len(list)+len(v.reduced)+4)*unit*size
+}
+
+// short rounds multipliers to few digits, as few as still prove what they have to: they are read, and checked in
+// exact arithmetic, the faster.
+func (v *prover) short(list []proof.Multiplier, lo, hi []float64, impossible bool, enough float64) []proof.Multiplier {
+	most := 0.0
+	for _, m := range list {
+		most = math.Max(most, math.Abs(m.Value))
+	}
+	_, exponent := math.Frexp(most)
+	rounded := make([]proof.Multiplier, 0, len(list))
+	for _, bits := range [...]int{10, 20, 30} {
+		grid := math.Ldexp(1, exponent-bits)
+		rounded = rounded[:0]
+		for _, m := range list {
+			if m.Value = math.Round(m.Value/grid) * grid; m.Value != 0 {
+				rounded = append(rounded, m)
+			}
+		}
+		if v.value(rounded, lo, hi, impossible) >= enough {
+			return rounded
+		}
+	}
+	return list
 }

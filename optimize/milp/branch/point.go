@@ -5,7 +5,8 @@ import "math"
 // try rounds a point and takes it where it keeps the rows and is better; where rounding the integers has moved
 // the rows, with the other variables solved for once more around them.
 func (s *search) try(x []float64) bool {
-	y := append([]float64(nil), x...)
+	y := make([]float64, len(x)) // not nil, even of no columns
+	copy(y, x)
 	for j := range y {
 		if s.p.Integer[j] {
 			y[j] = math.Round(y[j])
@@ -41,10 +42,16 @@ func (s *search) try(x []float64) bool {
 	return taken
 }
 
+// nothing is what a value is taken for 0 at: what is left over where terms cancel.
+const nothing = 1e-11
+
 // take makes a point the best one where it keeps bounds and rows and is better than what is known.
 func (s *search) take(x []float64) bool {
 	for j := range x {
 		lo, hi := s.p.Lower[j], s.p.Upper[j]
+		if math.Abs(x[j]) < nothing {
+			x[j] = 0 // and never the negative zero
+		}
 		if x[j] < lo && lo-x[j] <= offRow*math.Max(1, math.Abs(lo)) {
 			x[j] = lo
 		}
@@ -54,7 +61,6 @@ func (s *search) take(x []float64) bool {
 		if !(x[j] >= lo && x[j] <= hi) {
 			return false
 		}
-		x[j] += 0 // never the negative zero
 	}
 	for i := range s.p.Rows {
 		r := &s.p.Rows[i]
@@ -72,7 +78,7 @@ func (s *search) take(x []float64) bool {
 	for j, c := range s.p.Cost {
 		cost += c * x[j]
 	}
-	if s.point == nil && cost >= s.below+margin(s.below) || s.point != nil && cost >= s.cost-s.ask.Step(s.cost)/2 {
+	if s.point == nil && cost >= s.ask.Accept || s.point != nil && cost >= s.cost-s.ask.Step(s.cost)/2 {
 		return false
 	}
 	s.point, s.cost = x, cost

@@ -47,7 +47,7 @@ type search struct {
 	root   *proof.Tree
 	nodes  int
 	ending Ending
-	left   float64 // the least bound of what could not be proved
+	left   float64 // what is proved of the leaves that fall short of below
 }
 
 func newSearch(ctx context.Context, p *proof.Program, ask Ask) *search {
@@ -83,7 +83,7 @@ func (s *search) run() {
 		for n == nil {
 			if len(s.queue) == 0 {
 				s.ending = Closed
-				if !math.IsInf(s.left, 1) {
+				if s.left < s.below {
 					s.ending = Left
 				}
 				return
@@ -102,13 +102,16 @@ func (s *search) over() bool {
 	switch {
 	case s.ctx.Err() != nil:
 		s.ending = Halted
-	case s.ask.Work > 0 && s.t.work > s.ask.Work:
+	case s.ask.Work > 0 && s.work() > s.ask.Work:
 		s.ending = Spent
 	default:
 		return false
 	}
 	return true
 }
+
+// work returns how much the search has done: pivots, and nodes for those that need none.
+func (s *search) work() int64 { return int64(s.t.exchanged + s.nodes) }
 
 // enter sets the bounds of a node.
 func (s *search) enter(n *node) {
@@ -136,36 +139,42 @@ func (s *search) visit(n *node) *node {
 		end, r := s.t.optimise(ceiling)
 		switch end {
 		case empty:
-			if list, ok := s.prove.farkas(s.t, r, s.lo, s.hi); ok {
-				n.tree.Impossible, n.tree.Multipliers = true, list
-				s.choice.learn(n, math.Inf(1))
+			list, value := s.prove.farkas(s.t, r, s.lo, s.hi)
+			if value > 0 {
+				n.tree.Impossible, n.tree.Multipliers = true, s.prove.short(list, s.lo, s.hi, true, math.SmallestNonzeroFloat64)
 				return nil
+			}
+			if math.IsInf(value, -1) && exact {
+				return s.leave(n, nil, value)
 			}
 			if !exact {
 				exact = true
 				s.t.refresh()
 				continue
 			}
-			return s.divide(n, nil, math.Inf(-1))
+			return s.divide(n, nil, math.Inf(-1), nil)
 		case limitless:
 			if n.column < 0 {
 				s.ending = Limitless
 				return nil
 			}
-			return s.divide(n, nil, math.Inf(-1))
+			return s.divide(n, nil, math.Inf(-1), nil)
 		case stuck:
 			if !exact {
 				exact = true
 				s.t.refresh()
 				continue
 			}
-			return s.divide(n, nil, math.Inf(-1))
+			return s.divide(n, nil, math.Inf(-1), nil)
 		}
 		list, value := s.prove.duals(s.t, s.lo, s.hi)
-		if value >= s.below {
-			n.tree.Multipliers = list
+		switch {
+		case value >= s.below:
+			n.tree.Multipliers = s.prove.short(list, s.lo, s.hi, false, s.below)
 			s.choice.learn(n, s.t.cost()/s.t.p.money)
 			return nil
+		case math.IsInf(value, -1) && s.t.cost() > s.ceiling():
+			return s.leave(n, list, value)
 		}
 		if end == exceeded { // rounding only: go on to the end
 			ceiling = math.Inf(1)
@@ -185,13 +194,15 @@ func (s *search) solved(n *node, list []proof.Multiplier, value, at float64) *no
 	x := s.values()
 	if s.choice.whole(x) {
 		if s.try(x) {
-			if s.ask.First {
-				s.ending = Found
-				return nil
+			if s.prove.open { // more is known of the bounds
+				value = s.prove.value(list, s.lo, s.hi, false)
 			}
 			if value >= s.below {
-				n.tree.Multipliers = list
+				n.tree.Multipliers = s.prove.short(list, s.lo, s.hi, false, s.below)
 				return nil
+			}
+			if math.IsInf(value, -1) {
+				return s.leave(n, list, value)
 			}
 		}
 		// Trying may have moved the table.
@@ -199,18 +210,10 @@ func (s *search) solved(n *node, list []proof.Multiplier, value, at float64) *no
 			s.t.optimise(math.Inf(1))
 		}
 	}
-	next := s.divide(n, x, at)
+	n.bound = math.Max(n.bound, value)
+	next := s.divide(n, x, at, list)
 	if next != nil {
 		s.splits = append(s.splits, split{tree: n.tree, duals: list, value: value})
-		n.bound = math.Max(n.bound, value)
-		for k := range s.queue {
-			if s.queue[k].parent == n {
-				s.queue[k].bound = n.bound
-				heap.Fix(&s.queue, k)
-				break
-			}
-		}
-		next.bound = n.bound
 	}
 	return next
 }
@@ -224,13 +227,24 @@ func (s *search) values() []float64 {
 	return x
 }
 
+// leave ends a node in which, as far as the simplex can tell, nothing is better, with what can be proved of it: less
+// than it should be.
+func (s *search) leave(n *node, list []proof.Multiplier, value float64) *node {
+	n.tree.Multipliers = list
+	s.left = math.Min(s.left, value)
+	return nil
+}
+
 // divide splits a node at x, nil where it is not known, and returns the half to go on with. Where nothing is left
 // to split the node stays unproved.
-func (s *search) divide(n *node, x []float64, at float64) *node {
+func (s *search) divide(n *node, x []float64, at float64, list []proof.Multiplier) *node {
 	c, ok := s.choice.choose(x, at)
 	if !ok {
-		s.left = math.Min(s.left, n.bound)
-		return nil
+		value := math.Inf(-1)
+		if list != nil {
+			value = s.prove.value(list, s.lo, s.hi, false)
+		}
+		return s.leave(n, list, value)
 	}
 	n.tree.Column, n.tree.At = c.column, int64(c.at)
 	n.tree.Below, n.tree.Above = &proof.Tree{}, &proof.Tree{}
@@ -251,12 +265,12 @@ func (s *search) divide(n *node, x []float64, at float64) *node {
 
 // answer puts together what was found.
 func (s *search) answer() Answer {
-	a := Answer{Ending: s.ending, Point: s.point, Cost: s.cost, Below: s.below, Nodes: s.nodes, Pivots: s.t.exchanged, Work: s.t.work,
+	a := Answer{Ending: s.ending, Point: s.point, Cost: s.cost, Nodes: s.nodes, Pivots: s.t.exchanged, Work: s.work(),
 		Bound: math.Min(s.below, s.left)}
 	for _, n := range s.queue {
 		a.Bound = math.Min(a.Bound, n.bound)
 	}
-	if s.ending == Closed {
+	if (s.ending == Closed || s.ending == Left) && !math.IsInf(a.Bound, -1) {
 		s.prune()
 		a.Tree = s.root
 	}
