@@ -29,8 +29,8 @@ type Count struct {
 	Strings int
 	Modules int
 	// Limits names what stops the next string: each alone, or where Jointly, all of them together though
-	// none of them alone. "string wiring" and "no cart" say that even without all of these limits none can be
-	// built.
+	// none of them alone. Where even without all of these limits none can be built, the condition that the
+	// battery does not meet is named, as "string wiring" or "protocols", or else "no cart".
 	Limits  []string
 	Jointly bool
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
@@ -205,7 +205,9 @@ func (c *counter) hopeless(battery int) (limits []string, jointly bool, err erro
 		return nil, false, err
 	}
 	if groupOf(b, battery) < 0 {
-		return []string{StopsWiring}, false, nil
+		if c := bench.Unmet(b.BatteryConditions(), b.StandingOf(&b.Catalog.Batteries[battery])); c != nil {
+			return []string{c.Name}, false, nil // "string wiring", "protocols", "usable energy" ...
+		}
 	}
 	return []string{StopsAll}, false, nil
 }
