@@ -203,7 +203,7 @@ func lift(p question.Problem, list []hurdle) question.Problem {
 	for i := range list {
 		list[i].lift(&s, c)
 	}
-	return question.Problem{Scenario: &s, Catalog: c, Stand: p.Stand}
+	return question.Problem{Scenario: &s, Catalog: c, Stand: p.Stand, Idle: p.Idle}
 }
 
 // Sizes that hold back nothing: beyond any cart, and small enough to be reckoned with exactly.
