@@ -136,7 +136,7 @@ func (c Compare) sideBySide() sheet {
 			row("mass left "+u.unit("kg"), func(o *compare.Outcome) string { return u.fixed(c.spareKg(o.Plan), "kg") })
 		}
 		row("cost "+currency, func(o *compare.Outcome) string { return money(o.Plan.Cost) })
-		row(currency+"/extra kWh", func(o *compare.Outcome) string { return stated(o.Plan.CostPerExtraKWh, 2) })
+		row(currency+"/extra kWh", func(o *compare.Outcome) string { return extraText(o.Plan.CostPerExtraKWh) })
 		row("saved by", month)
 		row(currency+"/lifetime kWh", func(o *compare.Outcome) string { return stated(o.Plan.CostPerLifetimeKWh, lifeDecimals) })
 		title := ""
