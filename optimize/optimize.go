@@ -9,6 +9,7 @@ package optimize
 import (
 	"context"
 
+	"cartwright/optimize/bench"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/rank"
@@ -28,6 +29,9 @@ func Rank(ctx context.Context, p Problem, o Options) (*Result, error) { return r
 
 // Check reports everything in which a scenario does not fit its catalogue. Its error is a *problem.Error.
 func Check(p Problem) error { return rank.Check(p) }
+
+// Notices says what a scenario and its catalogue leave unsaid that keeps batteries apart.
+func Notices(p Problem) []string { return bench.Ungrouped(p) }
 
 // Cautions returns those that go with every plan.
 func Cautions() []string { return rank.Cautions() }

@@ -14,11 +14,6 @@ import (
 	"cartwright/optimize/relax"
 )
 
-// Apart says that two batteries never share a bus.
-func Apart(a, b string) string {
-	return fmt.Sprintf("%s and %s state no common group, so they never share a bus", a, b)
-}
-
 // misfit says why no bank at all may be.
 func (f *fitting) misfit() []string {
 	var reasons []string
@@ -32,7 +27,7 @@ func (f *fitting) misfit() []string {
 		case k.why != "":
 			reasons = append(reasons, k.battery.ID+": "+k.why)
 		case named != nil && !energy.ShareBus(named.battery, k.battery):
-			reasons = append(reasons, Apart(named.battery.ID, k.battery.ID))
+			reasons = append(reasons, bench.Apart(named.battery.ID, k.battery.ID))
 		case k.battery.MaxParallel > 0 && k.named > k.battery.MaxParallel*k.series:
 			reasons = append(reasons, fmt.Sprintf("%s: at most %d strings in parallel (batteries.csv, max_parallel)", k.battery.ID, k.battery.MaxParallel))
 		case k.series > 1:
@@ -61,7 +56,7 @@ func (f *fitting) left(ctx context.Context, now, most *bank) ([]Left, error) {
 		case k.why != "":
 			l.Reason = k.why
 		case other != "":
-			l.Reason = Apart(k.battery.ID, other)
+			l.Reason = bench.Apart(k.battery.ID, other)
 		case now.stay[i] == most.stay[i] && k.battery.MaxParallel > 0 && (k.owned+k.named)/k.series > k.battery.MaxParallel:
 			l.Reason = fmt.Sprintf("at most %d strings in parallel (batteries.csv, max_parallel)", k.battery.MaxParallel)
 		case now.stay[i] == most.stay[i]:

@@ -15,6 +15,8 @@ type Compare struct {
 	Scenario *scenarios.Scenario
 	Table    *compare.Table
 	Cautions []string
+	// Notices says what keeps batteries apart that could stand together.
+	Notices []string
 }
 
 // named says what a choice buys: "2 x ember-5".
@@ -51,7 +53,7 @@ func (c Compare) sheet() sheet {
 		}
 		whole = append(whole, one)
 	}
-	s = append(s, c.sideBySide()...)
+	s = append(noticed(s, c.Notices), c.sideBySide()...)
 	if len(cannot) > 0 {
 		s = append(s, section{title: "What cannot be", bullets: cannot})
 	}
