@@ -13,8 +13,9 @@ import (
 type Planner interface {
 	// Check says in which a scenario does not fit its catalogue; the error is a *problem.Error.
 	Check(s *scenarios.Scenario, c *catalog.Catalog) error
-	// Rank ranks so many plans, telling how many cells were looked into and how many plans found.
-	Rank(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog, plans int, tell func(cells, found int)) (*Answer, error)
+	// Rank ranks the scenario's number of plans. It tells the first as soon as it is proved, and on the way how many
+	// cells were looked into and how many plans found.
+	Rank(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog, first func(*Answer), tell func(cells, found int)) (*Answer, error)
 	// Prices says what a step of each limit costs or saves.
 	Prices(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog) ([]Price, error)
 	// Bought returns what is owned once a plan is bought.

@@ -3,7 +3,8 @@
 (() => {
   'use strict';
 
-  const typing = 180; // ms without a letter before a field is sent
+  const typing = 80; // ms without a letter before a field is sent
+  const sliding = 100; // ms at least between two values of a slider that are sent
   const $ = (id) => document.getElementById(id);
   let number = Number(document.body.dataset.number); // of the last change that this page shows
   let sending = Promise.resolve(); // one change after the other
@@ -135,6 +136,15 @@
     if (now) go(); else waiting.set(field, setTimeout(go, typing));
   }
 
+  // slid sends a slider's value at once, but no more often than a plan follows; the last value is always sent.
+  let slidAt = 0;
+  function slid(field) {
+    clearTimeout(waiting.get(field));
+    const wait = Math.max(0, slidAt + sliding - performance.now());
+    const go = () => { slidAt = performance.now(); typed(field, true); };
+    if (wait > 0) waiting.set(field, setTimeout(go, wait)); else go();
+  }
+
   async function parts(kind) {
     const q = new URLSearchParams({ kind, find: $('find').value });
     const answer = kind ? await fetch('parts?' + q) : null;
@@ -146,7 +156,7 @@
     if (field.type === 'range') {
       const text = $(field.dataset.for);
       text.value = (field.value + ' ' + field.dataset.unit).trim();
-      typed(text, false);
+      slid(text);
     } else if (field.dataset.path || field.dataset.row) {
       typed(field, false);
       const slider = field.dataset.path && $('s-' + field.dataset.path);
