@@ -11,6 +11,7 @@ import (
 	paper "cartwright/cmd/cartwright/report"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/compare"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/why"
@@ -75,6 +76,27 @@ func (planner) Prices(ctx context.Context, s *scenarios.Scenario, c *parts) ([]p
 		list = append(list, p)
 	}
 	return list, nil
+}
+
+// Compare puts purchases side by side, as the command of that name does.
+func (planner) Compare(ctx context.Context, s *scenarios.Scenario, c *parts, buy []string) (*page.Compared, error) {
+	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
+	defer cancel()
+	var choices [][]compare.Line
+	for _, text := range buy {
+		one, wrong := boughtLines(c, text)
+		if wrong != nil {
+			return nil, fmt.Errorf("%s; %s", wrong.wrong, wrong.right)
+		}
+		choices = append(choices, one)
+	}
+	t, err := compare.Find(ctx, problemOf(s, c), choices)
+	if err != nil {
+		return nil, err
+	}
+	out := &page.Compared{Note: fmt.Sprintf("Each extra kWh: cost over the usable kWh beyond the %s kWh of the batteries owned today.", told.Fixed(t.OwnedKWh, 2))}
+	out.Choices, out.Rows = view.Compare{Scenario: s, Table: t}.Columns()
+	return out, nil
 }
 
 // Bought returns what is owned once a plan is bought.

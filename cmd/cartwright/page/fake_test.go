@@ -55,6 +55,13 @@ func (f *fake) Prices(context.Context, *scenarios.Scenario, *catalog.Catalog) ([
 	return []Price{{Limit: "mass", Step: "900 lb", Cost: "saves 10.00"}}, nil
 }
 
+func (f *fake) Compare(_ context.Context, _ *scenarios.Scenario, _ *catalog.Catalog, buy []string) (*Compared, error) {
+	if buy[0] == "nothing" {
+		return nil, errors.New("<b>nothing</b> does not begin with a count")
+	}
+	return &Compared{Choices: append([]string{"nothing bought"}, buy...), Rows: [][]string{append([]string{"cost"}, append([]string{""}, buy...)...)}}, nil
+}
+
 func (f *fake) Bought(s *scenarios.Scenario, _ *catalog.Catalog, p *plan.Plan) (scenarios.Owned, error) {
 	have := append([]scenarios.Holding{}, s.Have...)
 	for _, l := range p.Bill {
