@@ -63,8 +63,23 @@ func (r *ranking) run(ctx context.Context) error {
 		}
 		n.found.plan.Proven = n.found.proved && !r.gaveUp
 		r.rank(n.found, &n.core)
+		if err := r.tellFirst(); err != nil {
+			return err
+		}
 	}
 	return nil
+}
+
+// tellFirst tells the best plan to who does not want to wait for the others.
+func (r *ranking) tellFirst() error {
+	if r.o.First == nil || len(r.ranked) != 1 {
+		return nil
+	}
+	first, err := r.result()
+	if err == nil {
+		r.o.First(first)
+	}
+	return err
 }
 
 // rank takes a plan as the next in rank.
