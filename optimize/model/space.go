@@ -22,8 +22,8 @@ func WholeSpace(b *bench.Bench) space {
 type space struct {
 	supplies []int
 	strings  []stringRange
-	// settled says that tipping was shown to be impossible in this space: no row for it, and of options
-	// only the lightest and cheapest.
+	// CannotTip says that no cart of this space tips: no row for it is written, and of options only the lightest
+	// and cheapest are kept.
 	CannotTip bool
 	market    *market.Market // nil: the bench's own, with every order to be decided
 	strict    bool           // the unrounded cost is held to the budget
@@ -34,7 +34,7 @@ type stringRange struct {
 	stack, lo, hi int
 }
 
-// CoreSpace is the space of one core. It is settled where the cart cannot tip whatever the support.
+// CoreSpace is the space of one core. No row for tipping is written where its cart stands whatever the support.
 func CoreSpace(b *bench.Bench, c *bench.Core) space {
 	sp := space{supplies: []int{c.Supply}}
 	for _, h := range c.Strings {
