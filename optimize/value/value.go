@@ -4,6 +4,7 @@ package value
 import (
 	"context"
 	"math"
+	"slices"
 	"time"
 
 	"cartwright/catalog"
@@ -53,7 +54,10 @@ type BatteryValue struct {
 	LitresPerUsableKWh float64 // of its outer sizes
 
 	Landed *Landed // nil: no cable and device of the catalogue serve a string
-	Count  Count
+	// CostPerExtraKWh is what the landed string costs for each usable kWh that it gives beyond the batteries owned
+	// today, together with those it shares a bus with; 0 where it gives none.
+	CostPerExtraKWh float64
+	Count           Count
 
 	Owned float64 // modules
 	// ForSale is what an owned module may be sold for; nil: it is not for sale.
@@ -94,7 +98,13 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 		return nil, err
 	}
 	for i := range out.Batteries {
-		out.Batteries[i].Count = counts[i]
+		v := &out.Batteries[i]
+		v.Count = counts[i]
+		if v.Landed != nil {
+			more := *p.Scenario
+			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})
+			v.CostPerExtraKWh = energy.CostPerExtraKWh(v.Landed.Cost.Units(), energy.OwnedWh(&more, p.Catalog), energy.OwnedWh(p.Scenario, p.Catalog))
+		}
 	}
 	out.Reasons = reasons
 	return out, nil
