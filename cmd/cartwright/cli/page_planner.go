@@ -62,7 +62,7 @@ func (planner) Prices(ctx context.Context, s *scenarios.Scenario, c *parts) ([]p
 	u := told.UnitsOf(s)
 	var list []page.Price
 	for _, x := range e.Effects {
-		p := page.Price{Limit: x.Limit, Step: fmt.Sprintf("%s %s", told.Number(u.Figure(x.To, x.Unit), 2), u.Unit(x.Unit))}
+		p := page.Price{Limit: x.Limit, Step: stepText(u.Figure(x.To, x.Unit)) + " " + u.Unit(x.Unit)}
 		switch {
 		case x.Plan == nil:
 			p.Cost = "no plan is possible"
@@ -76,6 +76,17 @@ func (planner) Prices(ctx context.Context, s *scenarios.Scenario, c *parts) ([]p
 		list = append(list, p)
 	}
 	return list, nil
+}
+
+// stepText words the limit a step away, as finely as it is of use: 862 lb, 43.3 lbf, 9.5 h.
+func stepText(x float64) string {
+	switch {
+	case x >= 100:
+		return told.Number(x, 0)
+	case x >= 20:
+		return told.Number(x, 1)
+	}
+	return told.Number(x, 2)
 }
 
 // Compare puts purchases side by side, as the command of that name does.
