@@ -96,22 +96,10 @@ func (b *Bench) sunOf(v *Supply) *year.Hours {
 	return y
 }
 
-// Store returns the bank of some strings as the year sees it.
-func (b *Bench) Store(strings []energy.Strings) year.Store {
-	s := year.Store{ChargeW: energy.ChargeA(strings) * b.Scenario.Bus.NominalV, RoundTrip: 1}
-	for _, x := range strings {
-		if x.Count > 0 {
-			s.CapacityWh += float64(x.Count*x.Series) * energy.UsableWh(x.Battery, b.Scenario.Limits.Reserve)
-			s.RoundTrip = math.Min(s.RoundTrip, x.Battery.RoundTrip)
-		}
-	}
-	return s
-}
-
 // YearOf simulates the year of a supply with some strings.
 func (b *Bench) YearOf(supply int, strings []energy.Strings) year.Figures {
 	v := &b.Supplies[supply]
-	return year.Simulate(v.Sun, v.Sun.Net(), b.Store(strings))
+	return year.Simulate(v.Sun, v.Sun.Net(), year.StoreOf(b.Scenario, strings))
 }
 
 // StoreWh returns the usable energy that any bank beside a supply has at the least: what the autonomy asks for, and with
