@@ -90,6 +90,9 @@ func compare(t *testing.T, seed uint64, p question.Problem, o question.Options) 
 
 // ranked returns the enumerated plans in their order, as many as count as different.
 func ranked(p question.Problem, all []total, o question.Options) []total {
+	if o.By == question.ByLife { // what gives nothing in its life is not ranked by it
+		all = slices.DeleteFunc(all, func(t total) bool { return t.lifeWh <= 0 })
+	}
 	slices.SortStableFunc(all, func(a, b total) int {
 		first, second := [2]float64{a.cost, b.cost}, [2]float64{a.massKg, b.massKg}
 		switch o.By {
