@@ -9,7 +9,9 @@ import (
 func WholeSpace(b *bench.Bench) space {
 	sp := space{CannotTip: !b.Tips.Matter()}
 	for i := range b.Supplies {
-		sp.supplies = append(sp.supplies, i)
+		if b.MayServe(&b.Supplies[i]) {
+			sp.supplies = append(sp.supplies, i)
+		}
 	}
 	for i := range b.Stacks {
 		sp.strings = append(sp.strings, stringRange{i, 0, b.Stacks[i].Most})

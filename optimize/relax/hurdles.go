@@ -153,7 +153,7 @@ const (
 func Obstruct(ctx context.Context, p question.Problem) ([]string, error) {
 	open := Opened(p, Levers(p.Scenario))
 	before := &bench.Before{}
-	b, err := bench.Lay(open, "", before)
+	b, err := bench.Lay(ctx, open, "", before)
 	if err != nil {
 		return nil, err
 	}

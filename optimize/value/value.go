@@ -80,7 +80,9 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.LayAll()
+	if err := b.LayAll(ctx); err != nil {
+		return nil, err
+	}
 	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}}
 	var fitting []int
 	for i := range p.Catalog.Batteries {
@@ -90,8 +92,14 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 			out.Misfits = append(out.Misfits, Misfit{bat.ID, c.Why(f)})
 			continue
 		}
+		if ctx.Err() != nil {
+			return nil, question.ErrUnknown
+		}
 		fitting = append(fitting, i)
-		out.Batteries = append(out.Batteries, valueOf(b, bat, f.Series, p.Scenario.Have))
+		out.Batteries = append(out.Batteries, valueOf(ctx, b, bat, f.Series, p.Scenario.Have))
+	}
+	if ctx.Err() != nil {
+		return nil, question.ErrUnknown
 	}
 	counts, reasons, err := countAll(ctx, p, fitting)
 	if err != nil {
@@ -111,7 +119,7 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 }
 
 // valueOf works out everything about a battery but how many fit.
-func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
+func valueOf(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
 	v := BatteryValue{Part: bat.ID, Name: bat.Name, Chemistry: bat.Chemistry, Series: series, AsOf: bat.AsOf}
 	a := b.Market.Part(bat.ID)
 	one := purchases(a, 1)[0]
@@ -132,7 +140,7 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 	}
 	v.KgPerUsableKWh = bat.MassKg / v.UsableKWh
 	v.LitresPerUsableKWh = bat.LengthM * bat.WidthM * bat.HeightM * litresPerCubicMetre / v.UsableKWh
-	v.Landed = land(b, bat, series)
+	v.Landed = land(ctx, b, bat, series)
 	for _, h := range have {
 		if h.PartID != bat.ID {
 			continue
