@@ -130,7 +130,10 @@ func Find(ctx context.Context, p question.Problem, o Options) (*Sequence, error)
 	if err != nil {
 		return nil, err
 	}
-	steps := way.schedule(month)
+	steps, err := way.schedule(ctx, month)
+	if err != nil {
+		return nil, err
+	}
 	return out, way.tell(out, steps)
 }
 
