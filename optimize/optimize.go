@@ -1,8 +1,9 @@
 // Package optimize answers what to buy next: given a catalogue and a scenario it ranks complete,
-// buildable shopping plans by cost, mass or cost per lifetime kilowatt-hour, and proves the ranking.
+// buildable shopping plans by cost, mass, cost per lifetime kilowatt-hour or usable energy, and proves the
+// ranking.
 //
 // This is the front door: Rank, and what checks or exports the same problem. The questions around a ranking
-// have rooms of their own: why, frontier, next, value and doubt.
+// have rooms of their own: why, frontier, next, value, compare and doubt.
 package optimize
 
 import (

@@ -30,8 +30,13 @@ func plans(ctx context.Context, p question.Problem, o question.Options, before *
 		return nil, err
 	}
 	o = o.WithDefaults(p)
-	b, err := bench.Lay(p, o.Must, before)
-	if err != nil {
+	b, err := bench.Lay(ctx, p, o.Must, before)
+	switch {
+	case errors.Is(err, question.ErrUnknown):
+		none := search.Stopped()
+		none.Cautions, none.Solver.Seconds = Cautions(), time.Since(start).Seconds()
+		return none, nil
+	case err != nil:
 		return nil, err
 	}
 	if words := noLife(b, o.By); words != "" {
