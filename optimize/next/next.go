@@ -132,7 +132,10 @@ func Find(ctx context.Context, p question.Problem, o Options) (*Sequence, error)
 	if err != nil {
 		return nil, err
 	}
-	steps := way.schedule(month)
+	steps, err := way.schedule(ctx, month)
+	if err != nil {
+		return nil, err
+	}
 	if err := way.tell(out, steps); err != nil {
 		return nil, err
 	}
