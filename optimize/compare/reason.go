@@ -20,15 +20,15 @@ func (f *fitting) misfit() []string {
 	var named *kind
 	for i := range f.kinds {
 		k := &f.kinds[i]
-		if k.named == 0 && len(f.buy) > 0 {
+		if k.named+k.kept == 0 && len(f.buy) > 0 {
 			continue
 		}
 		switch {
 		case k.why != "":
 			reasons = append(reasons, k.battery.ID+": "+k.why)
 		case named != nil && !energy.ShareBus(named.battery, k.battery):
-			reasons = append(reasons, bench.Apart(named.battery.ID, k.battery.ID))
-		case k.battery.MaxParallel > 0 && k.named > k.battery.MaxParallel*k.series:
+			reasons = append(reasons, stays(named)+stays(k)+bench.Apart(named.battery.ID, k.battery.ID))
+		case k.battery.MaxParallel > 0 && k.named+k.kept > k.battery.MaxParallel*k.series:
 			reasons = append(reasons, fmt.Sprintf("%s: at most %d strings in parallel (batteries.csv, max_parallel)", k.battery.ID, k.battery.MaxParallel))
 		case k.series > 1:
 			reasons = append(reasons, fmt.Sprintf("%s: %d make no whole strings of %d", k.battery.ID, k.owned+k.named, k.series))
@@ -39,6 +39,14 @@ func (f *fitting) misfit() []string {
 		reasons = append(reasons, "no battery is owned, so nothing can stand on the cart")
 	}
 	return reasons
+}
+
+// stays says of a kind that is to be kept that it is.
+func stays(k *kind) string {
+	if k.kept == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d x %s is to stay (have, keep), and ", k.kept, k.battery.ID)
 }
 
 // left says which owned batteries do not stay, and why.

@@ -45,7 +45,7 @@ func (c Compare) sheet() sheet {
 			continue
 		}
 		for _, l := range o.Left {
-			s[0].bullets = append(s[0].bullets, fmt.Sprintf("%s: %d x %s comes off the cart: %s.", label(o), l.Count, l.Part, l.Reason))
+			s[0].bullets = append(s[0].bullets, fmt.Sprintf("%s: %d x %s %s off the cart: %s.", label(o), l.Count, l.Part, map[bool]string{true: "comes", false: "come"}[l.Count == 1], l.Reason))
 		}
 		one := label(o) + ": " + coreText(o.Plan.Core)
 		if names := binds(o.Plan); len(names) > 0 {
