@@ -41,12 +41,12 @@ func (f *fitting) misfit() []string {
 	return reasons
 }
 
-// stays says of a kind that is to be kept that it is.
+// stays says of a kind that is to be kept that it must stay.
 func stays(k *kind) string {
 	if k.kept == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d x %s is to stay (have, keep), and ", k.kept, k.battery.ID)
+	return fmt.Sprintf("%d x %s must stay (have, keep), and ", k.kept, k.battery.ID)
 }
 
 // left says which owned batteries do not stay, and why.
