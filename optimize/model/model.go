@@ -62,6 +62,7 @@ func Write(b *bench.Bench, name string, sp space) *program {
 	p.carryLoads()
 	p.talk()
 	p.recharge()
+	p.serve()
 	p.breakFaults()
 	p.haveMust()
 	p.weigh()

@@ -7,7 +7,7 @@ import (
 
 // WholeSpace is the space of every plan there is.
 func WholeSpace(b *bench.Bench) space {
-	sp := space{CannotTip: !b.Tips.Matter()}
+	sp := space{CannotTip: !b.Tips.Matter(), hourly: true}
 	for i := range b.Supplies {
 		if b.MayServe(&b.Supplies[i]) {
 			sp.supplies = append(sp.supplies, i)
@@ -29,6 +29,7 @@ type space struct {
 	CannotTip bool
 	market    *market.Market // nil: the bench's own, with every order to be decided
 	strict    bool           // the unrounded cost is held to the budget
+	hourly    bool           // the share served is asked for by rows for each hour; else it was looked into before
 }
 
 // stringRange bounds the number of strings of a stack.
