@@ -74,7 +74,7 @@ func TestValueInEveryFormat(t *testing.T) {
 // Every column sorts: the best first, what has no figure last, equal ones as in the catalogue.
 func TestValueSorted(t *testing.T) {
 	want := map[string]string{
-		"landed": "slate-48-100 mid odd", "usable": "odd slate-48-100 mid", "life": "slate-48-100 mid odd",
+		"landed": "slate-48-100 mid odd", "extra": "mid slate-48-100 odd", "usable": "odd slate-48-100 mid", "life": "slate-48-100 mid odd",
 		"price": "odd mid slate-48-100", "kwh": "slate-48-100 odd mid", "kg": "slate-48-100 odd mid",
 		"litres": "slate-48-100 odd mid", "strings": "slate-48-100 mid odd", "modules": "slate-48-100 mid odd",
 		"energy": "slate-48-100 mid odd", "owned": "slate-48-100 odd mid", "part": "mid odd slate-48-100",
