@@ -3,7 +3,6 @@ package model
 import (
 	"context"
 	"fmt"
-	"time"
 
 	"cartwright/optimize/bench"
 	"cartwright/optimize/choice"
@@ -23,9 +22,9 @@ const (
 // kilograms: the engine's rounding, far below a cent or a gram.
 const tieSlack = 1e-6
 
-// tieTime is how long the solver may look for a tie-break: some are as hard as they are unimportant. A
-// plan that is not broken in that time stands as it is.
-const tieTime = 2 * time.Second
+// tieWork is how much work a tie-break may take, in pivots and nodes, a second or so: some are as hard as they are
+// unimportant. A plan whose tie is not broken by then stands as it is.
+const tieWork = 100000
 
 // Ask is what a core is solved for.
 type Ask struct {
@@ -49,6 +48,7 @@ type Answer struct {
 	First   float64 // the first figure, unrounded
 	Ended   bool    // cut short by time: what is not proved of it, more time may prove
 	Solves  int
+	Checked int // certificates that passed the checker
 	Retries []string
 	Err     error
 }
@@ -71,12 +71,12 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		objective = other
 		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.Below - otherResolution, HasCutoff: true}
 		if !k.Patient {
-			o.TrustInfeasible, o.TimeLimit = true, tieTime
+			o.Work = tieWork
 		}
 	}
 	p.Model.Minimize(objective)
 	s, err := p.Model.Solve(ctx, o)
-	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Retries: s.Retries}
+	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Checked: s.Checked, Retries: s.Retries}
 	if err != nil {
 		a.Err = fmt.Errorf("internal error: %w", err)
 		a.Status = milp.GaveUp

@@ -22,8 +22,9 @@ func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Res
 
 // result makes the outcome: plans in rank, each audited.
 func (r *ranking) result() (*question.Result, error) {
+	finder := milp.Finder()
 	out := &question.Result{Solver: question.Solver{
-		Name: "lp_solve", Version: milp.Version(), Status: question.Optimal, Models: r.models, Cells: r.cells,
+		Name: finder.Name(), Version: finder.Version(), Status: question.Optimal, Models: r.models, Cells: r.cells,
 		Retries: r.retries,
 	}}
 	proved := len(r.ranked)

@@ -13,7 +13,7 @@ import (
 type Engine struct{}
 
 // Name returns the engine's name.
-func (Engine) Name() string { return "branch" }
+func (Engine) Name() string { return "cartwright" }
 
 // Version returns the engine's version.
 func (Engine) Version() string { return "1" }
