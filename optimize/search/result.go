@@ -24,8 +24,8 @@ func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Res
 func (r *ranking) result() (*question.Result, error) {
 	finder := milp.Finder()
 	out := &question.Result{Solver: question.Solver{
-		Name: finder.Name(), Version: finder.Version(), Status: question.Optimal, Models: r.models, Cells: r.cells,
-		Retries: r.retries,
+		Name: finder.Name(), Version: finder.Version(), Status: question.Optimal, Models: r.models, Proofs: r.proofs,
+		Cells: r.cells, Retries: r.retries,
 	}}
 	proved := len(r.ranked)
 	bound := math.Inf(1)
