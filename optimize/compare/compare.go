@@ -84,12 +84,15 @@ func Check(c *catalog.Catalog, l Line) error {
 // outcome works out one choice: of the banks it may have, the one that keeps most of what is owned and has a plan.
 func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, error) {
 	o := &Outcome{Buy: buy}
-	b, err := bench.Lay(p, "", &bench.Before{})
+	b, err := bench.Lay(ctx, p, "", &bench.Before{})
 	if err != nil {
 		return nil, err
 	}
 	f := newFitting(b, p, buy)
-	list := f.banks()
+	list, err := f.banks(ctx)
+	if err != nil {
+		return nil, err
+	}
 	if len(list) == 0 {
 		o.Reasons = f.misfit()
 		return o, nil

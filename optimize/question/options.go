@@ -50,6 +50,8 @@ type Options struct {
 	Watch Watch
 	// Witness, where given, is told of every proof that the ranking rests on, in order.
 	Witness Witness
+	// First, where given, is told the best plan, audited, once it is proved and while others are looked for.
+	First func(*Result)
 }
 
 // Proof is a certificate that a ranking rests on, with the program it is about.

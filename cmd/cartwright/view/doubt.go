@@ -67,8 +67,12 @@ func (d Doubt) fares() section {
 	if series {
 		t.notes = append(t.notes, seriesNote)
 	}
+	draws := count(d.Doubted.Draws, "draw", "draws")
+	if d.Doubted.Stopped {
+		draws = fmt.Sprintf("the first %s of %d", draws, d.Options.Draws)
+	}
 	return section{title: fmt.Sprintf("How %s for %s fare in %s", count(len(d.Doubted.Plans), "plan", "plans"),
-		d.Scenario.Name, count(d.Doubted.Draws, "draw", "draws")), table: t}
+		d.Scenario.Name, draws), table: t}
 }
 
 // verdict says what choosing the first plan may cost, and which one is best in the worst case.
@@ -103,6 +107,9 @@ func (d Doubt) drawn() section {
 	if d.Scenario.Measured != nil {
 		loads = fmt.Sprintf("The measured loads: off by up to %s %% either way, all by the same part.", short(100*o.Loads, 2))
 	}
+	if d.Scenario.Sun != nil {
+		loads += fmt.Sprintf(" The sunshine of the year: off by up to %s %% either way, every hour by the same part.", short(100*o.Loads, 2))
+	}
 	return section{title: "What was drawn", bullets: []string{
 		fmt.Sprintf("Each price: from the range the catalogue states, else off by up to %s %% either way; with it a part's offers and crimped ends.", short(100*o.Prices, 2)),
 		loads,
@@ -118,6 +125,9 @@ func doubtLimits(s *scenarios.Scenario) []string {
 	list := []string{plan.LimitAutonomy, plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitBusCurrent}
 	if s.Recharge != nil {
 		list = append(list, plan.LimitCharger, plan.LimitCharge)
+	}
+	if s.Limits.Served > 0 {
+		list = append(list, plan.LimitServed)
 	}
 	return append(list, plan.LimitBudget, plan.LimitBusbarCurrent)
 }
