@@ -38,6 +38,8 @@ type search struct {
 	choice *choice
 	real   []int // columns that need not be whole
 
+	any bool // the first point ends the search
+
 	below  float64 // what a point has to cost less than
 	point  []float64
 	cost   float64
@@ -194,6 +196,10 @@ func (s *search) solved(n *node, list []proof.Multiplier, value, at float64) *no
 	x := s.values()
 	if s.choice.whole(x) {
 		if s.try(x) {
+			if s.any {
+				s.ending = Found
+				return nil
+			}
 			if s.prove.open { // more is known of the bounds
 				value = s.prove.value(list, s.lo, s.hi, false)
 			}

@@ -33,6 +33,8 @@ const (
 	Spent
 	// Halted: the context ended it.
 	Halted
+	// Found: a point is there, which was all that was asked for.
+	Found
 	// Left: some leaf falls short of that. Answer.Bound says what is proved, if anything.
 	Left
 )
