@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"cartwright/optimize/milp/mps"
 )
 
 // rivalAnswer is what another solver says of a model.
@@ -122,7 +124,7 @@ func cbc(ctx context.Context, dir string, models []*Model) ([]rivalAnswer, error
 func readCBC(text string, m *Model) (a rivalAnswer, err error) {
 	a.values = make([]float64, len(m.cols))
 	names := map[string]int{}
-	for j, n := range uniqueNames(len(m.cols), constantName, func(j int) string { return m.cols[j].name }) {
+	for j, n := range mps.UniqueNames(len(m.cols), mps.Constant, func(j int) string { return m.cols[j].name }) {
 		names[n] = j
 	}
 	head, body, _ := strings.Cut(text, "\n")

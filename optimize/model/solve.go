@@ -35,6 +35,8 @@ type Ask struct {
 	Strict bool
 	// Patient leaves out the limit of work that a mere tie-break has: the answer decides whether there is a plan.
 	Patient bool
+	// Keep asks for the evidence, not only for the answer.
+	Keep bool
 	// Where tied, the first figure is held to first and the second is made least; only one of at most below
 	// is of interest.
 	Tied         bool
@@ -53,7 +55,9 @@ type Answer struct {
 	Solves  int
 	Checked int // certificates that passed the checker
 	Retries []string
-	Err     error
+	// Evidence is of each solving, where it was asked for.
+	Evidence []*milp.Evidence
+	Err      error
 }
 
 // Solve solves the program of one core.
@@ -89,6 +93,9 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		a.Err = fmt.Errorf("internal error: %w", err)
 		a.Status = milp.GaveUp
 		return a
+	}
+	if e := s.Evidence(); k.Keep && e != nil {
+		a.Evidence = append(a.Evidence, e)
 	}
 	if s.Status.HasPoint() {
 		a.Choice = p.Read(s)

@@ -24,7 +24,8 @@ func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Res
 // result makes the outcome: plans in rank, each audited.
 func (r *ranking) result() (*question.Result, error) {
 	out := &question.Result{Solver: solver(question.Optimal)}
-	out.Solver.Models, out.Solver.Cells, out.Solver.Retries = r.models, r.cells, r.retries
+	out.Solver.Models, out.Solver.Proofs = r.models, r.proofs
+	out.Solver.Cells, out.Solver.Retries = r.cells, r.retries
 	proved := len(r.ranked)
 	bound := math.Inf(1)
 	if r.stopped {

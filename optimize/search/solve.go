@@ -47,11 +47,13 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 	solve := func(k model.Ask) model.Answer {
 		b := model.Solve(ctx, r.b, &n.core, k)
 		b.Solves += a.Solves
+		b.Checked += a.Checked
 		b.Retries = append(a.Retries, b.Retries...)
+		b.Evidence = append(a.Evidence, b.Evidence...)
 		return b
 	}
 	for _, strict := range []bool{false, true} {
-		k := model.Ask{By: r.by, Market: m, Strict: strict}
+		k := model.Ask{By: r.by, Market: m, Strict: strict, Keep: r.o.Witness != nil}
 		a = solve(k)
 		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
 			return a
@@ -79,7 +81,7 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 			a.Status = unknown(cheaper.Status)
 			return a
 		default:
-			a.Solves, a.Retries = cheaper.Solves, cheaper.Retries
+			a.Solves, a.Checked, a.Retries, a.Evidence = cheaper.Solves, cheaper.Checked, cheaper.Retries, cheaper.Evidence
 		}
 	}
 	if a.Status = milp.GaveUp; a.Ended {
@@ -101,7 +103,8 @@ func unknown(s milp.Status) milp.Status {
 // still alike it takes the one whose counts come first, so that it is the same one however it was searched for.
 func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	n.found.tieBroken = true
-	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first}
+	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first,
+		Keep: r.o.Witness != nil}
 	if k.Below = n.found.plan.MassKg; r.by == question.ByMass {
 		k.Below = n.found.plan.Cost.Units()
 	}
@@ -110,8 +113,7 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 			k.Below = n.found.other
 		}
 		a := model.Solve(ctx, r.b, &n.core, k)
-		r.models += a.Solves
-		r.retries = append(r.retries, a.Retries...)
+		r.count(&n.core, &a)
 		if a.Err != nil {
 			return a.Err
 		}

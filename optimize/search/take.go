@@ -15,8 +15,7 @@ import (
 // take notes the answer for a core.
 func (r *ranking) take(n *node, a *model.Answer) error {
 	r.cells++
-	r.models += a.Solves
-	r.retries = append(r.retries, a.Retries...)
+	r.count(&n.core, a)
 	if a.Err != nil {
 		return a.Err
 	}
