@@ -29,8 +29,8 @@ var stops = map[question.Status]string{
 
 // Work says who searched, how many certificates were checked, and what the ranking rests on besides.
 func Work(s question.Solver) string {
-	return fmt.Sprintf("Solved by %s %s: %s, %s, each checked in exact arithmetic. Choices that were not solved are "+
-		"left out by bounds on the safe side, which have no such proof.", s.Name, s.Version,
+	return fmt.Sprintf("Found by engine %s %s in %s: %s, each checked in exact arithmetic. Choices left out unsolved rest "+
+		"on bounds in ordinary arithmetic, without such a proof.", s.Name, s.Version,
 		count(s.Models, "integer program", "integer programs"), count(s.Proofs, "proof", "proofs"))
 }
 
