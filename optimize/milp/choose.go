@@ -3,7 +3,6 @@ package milp
 import (
 	"fmt"
 	"os"
-	"sync"
 
 	"cartwright/optimize/milp/branch"
 	"cartwright/optimize/milp/engine"
@@ -16,7 +15,7 @@ import (
 const EngineVariable = "CARTWRIGHT_ENGINE"
 
 // chosen is what the variable asks for.
-var chosen = sync.OnceValues(func() (engine.Engine, error) {
+func chosen() (engine.Engine, error) {
 	switch name := os.Getenv(EngineVariable); name {
 	case "", "go":
 		return nil, nil
@@ -29,7 +28,7 @@ var chosen = sync.OnceValues(func() (engine.Engine, error) {
 	default:
 		return nil, fmt.Errorf("%s is %q; want go or lp_solve", EngineVariable, name)
 	}
-})
+}
 
 // Choose returns an error where the environment asks for an engine that there is not. Solving then takes the
 // engine that proves.

@@ -81,6 +81,15 @@ func (s Solution) Value(v Var) float64 {
 	return s.values[s.model.index(v)]
 }
 
+// At returns what an expression comes to at the point. It panics as Value does.
+func (s Solution) At(e Expr) float64 {
+	sum := e.constant
+	for _, t := range e.terms {
+		sum += t.coef * s.Value(t.v)
+	}
+	return sum
+}
+
 // Int returns the value of a variable rounded to the nearest whole number. It panics as Value does.
 func (s Solution) Int(v Var) int { return int(math.Round(s.Value(v))) }
 

@@ -41,13 +41,16 @@ type Ask struct {
 	// is of interest.
 	Tied         bool
 	First, Below float64
+	// Settle, of what is tied, asks for no better second figure but for one and the same plan of all that have it.
+	Settle bool
 }
 
 // Answer is what solving a core found.
 type Answer struct {
 	Status  milp.Status
 	Choice  choice.Choice
-	First   float64 // the first figure, unrounded
+	First   float64 // the figure that was made least, unrounded
+	Second  float64 // the other one
 	Ended   bool    // cut short by time: what is not proved of it, more time may prove
 	Solves  int
 	Checked int // certificates that passed the checker
@@ -68,7 +71,7 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	}
 	o := milp.Options{Prove: true, Resolution: resolution}
 	if k.Tied {
-		if cents, kg := k.within(otherResolution); !p.canBeWithin(cents, kg) {
+		if cents, kg := k.within(otherResolution); !k.Settle && !p.canBeWithin(cents, kg) {
 			return Answer{Status: milp.Infeasible}
 		}
 		p.Model.Row("no more of the first figure", objective, milp.AtMost, k.First+tieSlack)
@@ -79,7 +82,12 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		}
 	}
 	p.Model.Minimize(objective)
-	s, err := p.Model.Solve(ctx, o)
+	solve := p.Model.Solve
+	if k.Settle {
+		o.Cutoff = k.Below + otherResolution/2
+		solve = p.Model.First
+	}
+	s, err := solve(ctx, o)
 	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Checked: s.Checked, Retries: s.Retries}
 	if err != nil {
 		a.Err = fmt.Errorf("internal error: %w", err)
@@ -91,6 +99,9 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	}
 	if s.Status.HasPoint() {
 		a.Choice = p.Read(s)
+		if a.Second = s.At(p.Mass); k.Tied == (k.By != question.ByMass) {
+			a.Second = s.At(p.Cost)
+		}
 	}
 	return a
 }

@@ -30,7 +30,7 @@ func newBox(p *proof.Program, below float64) *box {
 	}
 	for i := range p.Rows {
 		r := &p.Rows[i]
-		off := math.Min(b.greatest(r.Cols, r.Coefs, 1).terms, b.greatest(r.Cols, r.Coefs, -1).terms)
+		off := min(b.greatest(r.Cols, r.Coefs, 1).terms, b.greatest(r.Cols, r.Coefs, -1).terms)
 		b.least[i] = moved(r.Lower, off)
 		b.most[i] = -moved(-r.Upper, off)
 	}
@@ -64,7 +64,7 @@ func (b *box) greatest(cols []int, coefs []float64, sign float64) (r reach) {
 		}
 		r.sum += term
 		r.size += math.Abs(term)
-		r.terms += math.Max(term, 0)
+		r.terms += max(term, 0)
 	}
 	return r
 }
@@ -121,7 +121,7 @@ func (b *box) half(cols []int, coefs []float64, sign, side float64) (found bool)
 		if r.open == 0 {
 			term += b.end(j, coef)
 		}
-		term = math.Min(term, 0)
+		term = min(term, 0)
 		if coef > 0 {
 			b.lo[j] = term/coef - wider*math.Abs(term/coef)
 		} else {

@@ -69,9 +69,9 @@ func (c *choice) choose(x []float64, cost float64) (cut, bool) {
 		if lo >= hi {
 			continue
 		}
-		at := math.Max(lo, math.Min(0, hi-1))
+		at := max(lo, min(0, hi-1))
 		if x != nil {
-			at = math.Min(math.Max(math.Round(x[j]), lo), hi-1)
+			at = min(max(math.Round(x[j]), lo), hi-1)
 		} else if !math.IsInf(lo, 0) && !math.IsInf(hi, 0) {
 			at = math.Floor((lo + hi - 1) / 2)
 		}
@@ -135,7 +135,7 @@ func (c *choice) expect(side, j int) float64 {
 // product is the score of two rises.
 func product(down, up float64) float64 {
 	const least = 1e-6
-	return math.Max(down, least) * math.Max(up, least)
+	return max(down, least) * max(up, least)
 }
 
 // explore tries out the columns that little is known of, and gives them the score they earn.
@@ -181,9 +181,9 @@ func (c *choice) test(j int, lo, hi float64, cost float64) (rise float64, shut b
 	c.saved.restore(s.t)
 	switch end {
 	case empty, exceeded:
-		return math.Max(at-cost, 0), true
+		return max(at-cost, 0), true
 	}
-	return math.Max(at-cost, 0), false
+	return max(at-cost, 0), false
 }
 
 // learn notes what a node's relaxation came to.
@@ -198,7 +198,7 @@ func (c *choice) learn(n *node, cost float64) {
 	if n.up {
 		side = 1
 	}
-	rise := math.Max(cost-n.from, 0) / n.distance
+	rise := max(cost-n.from, 0) / n.distance
 	c.rise[side][n.column] += rise
 	c.seen[side][n.column]++
 	c.total[side] += rise

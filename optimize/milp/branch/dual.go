@@ -34,7 +34,7 @@ func (t *tableau) dual(ceiling float64, most int) (ending, int) {
 		if at > ceiling {
 			return exceeded, -1
 		}
-		if at > best+1e-12*math.Max(1, math.Abs(best)) {
+		if at > best+1e-12*max(1, math.Abs(best)) {
 			best, idle = at, 0
 		} else {
 			idle++
@@ -43,6 +43,9 @@ func (t *tableau) dual(ceiling float64, most int) (ending, int) {
 		r, short := t.leaving(bland, barred)
 		switch {
 		case r < 0 && barred < 0:
+			if t.drifted() {
+				continue
+			}
 			return solved, -1
 		case r < 0, count > 50*(t.rows+t.n)+1000:
 			return stuck, -1
@@ -76,6 +79,22 @@ func (t *tableau) dual(ceiling float64, most int) (ending, int) {
 func (t *tableau) renew() {
 	t.refresh()
 	t.settle()
+	t.compute()
+}
+
+// drifted mends a point that small moves have taken off the rows, and reports whether it was.
+func (t *tableau) drifted() bool {
+	if t.error() <= feasible {
+		return false
+	}
+	if t.compute(); t.error() <= feasible {
+		return true
+	}
+	if t.pivots == 0 {
+		return false
+	}
+	t.renew()
+	return true
 }
 
 // leaving chooses the basic variable that is farthest beyond a bound, by the weights; short is by how much it
@@ -86,9 +105,9 @@ func (t *tableau) leaving(bland bool, barred int) (r int, short float64) {
 	for i, v := range t.basic {
 		off := 0.0
 		x := t.x[v]
-		if lo := t.lo[v]; x < lo-feasible*math.Max(1, math.Abs(lo)) {
+		if lo := t.lo[v]; x < lo-feasible && x < lo-feasible*math.Abs(lo) {
 			off = lo - x
-		} else if hi := t.hi[v]; x > hi+feasible*math.Max(1, math.Abs(hi)) {
+		} else if hi := t.hi[v]; x > hi+feasible && x > hi+feasible*math.Abs(hi) {
 			off = hi - x
 		} else {
 			continue
@@ -156,7 +175,7 @@ func (t *tableau) entering(r int, short float64, bland bool) int {
 		// All that come as early as the first, within the tolerance, are one group.
 		reach, to := list[from].within, from
 		for k := from; k < len(list) && list[k].at <= reach; k++ {
-			reach = math.Min(reach, list[k].within)
+			reach = min(reach, list[k].within)
 		}
 		after := left
 		for to = from; to < len(list) && list[to].at <= reach; to++ {
@@ -182,7 +201,7 @@ func (t *tableau) entering(r int, short float64, bland bool) int {
 		}
 		left, from = after, to
 	}
-	if left > feasible*math.Max(1, math.Abs(short)) {
+	if left > feasible*max(1, math.Abs(short)) {
 		return -1
 	}
 	// Together they just make up for it: rounding must not decide.
@@ -256,12 +275,12 @@ func (t *tableau) reweigh(r, q int, pivot float64) {
 	for i := range t.weight {
 		if a := t.a[i*t.n+q]; a != 0 && i != r {
 			f := a / pivot
-			t.weight[i] = math.Max(t.weight[i], f*f*own)
-			most = math.Max(most, t.weight[i])
+			t.weight[i] = max(t.weight[i], f*f*own)
+			most = max(most, t.weight[i])
 		}
 	}
-	t.weight[r] = math.Max(own/(pivot*pivot), 1)
-	if math.Max(most, t.weight[r]) > heaviest {
+	t.weight[r] = max(own/(pivot*pivot), 1)
+	if max(most, t.weight[r]) > heaviest {
 		for i := range t.weight {
 			t.weight[i] = 1
 		}

@@ -32,7 +32,7 @@ func (Engine) Search(ctx context.Context, p *proof.Program, q engine.Query) (eng
 		least = anyGap
 	}
 	got := Solve(ctx, p, Ask{Below: q.Ceiling, Accept: q.Accept, Work: q.Work, Step: func(cost float64) float64 {
-		return math.Max(q.Gap, least*math.Max(1, math.Abs(cost)))
+		return max(q.Gap, least*max(1, math.Abs(cost)))
 	}})
 	a := engine.Answer{Point: got.Point, Tree: got.Tree, Bound: got.Bound, Work: got.Work, Ended: got.Ending == Halted}
 	switch got.Ending {

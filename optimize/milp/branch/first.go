@@ -14,7 +14,7 @@ import (
 func First(ctx context.Context, p *proof.Program, below float64, work int64) ([]float64, Ending) {
 	q := *p
 	q.Lower, q.Upper = append([]float64(nil), p.Lower...), append([]float64(nil), p.Upper...)
-	step := func(at float64) float64 { return anyGap * math.Max(1, math.Abs(at)) }
+	step := func(at float64) float64 { return anyGap * max(1, math.Abs(at)) }
 	s := newSearch(ctx, &q, Ask{Below: below, Accept: below, Step: step, Work: work})
 	s.any = true
 	at := s.again()

@@ -136,7 +136,7 @@ func (v *prover) value(list []proof.Multiplier, lo, hi []float64, impossible boo
 		size += math.Abs(m.Value * side)
 	}
 	for j, d := range v.reduced {
-		from, to := math.Max(lo[j], v.lo[j]), math.Min(hi[j], v.hi[j])
+		from, to := max(lo[j], v.lo[j]), min(hi[j], v.hi[j])
 		switch {
 		case d > 0:
 			sum += d * from
@@ -144,7 +144,7 @@ func (v *prover) value(list []proof.Multiplier, lo, hi []float64, impossible boo
 			sum += d * to
 		}
 		if v.size[j] > 0 {
-			if far := math.Max(math.Abs(from), math.Abs(to)); !math.IsInf(far, 0) {
+			if far := max(math.Abs(from), math.Abs(to)); !math.IsInf(far, 0) {
 				size += v.size[j] * far
 			}
 		}
@@ -158,7 +158,7 @@ func (v *prover) value(list []proof.Multiplier, lo, hi []float64, impossible boo
 func (v *prover) short(list []proof.Multiplier, lo, hi []float64, impossible bool, enough float64) []proof.Multiplier {
 	most := 0.0
 	for _, m := range list {
-		most = math.Max(most, math.Abs(m.Value))
+		most = max(most, math.Abs(m.Value))
 	}
 	_, exponent := math.Frexp(most)
 	rounded := make([]proof.Multiplier, 0, len(list))

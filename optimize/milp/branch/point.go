@@ -52,10 +52,10 @@ func (s *search) take(x []float64) bool {
 		if math.Abs(x[j]) < nothing {
 			x[j] = 0 // and never the negative zero
 		}
-		if x[j] < lo && lo-x[j] <= offRow*math.Max(1, math.Abs(lo)) {
+		if x[j] < lo && lo-x[j] <= offRow*max(1, math.Abs(lo)) {
 			x[j] = lo
 		}
-		if x[j] > hi && x[j]-hi <= offRow*math.Max(1, math.Abs(hi)) {
+		if x[j] > hi && x[j]-hi <= offRow*max(1, math.Abs(hi)) {
 			x[j] = hi
 		}
 		if !(x[j] >= lo && x[j] <= hi) {
@@ -68,9 +68,9 @@ func (s *search) take(x []float64) bool {
 		for k, j := range r.Cols {
 			term := r.Coefs[k] * x[j]
 			sum += term
-			largest = math.Max(largest, math.Abs(term))
+			largest = max(largest, math.Abs(term))
 		}
-		if r.Lower-sum > offRow*math.Max(largest, math.Abs(r.Lower)) || sum-r.Upper > offRow*math.Max(largest, math.Abs(r.Upper)) {
+		if r.Lower-sum > offRow*max(largest, math.Abs(r.Lower)) || sum-r.Upper > offRow*max(largest, math.Abs(r.Upper)) {
 			return false
 		}
 	}
@@ -82,7 +82,7 @@ func (s *search) take(x []float64) bool {
 		return false
 	}
 	s.point, s.cost = x, cost
-	s.below = math.Min(s.below, cost-s.ask.Step(cost))
+	s.below = min(s.below, cost-s.ask.Step(cost))
 	if s.prove.open {
 		s.prove.box = newBox(s.p, s.below)
 	}

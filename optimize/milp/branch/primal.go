@@ -37,7 +37,7 @@ func (t *tableau) primal() ending {
 			t.compute()
 		}
 		at := t.cost()
-		if at < best-1e-12*math.Max(1, math.Abs(best)) {
+		if at < best-1e-12*max(1, math.Abs(best)) {
 			best, idle = at, 0
 		} else {
 			idle++
@@ -85,7 +85,7 @@ func (t *tableau) descend(q int, bland bool) bool {
 	reach := math.Inf(1)
 	for i := range t.basic {
 		if step, slope := t.room(i, q, up); slope > leastPivot {
-			reach = math.Min(reach, step+feasible/slope)
+			reach = min(reach, step+feasible/slope)
 		}
 	}
 	r, size, exact := -1, 0.0, 0.0
@@ -114,7 +114,7 @@ func (t *tableau) descend(q int, bland bool) bool {
 	if up*t.row(r)[q] < 0 {
 		to = t.lo[leaves]
 	}
-	t.shift(q, t.x[v]+up*math.Max(0, exact))
+	t.shift(q, t.x[v]+up*max(0, exact))
 	t.x[leaves] = to
 	t.pivot(r, q)
 	t.work += int64(2 * t.rows)

@@ -94,7 +94,7 @@ func (m *middle) add(v float64) {
 	if m.least == 0 || v < m.least {
 		m.least = v
 	}
-	m.most = math.Max(m.most, v)
+	m.most = max(m.most, v)
 }
 
 // factor returns the power of 2 that brings the mean to about 1.

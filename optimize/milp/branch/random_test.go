@@ -78,7 +78,7 @@ func columns(r *rand.Rand, n int, bounds func(j int) (lo, hi float64, integer bo
 func addRows(p *proof.Program, r *rand.Rand, rows int, coef func() float64, sides func(lhs float64) (float64, float64)) {
 	at := make([]float64, len(p.Cost))
 	for j := range at {
-		at[j] = p.Lower[j] + float64(r.IntN(1+int(math.Min(p.Upper[j]-p.Lower[j], 4))))
+		at[j] = p.Lower[j] + float64(r.IntN(1+int(min(p.Upper[j]-p.Lower[j], 4))))
 	}
 	for range rows {
 		var row proof.Row
@@ -114,7 +114,7 @@ func sidesOf(r *rand.Rand) func(lhs float64) (float64, float64) {
 
 // ask is a search for the best point there is.
 func ask() Ask {
-	return Ask{Below: math.Inf(1), Accept: math.Inf(1), Step: func(at float64) float64 { return 1e-6 * math.Max(1, math.Abs(at)) }}
+	return Ask{Below: math.Inf(1), Accept: math.Inf(1), Step: func(at float64) float64 { return 1e-6 * max(1, math.Abs(at)) }}
 }
 
 // proved solves a program and has the checker confirm the answer: the point is one, costs what is said, and nothing
@@ -138,7 +138,7 @@ func proved(t *testing.T, p *proof.Program, what string, seed int) Answer {
 	if err != nil {
 		t.Fatalf("%s %d: %v", what, seed, err)
 	}
-	if cost, _ := exact.Float64(); math.Abs(cost-a.Cost) > 1e-9*math.Max(1, math.Abs(cost)) || a.Ending == Closed && a.Cost-a.Bound > 1.01*ask().Step(a.Cost) {
+	if cost, _ := exact.Float64(); math.Abs(cost-a.Cost) > 1e-9*max(1, math.Abs(cost)) || a.Ending == Closed && a.Cost-a.Bound > 1.01*ask().Step(a.Cost) {
 		t.Fatalf("%s %d: costs %v, says %v, proves %v", what, seed, cost, a.Cost, a.Bound)
 	}
 	return a
@@ -172,7 +172,7 @@ func TestBrute(t *testing.T) {
 			p := k.make(rand.New(rand.NewPCG(uint64(seed), 2)))
 			a := proved(t, p, k.name, seed)
 			best := brute(p)
-			if math.IsInf(best, 1) != (a.Point == nil) || a.Point != nil && math.Abs(a.Cost-best) > 1e-9*math.Max(1, math.Abs(best)) {
+			if math.IsInf(best, 1) != (a.Point == nil) || a.Point != nil && math.Abs(a.Cost-best) > 1e-9*max(1, math.Abs(best)) {
 				t.Fatalf("%s %d: %v %v, the best of all points costs %v", k.name, seed, a.Point, a.Cost, best)
 			}
 			if a.Point == nil {
@@ -194,7 +194,7 @@ func brute(p *proof.Program) float64 {
 	for {
 		if exact, err := proof.CheckPoint(p, x); err == nil {
 			cost, _ := exact.Float64()
-			best = math.Min(best, cost)
+			best = min(best, cost)
 		}
 		j := 0
 		for ; j < len(x) && x[j] == p.Upper[j]; j++ {

@@ -121,7 +121,7 @@ func (s *search) enter(n *node) {
 		s.bound(j, s.p.Lower[j], s.p.Upper[j])
 	}
 	for ; n.column >= 0; n = n.parent {
-		s.bound(n.column, math.Max(s.lo[n.column], n.lo), math.Min(s.hi[n.column], n.hi))
+		s.bound(n.column, max(s.lo[n.column], n.lo), min(s.hi[n.column], n.hi))
 	}
 }
 
@@ -216,7 +216,7 @@ func (s *search) solved(n *node, list []proof.Multiplier, value, at float64) *no
 			s.t.optimise(math.Inf(1))
 		}
 	}
-	n.bound = math.Max(n.bound, value)
+	n.bound = max(n.bound, value)
 	next := s.divide(n, x, at, list)
 	if next != nil {
 		s.splits = append(s.splits, split{tree: n.tree, duals: list, value: value})
@@ -237,7 +237,7 @@ func (s *search) values() []float64 {
 // than it should be.
 func (s *search) leave(n *node, list []proof.Multiplier, value float64) *node {
 	n.tree.Multipliers = list
-	s.left = math.Min(s.left, value)
+	s.left = min(s.left, value)
 	return nil
 }
 
@@ -265,16 +265,16 @@ func (s *search) divide(n *node, x []float64, at float64, list []proof.Multiplie
 		first, later = high, low
 	}
 	heap.Push(&s.queue, later)
-	s.bound(c.column, math.Max(s.lo[c.column], first.lo), math.Min(s.hi[c.column], first.hi))
+	s.bound(c.column, max(s.lo[c.column], first.lo), min(s.hi[c.column], first.hi))
 	return first
 }
 
 // answer puts together what was found.
 func (s *search) answer() Answer {
 	a := Answer{Ending: s.ending, Point: s.point, Cost: s.cost, Nodes: s.nodes, Pivots: s.t.exchanged, Work: s.work(),
-		Bound: math.Min(s.below, s.left)}
+		Bound: min(s.below, s.left)}
 	for _, n := range s.queue {
-		a.Bound = math.Min(a.Bound, n.bound)
+		a.Bound = min(a.Bound, n.bound)
 	}
 	if (s.ending == Closed || s.ending == Left) && !math.IsInf(a.Bound, -1) {
 		s.prune()

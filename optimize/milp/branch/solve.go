@@ -77,5 +77,5 @@ func margin(at float64) float64 {
 	if math.IsInf(at, 0) {
 		return 0
 	}
-	return beyond * math.Max(1, math.Abs(at))
+	return beyond * max(1, math.Abs(at))
 }

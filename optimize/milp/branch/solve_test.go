@@ -52,7 +52,7 @@ func TestAgainstGonum(t *testing.T) {
 		case err != nil: // singular, says the other
 		default:
 			compared++
-			if got.Point == nil || math.Abs(got.Cost-want) > 1e-7*math.Max(1, math.Abs(want)) {
+			if got.Point == nil || math.Abs(got.Cost-want) > 1e-7*max(1, math.Abs(want)) {
 				t.Errorf("seed %d: %d, %v, want %v", seed, got.Ending, got.Cost, want)
 			}
 		}

@@ -28,7 +28,8 @@ type tableau struct {
 	pivots    int       // since the table was made from the program
 	work      int64     // numbers touched
 	nonzero   []int     // scratch of pivot
-	ratios    []ratio   // scratch of enter
+	ratios    []ratio   // scratch of entering
+	moves     []move    // scratch of settle
 }
 
 // Tolerances of the simplex, in scaled rows.
@@ -55,6 +56,8 @@ func newTableau(p *program) *tableau {
 	copy(t.prices, p.cost)
 	t.fill()
 	t.price()
+	t.settle()
+	t.compute()
 	return t
 }
 
@@ -202,13 +205,35 @@ func (t *tableau) unshift() {
 	t.price()
 }
 
-// settle puts every variable that is not basic at the bound that its reduced cost asks for and computes the
-// basic ones. Where that bound is infinite the cost is shifted until it does not matter.
+// fewMoves is how many variables may move to their bounds one by one; beyond, the point is computed afresh.
+const fewMoves = 8
+
+// settle puts every variable that is not basic at the bound that its reduced cost asks for, and the basic ones
+// where that moves them. Where the bound is infinite the cost is shifted until it does not matter.
 func (t *tableau) settle() {
+	moves := t.moves[:0]
 	for j, v := range t.others {
-		t.x[v] = t.side(j)
+		if to := t.side(j); to != t.x[v] {
+			moves = append(moves, move{j, to})
+		}
+	}
+	t.moves = moves
+	if len(moves) <= fewMoves {
+		for _, m := range moves {
+			t.shift(m.column, m.to)
+		}
+		return
+	}
+	for _, m := range moves {
+		t.x[t.others[m.column]] = m.to
 	}
 	t.compute()
+}
+
+// move is where the variable of a column goes.
+type move struct {
+	column int
+	to     float64
 }
 
 // side returns where the variable of a column has to stand.
@@ -268,9 +293,9 @@ func (t *tableau) error() float64 {
 		for k := t.p.begin[i]; k < t.p.begin[i+1]; k++ {
 			term := t.p.coef[k] * t.x[t.p.col[k]]
 			sum += term
-			scale = math.Max(scale, math.Abs(term))
+			scale = max(scale, math.Abs(term))
 		}
-		worst = math.Max(worst, math.Abs(sum-t.x[t.n+i])/scale)
+		worst = max(worst, math.Abs(sum-t.x[t.n+i])/scale)
 	}
 	t.work += int64(len(t.p.coef))
 	return worst
