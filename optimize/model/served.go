@@ -37,7 +37,7 @@ func (p *program) serve() {
 	for i := range p.Space.strings {
 		own := p.stack(i)
 		e := milp.Expr{}
-		e.AddExpr(b.Scenario.Bus.NominalV/kilo, p.shared(own, own.ChargeA))
+		e.AddExpr(b.Scenario.Bus.NominalV/kilo, p.shared(i, own.ChargeA))
 		e.Add(-1, limit)
 		e.Add(-most, p.present[i])
 		p.Model.Row("charging limit by "+own.Battery.ID, e, milp.AtLeast, -most)
@@ -53,6 +53,9 @@ func (p *program) serve() {
 	}
 	var short milp.Expr
 	for t, h := range hours {
+		if p.ended() {
+			return
+		}
 		at := number(t)
 		given, missing := p.Model.Continuous("given "+at, 0, math.Inf(1)), p.Model.Continuous("short "+at, 0, math.Inf(1))
 		short.Add(1, missing)
