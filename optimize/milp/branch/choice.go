@@ -18,9 +18,9 @@ type choice struct {
 
 // How much is tried out.
 const (
-	reliable  = 2  // rises of a column that are enough to go by
+	reliable  = 2 // rises of a column that are enough to go by
 	mostTried = 8 // columns at a node
-	fewGain   = 4  // columns tried in vain one after the other, then the best so far is taken
+	fewGain   = 4 // columns tried in vain one after the other, then the best so far is taken
 	tryPivots = 8 // for each side
 )
 
