@@ -55,11 +55,14 @@ func weakCasters(p question.Problem) hurdle {
 		}}
 }
 
+// smoothest is a rolling resistance that no wheel has on any floor.
+const smoothest = 1e-4
+
 // roughFloor lifts how hard the cart rolls.
 func roughFloor(p question.Problem) hurdle {
 	s := p.Scenario
 	return hurdle{fmt.Sprintf("the floor is too rough for such a cart: at a rolling of %s %% and a slope of %s %%, %s N push %s kg at the most",
 		bench.Figure(100*s.Cart.Rolling), bench.Figure(100*s.Limits.Slope), bench.Figure(s.Limits.PushN),
 		bench.Figure(math.Floor(s.Limits.PushN/chassis.PushN(1, s.Cart.Rolling, s.Limits.Slope)))),
-		func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Cart.Rolling = 0 }}
+		func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Cart.Rolling = math.Min(s.Cart.Rolling, smoothest) }}
 }
