@@ -9,6 +9,7 @@ package optimize
 import (
 	"context"
 
+	"cartwright/optimize/bench"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/rank"
@@ -26,8 +27,14 @@ type (
 // has to give; that is no error. The context limits the time: what is known when it ends is returned.
 func Rank(ctx context.Context, p Problem, o Options) (*Result, error) { return rank.Plans(ctx, p, o) }
 
+// Again ranks plans again and again as limits are moved, in less time than Rank takes; see its method Plans.
+type Again = rank.Again
+
 // Check reports everything in which a scenario does not fit its catalogue. Its error is a *problem.Error.
 func Check(p Problem) error { return rank.Check(p) }
+
+// Notices says what a scenario and its catalogue leave unsaid that keeps batteries apart.
+func Notices(p Problem) []string { return bench.Ungrouped(p) }
 
 // Cautions returns those that go with every plan.
 func Cautions() []string { return rank.Cautions() }

@@ -47,6 +47,9 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 		a := b.Market.Part(id)
 		a.Keep = max(a.Keep, n)
 	}
+	for id, n := range p.Idle { // each of its own: the order does not show
+		b.Market.SetIdle(id, n)
+	}
 	for _, body := range b.FixedBodies {
 		b.FixedKg += body.MassKg
 	}

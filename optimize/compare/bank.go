@@ -22,6 +22,7 @@ type fitting struct {
 type kind struct {
 	battery      *catalog.Battery
 	owned, named int
+	kept         int    // of the owned, have to stay
 	why          string // it cannot stand at all; "" where it can
 	series       int
 }
@@ -31,21 +32,25 @@ type bank struct {
 	stay     []int // by kind
 	modules  map[string]int
 	series   map[string]int
+	idle     map[string]float64 // owned modules of these kinds that do not stay
 	stayedWh float64
 }
 
 func newFitting(b *bench.Bench, p question.Problem, buy []Line) *fitting {
 	f := &fitting{b: b, p: p, buy: buy}
-	owned, named := map[string]int{}, map[string]int{}
+	owned, named, kept := map[string]int{}, map[string]int{}, map[string]int{}
 	for _, h := range p.Scenario.Have {
 		owned[h.PartID] += int(h.Count)
+		if h.Keep {
+			kept[h.PartID] += int(h.Count)
+		}
 	}
 	for _, l := range buy {
 		named[l.Part] += l.Count
 	}
 	for i := range p.Catalog.Batteries {
 		bat := &p.Catalog.Batteries[i]
-		k := kind{battery: bat, owned: owned[bat.ID], named: named[bat.ID]}
+		k := kind{battery: bat, owned: owned[bat.ID], named: named[bat.ID], kept: kept[bat.ID]}
 		if k.owned+k.named == 0 {
 			continue
 		}
@@ -73,7 +78,7 @@ func (f *fitting) banks(ctx context.Context) ([]bank, error) {
 			return
 		}
 		k := &f.kinds[i]
-		for n := k.owned; n >= 0 && ctx.Err() == nil; n-- {
+		for n := k.owned; n >= k.kept && ctx.Err() == nil; n-- {
 			stay[i] = n
 			switch {
 			case n+k.named == 0:
@@ -98,11 +103,12 @@ func (k *kind) stands(modules int) bool {
 
 // bankOf returns the bank in which so many of each kind stay.
 func (f *fitting) bankOf(stay []int) bank {
-	b := bank{stay: append([]int(nil), stay...), modules: map[string]int{}, series: map[string]int{}}
+	b := bank{stay: append([]int(nil), stay...), modules: map[string]int{}, series: map[string]int{}, idle: map[string]float64{}}
 	for i := range f.kinds {
 		k := &f.kinds[i]
 		if n := stay[i] + k.named; n > 0 {
 			b.modules[k.battery.ID], b.series[k.battery.ID] = n, k.series
+			b.idle[k.battery.ID] = float64(k.owned - stay[i])
 			b.stayedWh += float64(stay[i]) * energy.UsableWh(k.battery, f.p.Scenario.Limits.Reserve)
 		}
 	}

@@ -60,7 +60,7 @@ func Write(b *bench.Bench, name string, sp space) *program {
 	p.one = p.Model.Continuous("one", 1, 1)
 	for _, step := range []func(){
 		p.chooseSupply, p.chooseStrings, p.layBuses, p.layCurrents, p.laySlots, p.orderParts, p.fillSlots, p.standModules,
-		p.carryLoads, p.talk, p.recharge, p.breakFaults, p.haveMust, p.weigh, p.balance, p.payParts,
+		p.carryLoads, p.talk, p.recharge, p.serve, p.breakFaults, p.haveMust, p.weigh, p.balance, p.payParts,
 	} {
 		if p.ended() {
 			break

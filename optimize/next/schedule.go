@@ -169,6 +169,7 @@ func (w *way) tell(out *Sequence, steps []*owning) error {
 	for i := range w.lines {
 		whole.bought[i] = w.lines[i].bill.Buy
 	}
+	ownedWh := energy.OwnedWh(w.p.Scenario, w.p.Catalog)
 	spentBefore := [3]plan.Money{}
 	outlayBefore := plan.Money(0)
 	for m, o := range append(steps, whole) {
@@ -193,6 +194,11 @@ func (w *way) tell(out *Sequence, steps []*owning) error {
 		}
 		if month.Cart != nil {
 			month.CostPerUsableKWh = month.Outlay.Units() / month.Cart.UsableKWh
+			month.CostPerExtraKWh = energy.CostPerExtraKWh(month.Outlay.Units(), 1000*month.Cart.UsableKWh, ownedWh)
+			check := audit.Extra(w.p.Scenario, w.p.Catalog, month.CostPerExtraKWh, month.Outlay.Units(), 1000*month.Cart.UsableKWh)
+			if err := question.Agreed(*month.Cart, check); err != nil {
+				return err
+			}
 		}
 		out.Months = append(out.Months, month)
 		spentBefore, outlayBefore, before = [3]plan.Money{spend, shipping, tax}, month.Outlay, o

@@ -22,6 +22,7 @@ type ranking struct {
 	best    map[string][2]float64 // by core: the scores of the best plan found for it
 	scores  []float64             // of all plans found, the best first, as many as are asked for
 	models  int
+	proofs  int // certificates that passed the checker
 	retries []string
 	anyPlan bool // the first plan met is enough, be it the best or not
 	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
@@ -67,8 +68,23 @@ func (r *ranking) run(ctx context.Context) error {
 		}
 		n.found.plan.Proven = n.found.proved && !r.gaveUp
 		r.rank(n.found, &n.core)
+		if err := r.tellFirst(); err != nil {
+			return err
+		}
 	}
 	return nil
+}
+
+// tellFirst tells the best plan to who does not want to wait for the others.
+func (r *ranking) tellFirst() error {
+	if r.o.First == nil || len(r.ranked) != 1 {
+		return nil
+	}
+	first, err := r.result()
+	if err == nil {
+		r.o.First(first)
+	}
+	return err
 }
 
 // rank takes a plan as the next in rank.

@@ -93,7 +93,7 @@ func (a *app) planCommand() *cobra.Command {
 		}
 		r.Cautions = append(r.Cautions, stalePrices(p.Catalog, r, asOf.or(a.today))...)
 		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show, Full: *full, Asked: *plans > 0,
-			AsOf: asOf.or(a.today)}
+			AsOf: asOf.or(a.today), Notices: optimize.Notices(p)}
 		if err := a.show(answer, format); err != nil {
 			return err
 		}
