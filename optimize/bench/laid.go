@@ -20,6 +20,7 @@ type Before struct {
 	lock    sync.Mutex // cores are laid out side by side
 	options map[wiredRun][]market.Option
 	sun     *sunlight
+	nets    sync.Pool // of *[]float64: see netOf
 }
 
 // asked is what a demand hangs on.
