@@ -113,7 +113,7 @@ func amidst(sh *scenarios.Shelf, all []chassis.Standing) bool {
 			acrossM += m.AcrossM + m.DepthM/2 - sh.DepthM/2
 		}
 	}
-	off := 0.0 // of what weighs nothing, any place is the middle
+	off := 0.0 // modules may weigh nothing
 	if kg > 0 {
 		off = alongKgM / kg
 	}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
@@ -120,6 +121,10 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 			more := *p.Scenario
 			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})
 			v.CostPerExtraKWh = energy.CostPerExtraKWh(v.Landed.Cost.Units(), energy.OwnedWh(&more, p.Catalog), energy.OwnedWh(p.Scenario, p.Catalog))
+			check := audit.Extra(p.Scenario, p.Catalog, v.CostPerExtraKWh, v.Landed.Cost.Units(), audit.OwnedWh(&more, p.Catalog))
+			if err := question.Agreed(plan.Plan{}, check); err != nil {
+				return nil, err
+			}
 		}
 	}
 	out.Reasons = reasons
