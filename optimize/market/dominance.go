@@ -8,8 +8,8 @@ import (
 
 // dominates reports whether a serves at least as well as b in every way a plan can tell them apart, so
 // that b can be left out. heavy says that mass at the backboard may help the cart stand: then a lighter
-// option is no better.
-func (m *Market) dominates(a, b *Option, heavy bool) bool {
+// option is no better. gone is an article that a plan has nothing else of, nothing where there is none.
+func (m *Market) dominates(a, b *Option, heavy bool, gone int) bool {
 	const hair = 1e-9 // against rounding in sums of the same numbers
 	if a.Kg > b.Kg+hair || (heavy && a.Kg < b.Kg-hair) {
 		return false
@@ -27,18 +27,22 @@ func (m *Market) dominates(a, b *Option, heavy bool) bool {
 			return false
 		}
 	}
-	return m.neverDearer(a, b)
+	return m.neverDearer(a, b, gone)
 }
 
 // neverDearer reports whether a in the place of b never makes a plan dearer, whatever else is in it: what a has more
 // of adds no more than what b has more of costs by itself.
-func (m *Market) neverDearer(a, b *Option) bool {
+func (m *Market) neverDearer(a, b *Option, gone int) bool {
 	const hair = 1e-9 // against rounding in sums of the same numbers
 	left := b.plain + hair - a.plain
 	for _, u := range b.Uses {
 		if x := &m.Articles[u.Article]; x.Special() {
 			if less := u.Quantity - QuantityOf(a, u.Article); less > hair {
-				left += x.saves(less, m)
+				if x.Position == gone {
+					left += less * x.FloorCents(m.Tax)
+				} else {
+					left += x.saves(less, m)
+				}
 			}
 		}
 	}
@@ -113,62 +117,85 @@ func (a *Article) sure() float64 {
 	return 0
 }
 
+// nothing is no article.
+const nothing = -1
+
+// Spare returns the options without those that use an article; ok is false where one of these is not dominated by one of
+// the others, counting at its least price what a plan has of the article in all: then it may be worth having.
+func (m *Market) Spare(options []Option, article int, heavy bool) (without []Option, ok bool) {
+	for i := range options {
+		if QuantityOf(&options[i], article) == 0 {
+			without = append(without, options[i])
+		}
+	}
+	for i := range options {
+		if QuantityOf(&options[i], article) > 0 && !slices.ContainsFunc(without, func(o Option) bool {
+			return m.dominates(&o, &options[i], heavy, article)
+		}) {
+			return options, false
+		}
+	}
+	return without, true
+}
+
 // mostCompared is how many of the options kept a further one is compared with, the cheapest first: one that only a
 // dearer one dominates is kept, which is slower and no mistake.
 const mostCompared = 64
 
-// Prune returns the options that no other dominates, in their order; of equals the first stays.
+// Prune returns the options that no other dominates, in their order; of equals the first stays. Where there are very
+// many, some that only one dominates which is unlike them and dear may stay as well.
 func (m *Market) Prune(options []Option, heavy bool) []Option {
-	order := make([]int, len(options))
-	for i := range order {
-		order[i] = i
+	left := make([]int, len(options))
+	for i := range left {
+		left[i] = i
 	}
-	sort.SliceStable(order, func(i, j int) bool { return options[order[i]].Floor < options[order[j]].Floor })
-	var kept []int
-	for _, at := range order {
-		if !m.dominated(options, kept, at, heavy) {
-			kept = append(kept, at)
-		}
+	sort.SliceStable(left, func(i, j int) bool { return options[left[i]].Floor < options[left[j]].Floor })
+	// The cheapest are compared with all; then those that follow each other, both ways: of a path they are alike but for
+	// its ground or its conduit.
+	left = m.sift(options, left, heavy, true)
+	if len(left) > mostCompared {
+		sort.Ints(left)
+		left = m.sift(options, left, heavy, false)
 	}
-	slices.Reverse(kept) // a dearer floor may be the better one, where parts are owned or offered
-	var both []int
-	for i, at := range kept {
-		if !m.dominated(options, kept[max(0, i-mostCompared):i], at, heavy) {
-			both = append(both, at)
-		}
-	}
-	sort.Ints(both)
-	out := make([]Option, 0, len(both))
-	for _, at := range both {
+	slices.Reverse(left)
+	left = m.sift(options, left, heavy, false)
+	sort.Ints(left)
+	out := make([]Option, 0, len(left))
+	for _, at := range left {
 		out = append(out, options[at])
 	}
 	return out
 }
 
-// dominated reports whether one of the first few of some options dominates another.
-func (m *Market) dominated(options []Option, by []int, at int, heavy bool) bool {
-	for i, other := range by {
-		if i == mostCompared {
-			return false
+// sift returns those of some options, in the order given, that are not dominated by the first of those before them that
+// are kept, or by the last.
+func (m *Market) sift(options []Option, order []int, heavy, first bool) []int {
+	kept := make([]int, 0, len(order))
+	for _, at := range order {
+		by := kept[:min(len(kept), mostCompared)]
+		if !first {
+			by = kept[max(0, len(kept)-mostCompared):]
 		}
-		if m.dominates(&options[other], &options[at], heavy) {
-			return true
+		if !slices.ContainsFunc(by, func(other int) bool {
+			return m.dominates(&options[other], &options[at], heavy, nothing)
+		}) {
+			kept = append(kept, at)
 		}
 	}
-	return false
+	return kept
 }
 
 // Keep adds an option to those kept, unless one of them dominates it, and drops those it dominates. The
 // option's uses are copied where it is kept.
 func (m *Market) Keep(kept []Option, o *Option, heavy bool) []Option {
 	for i := range kept {
-		if m.dominates(&kept[i], o, heavy) {
+		if m.dominates(&kept[i], o, heavy, nothing) {
 			return kept
 		}
 	}
 	survivors := kept[:0]
 	for i := range kept {
-		if !m.dominates(o, &kept[i], heavy) {
+		if !m.dominates(o, &kept[i], heavy, nothing) {
 			survivors = append(survivors, kept[i])
 		}
 	}

@@ -48,6 +48,13 @@ type slotVars struct {
 
 // Write writes the model of a space. Its objective is left to the caller.
 func Write(b *bench.Bench, name string, sp space) *program {
+	p := lay(b, name, sp)
+	p.write()
+	return p
+}
+
+// lay finds what there is to choose in a space.
+func lay(b *bench.Bench, name string, sp space) *program {
 	p := &program{Bench: b, Space: sp, Model: milp.New(name), market: sp.market, bought: map[int]purchase{}}
 	if p.market == nil {
 		p.market = b.Market
@@ -56,6 +63,12 @@ func Write(b *bench.Bench, name string, sp space) *program {
 	p.chooseSupply()
 	p.chooseStrings()
 	p.laySlots()
+	p.trim()
+	return p
+}
+
+// write writes the rows.
+func (p *program) write() {
 	p.orderParts()
 	p.fillSlots()
 	p.standModules()
@@ -67,7 +80,6 @@ func Write(b *bench.Bench, name string, sp space) *program {
 	p.weigh()
 	p.balance()
 	p.payParts()
-	return p
 }
 
 // number names the i-th of several, counting from 1.

@@ -40,6 +40,8 @@ type Ask struct {
 	// is of interest.
 	Tied         bool
 	First, Below float64
+	// Most, where it is not 0, is a cost beyond which no plan is of interest, in currency units.
+	Most float64
 }
 
 // Answer is what solving a core found.
@@ -53,16 +55,34 @@ type Answer struct {
 	Err     error
 }
 
-// Solve solves the program of one core.
-func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
+// LeastCents returns what no plan of a core costs less than at the prices of a market, by sums over what the core can use
+// there.
+func LeastCents(b *bench.Bench, c *bench.Core, m *market.Market) float64 {
+	return layCore(b, c, &Ask{Market: m}).leastCents()
+}
+
+// layCore finds what there is to choose for a core.
+func layCore(b *bench.Bench, c *bench.Core, k *Ask) *program {
 	sp := CoreSpace(b, c)
 	sp.market, sp.strict = k.Market, k.Strict
-	p := Write(b, "core", sp)
+	return lay(b, "core", sp)
+}
+
+// Solve solves the program of one core.
+func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
+	p := layCore(b, c, &k)
+	if k.Most != 0 && p.leastCents() > 100*k.Most {
+		return Answer{Status: milp.Infeasible}
+	}
+	p.write()
 	objective, other, resolution, otherResolution := p.Cost, p.Mass, centResolution, gramResolution
 	if k.By == question.ByMass {
 		objective, other, resolution, otherResolution = p.Mass, p.Cost, gramResolution, centResolution
 	}
 	o := milp.Options{Prove: true, Resolution: resolution}
+	if k.Most != 0 {
+		o.Cutoff, o.HasCutoff = k.Most, true
+	}
 	if k.Tied {
 		if cents, kg := k.within(otherResolution); !p.canBeWithin(cents, kg) {
 			return Answer{Status: milp.Infeasible}
@@ -75,7 +95,21 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		}
 	}
 	p.Model.Minimize(objective)
+	t0 := time.Now()
 	s, err := p.Model.Solve(ctx, o)
+	if d := time.Since(t0); d > 300*time.Millisecond {
+		vars, rows := p.Model.Size()
+		fmt.Println("SLOW", d, k.Tied, vars, rows, s.Solves, s.Status, c.Key(), "tip", !p.Space.CannotTip)
+		for i := range p.slots {
+			fmt.Print("  ", p.slots[i].slot.Name, " ", len(p.slots[i].slot.Options), ";")
+		}
+		fmt.Println()
+		for _, a := range p.special {
+			x := &p.market.Articles[a]
+			fmt.Print("  ", x.Kind, " ", x.ID, " have ", x.Have, " offers ", len(x.Offers), " most ", x.Most, "/", p.bought[a].most, " least ", x.Least, ";")
+		}
+		fmt.Println()
+	}
 	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Retries: s.Retries}
 	if err != nil {
 		a.Err = fmt.Errorf("internal error: %w", err)

@@ -6,6 +6,7 @@ import (
 	"cartwright/optimize/bound"
 	"cartwright/optimize/choice"
 	"cartwright/optimize/market"
+	"cartwright/optimize/model"
 	"cartwright/optimize/question"
 )
 
@@ -27,7 +28,7 @@ func (s *search) decideShipping(n *node) bool {
 			return false
 		}
 		if n.owed = bound.Owed(m, levels, n.orders.Paid); n.owed == market.Nobodys {
-			return true
+			return s.sharpened(n)
 		}
 		n.level = levels[n.owed]
 	}
@@ -35,6 +36,25 @@ func (s *search) decideShipping(n *node) bool {
 		s.divide(n, less)
 	}
 	s.divide(n, n.orders.Paying(n.owed, n.level))
+	return false
+}
+
+// sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
+// once: else it is back among the nodes.
+func (s *search) sharpened(n *node) bool {
+	if n.sharp {
+		return true
+	}
+	n.sharp = true
+	cents := model.LeastCents(s.b, &n.core, s.marketOf(n)) - s.b.RoundingCents
+	if s.by == question.ByLife {
+		cents = bound.PerLifetimeKWh(cents, s.o.Of(&n.core).LifeWh)
+	}
+	if cents <= n.score {
+		return true
+	}
+	n.score = cents
+	s.add(n)
 	return false
 }
 
