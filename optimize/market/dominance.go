@@ -1,9 +1,9 @@
 package market
 
 import (
+	"cmp"
 	"math"
 	"slices"
-	"sort"
 )
 
 // dominates reports whether a serves at least as well as b in every way a plan can tell them apart, so
@@ -145,26 +145,32 @@ const mostCompared = 64
 // Prune returns the options that no other dominates, in their order; of equals the first stays. Where there are very
 // many, some that only one dominates which is unlike them and dear may stay as well.
 func (m *Market) Prune(options []Option, heavy bool) []Option {
-	left := make([]int, len(options))
-	for i := range left {
-		left[i] = i
-	}
-	sort.SliceStable(left, func(i, j int) bool { return options[left[i]].Floor < options[left[j]].Floor })
-	// The cheapest are compared with all; then those that follow each other, both ways: of a path they are alike but for
-	// its ground or its conduit.
+	left := byFloor(options)
+	// The cheapest are compared with all; then those that follow each other.
 	left = m.sift(options, left, heavy, true)
-	if len(left) > mostCompared {
-		sort.Ints(left)
-		left = m.sift(options, left, heavy, false)
-	}
 	slices.Reverse(left)
 	left = m.sift(options, left, heavy, false)
-	sort.Ints(left)
+	slices.Sort(left)
 	out := make([]Option, 0, len(left))
 	for _, at := range left {
 		out = append(out, options[at])
 	}
 	return out
+}
+
+// byFloor returns the places of options, the cheapest first, of equals in their order.
+func byFloor(options []Option) []int {
+	order := make([]int, len(options))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(i, j int) int {
+		if c := cmp.Compare(options[i].Floor, options[j].Floor); c != 0 {
+			return c
+		}
+		return i - j
+	})
+	return order
 }
 
 // sift returns those of some options, in the order given, that are not dominated by the first of those before them that

@@ -3,6 +3,8 @@ package model
 import (
 	"context"
 	"fmt"
+	"math"
+	"os"
 	"time"
 
 	"cartwright/optimize/bench"
@@ -56,9 +58,9 @@ type Answer struct {
 }
 
 // LeastCents returns what no plan of a core costs less than at the prices of a market, by sums over what the core can use
-// there.
-func LeastCents(b *bench.Bench, c *bench.Core, m *market.Market) float64 {
-	return layCore(b, c, &Ask{Market: m}).leastCents()
+// there; beyond enough it is not asked how much more.
+func LeastCents(b *bench.Bench, c *bench.Core, m *market.Market, enough float64) float64 {
+	return layCore(b, c, &Ask{Market: m}).leastCents(enough)
 }
 
 // layCore finds what there is to choose for a core.
@@ -71,7 +73,7 @@ func layCore(b *bench.Bench, c *bench.Core, k *Ask) *program {
 // Solve solves the program of one core.
 func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	p := layCore(b, c, &k)
-	if k.Most != 0 && p.leastCents() > 100*k.Most {
+	if k.Most != 0 && p.leastCents(100*k.Most) > 100*k.Most {
 		return Answer{Status: milp.Infeasible}
 	}
 	p.write()
@@ -97,6 +99,22 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	p.Model.Minimize(objective)
 	t0 := time.Now()
 	s, err := p.Model.Solve(ctx, o)
+	if os.Getenv("DBG2") != "" && s.Status.HasPoint() && !k.Tied {
+		cc, _ := p.core()
+		fmt.Println("LAG", p.leastCents(math.Inf(1)), "obj", s.Objective*100, "core", cc)
+		for i := range p.slots {
+			v := &p.slots[i]
+			least := math.Inf(1)
+			for j := range v.slot.Options {
+				least = math.Min(least, v.slot.Options[j].Floor)
+			}
+			for j, x := range v.filling {
+				if n := s.Int(x); n > 0 {
+					fmt.Printf("   %s %d of %d: least %.0f chosen %.0f %s\n", v.slot.Name, n, len(v.slot.Options), least, v.slot.Options[j].Floor, describe(p.Bench, &v.slot.Options[j]))
+				}
+			}
+		}
+	}
 	if d := time.Since(t0); d > 300*time.Millisecond {
 		vars, rows := p.Model.Size()
 		fmt.Println("SLOW", d, k.Tied, vars, rows, s.Solves, s.Status, c.Key(), "tip", !p.Space.CannotTip)

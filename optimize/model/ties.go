@@ -48,13 +48,15 @@ func (p *program) core() (cents, kg float64) {
 	return cents, kg
 }
 
-// leastCents returns what no plan of a single core costs less than, by sums only.
-func (p *program) leastCents() float64 {
+// leastCents returns what no plan of a single core costs less than, by sums only; beyond enough it is not asked how much
+// more.
+func (p *program) leastCents(enough float64) float64 {
 	cents, _ := p.core()
-	for i := range p.slots {
-		cents += float64(p.slots[i].slot.Count) * market.LeastOf(p.slots[i].slot.Options, nil, market.FloorOf)
-	}
-	return cents
+	least := math.Inf(1)
+	p.byCentre(func(slots []slotVars) {
+		least = math.Min(least, share(slots, p.market).least(math.Min(enough-cents, least)))
+	})
+	return cents + least
 }
 
 // picks lists what is to be chosen, the slots with most options first: then a wrong turn shows early.

@@ -52,6 +52,7 @@ func (p *program) trim() {
 		return
 	}
 	for range trimRounds {
+		p.fit()
 		most, before := p.mostUsed(), p.size()
 		p.market = p.market.Needing(most)
 		for i := range p.slots {

@@ -13,8 +13,8 @@ import (
 // decideShipping prepares a core node for solving and reports whether it is to be solved. Where its plan, or the least
 // that sums alone know of, would leave shipping to pay, it is replaced by two: one that pays it, and one that orders
 // nothing which takes so much.
-func (s *search) decideShipping(n *node) bool {
-	m := s.b.Market
+func (r *ranking) decideShipping(n *node) bool {
+	s, m := r.search, r.b.Market
 	if s.by == question.ByMass || s.by == question.ByEnergy {
 		return true // the orders are left to the program
 	}
@@ -28,7 +28,7 @@ func (s *search) decideShipping(n *node) bool {
 			return false
 		}
 		if n.owed = bound.Owed(m, levels, n.orders.Paid); n.owed == market.Nobodys {
-			return s.sharpened(n)
+			return r.sharpened(n)
 		}
 		n.level = levels[n.owed]
 	}
@@ -41,20 +41,24 @@ func (s *search) decideShipping(n *node) bool {
 
 // sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
 // once: else it is back among the nodes.
-func (s *search) sharpened(n *node) bool {
+func (r *ranking) sharpened(n *node) bool {
 	if n.sharp {
 		return true
 	}
 	n.sharp = true
-	cents := model.LeastCents(s.b, &n.core, s.marketOf(n)) - s.b.RoundingCents
-	if s.by == question.ByLife {
-		cents = bound.PerLifetimeKWh(cents, s.o.Of(&n.core).LifeWh)
+	enough := math.Inf(1)
+	if most := r.mostOf(n); most > 0 {
+		enough = 100 * most
+	}
+	cents := model.LeastCents(r.b, &n.core, r.marketOf(n), enough) - r.b.RoundingCents
+	if r.by == question.ByLife {
+		cents = bound.PerLifetimeKWh(cents, r.search.o.Of(&n.core).LifeWh)
 	}
 	if cents <= n.score {
 		return true
 	}
 	n.score = cents
-	s.add(n)
+	r.add(n)
 	return false
 }
 
