@@ -10,6 +10,11 @@ import (
 // that b can be left out. heavy says that mass at the backboard may help the cart stand: then a lighter
 // option is no better. gone is an article that a plan has nothing else of, nothing where there is none.
 func (m *Market) dominates(a, b *Option, heavy bool, gone int) bool {
+	return m.serves(a, b, heavy) && m.neverDearer(a, b, gone)
+}
+
+// serves reports whether a serves at least as well as b, whatever it costs.
+func (m *Market) serves(a, b *Option, heavy bool) bool {
 	const hair = 1e-9 // against rounding in sums of the same numbers
 	if a.Kg > b.Kg+hair || (heavy && a.Kg < b.Kg-hair) {
 		return false
@@ -27,7 +32,7 @@ func (m *Market) dominates(a, b *Option, heavy bool, gone int) bool {
 			return false
 		}
 	}
-	return m.neverDearer(a, b, gone)
+	return true
 }
 
 // neverDearer reports whether a in the place of b never makes a plan dearer, whatever else is in it: what a has more
@@ -80,20 +85,44 @@ func (a *Article) adds(quantity float64, m *Market) float64 {
 }
 
 // saves returns the least that so much less of an article saves a plan, in cents with tax. Owned pieces are then sold;
-// bought ones save their price but where a quantity break may be lost.
+// bought ones save their price but where a quantity break is lost.
 func (a *Article) saves(quantity float64, m *Market) float64 {
 	switch {
 	case a.Have == 0 && len(a.Offers) > 0 && quantity > a.Most-a.Least: // it is all that there can be
 		cents, _ := a.boughtCents(quantity, nil)
 		return (1 + m.Tax) * cents
-	case a.breaks():
+	case !a.breaks():
+		each := a.BoughtFloor(m.Tax)
+		if a.Have > 0 {
+			each = math.Min(each, a.SellFor)
+		}
+		return quantity * each
+	case a.Have > 0 || !m.ShippingFixed || math.IsInf(a.Most, 1):
 		return 0
 	}
-	each := a.BoughtFloor(m.Tax)
-	if a.Have > 0 {
-		each = math.Min(each, a.SellFor)
+	// The cost of all there is bends where an offer begins and where it becomes the cheaper one; what is saved is least
+	// where it bends before or after.
+	least, _ := a.boughtCents(quantity, nil)
+	try := func(all float64) {
+		if all < quantity+a.Least || all > a.Most {
+			return
+		}
+		before, _ := a.boughtCents(all, nil)
+		after, _ := a.boughtCents(all-quantity, nil)
+		least = math.Min(least, before-after)
 	}
-	return quantity * each
+	try(quantity + a.Least)
+	try(a.Most)
+	for i := range a.Offers {
+		try(a.Offers[i].MinQty)
+		try(a.Offers[i].MinQty + quantity)
+		for j := range a.Offers {
+			from := a.OfferCents(a.Offers[i]) * a.Offers[i].MinQty / a.OfferCents(a.Offers[j])
+			try(from)
+			try(from + quantity)
+		}
+	}
+	return (1 + m.Tax) * math.Max(0, least)
 }
 
 // breaks reports whether some offer begins at a quantity that a plan may not need.

@@ -167,11 +167,12 @@ type Market struct {
 	Shipping      float64
 	ShippingFixed bool // no order is left to be decided by the program
 	priced        *pricedLists
+	codes         *codes
 }
 
 // New lists the catalogue's parts with what is owned and offered of each.
 func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
-	m := &Market{byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
+	m := &Market{codes: &codes{known: map[*Option]coded{}}, byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
 	add := func(a Article) int {
 		a.Position = len(m.Articles)
 		a.Buyable, a.Most = math.Inf(1), math.Inf(1)

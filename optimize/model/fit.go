@@ -1,6 +1,7 @@
 package model
 
 import (
+	"math"
 	"slices"
 
 	"cartwright/optimize/bench"
@@ -93,6 +94,26 @@ func (p *program) feeds(v *slotVars, f, c *market.Option) bool {
 	}
 	inside := c.Mount != "" && f.Wire.Device != nil && f.Wire.Device.Mount == c.Mount
 	return !inside || f.Poles <= p.spareSpaces(c)
+}
+
+// apart calls with for each set of casters and each load centre there is to choose, with what goes with them and the
+// mass that the rest of the cart can have, its modules and inverters left aside.
+func (p *program) apart(with func(slots []slotVars, mostKg float64)) {
+	s := p.Bench.Scenario
+	_, coreKg := p.core()
+	perKg := chassis.CasterLoadKg(1, s.CasterFactor, s.Cart.Casters)
+	p.byCentre(func(slots []slotVars) {
+		for _, c := range p.casters().slot.Options {
+			some := slices.Clone(slots)
+			for i := range some {
+				if some[i].kind == choice.SlotCasters {
+					some[i].slot.Options = []market.Option{c}
+				}
+			}
+			most := c.CarriesKg / perKg * (1 + plan.Tolerance)
+			with(some, math.Min(most, s.Limits.MassKg*(1+plan.Tolerance))-coreKg)
+		}
+	})
 }
 
 // byCentre calls with for each load centre there is to choose, with the feeders that go with it; once for all where

@@ -38,16 +38,21 @@ type good struct {
 	most    float64
 }
 
-// cost returns the least cents of a quantity.
-func (g *good) cost(quantity float64) float64 { return g.article.LeastCents(quantity, g.tax) }
+// cost returns the least cents of a quantity. Mass costs nothing.
+func (g *good) cost(quantity float64) float64 {
+	if g.article == nil {
+		return 0
+	}
+	return g.article.LeastCents(quantity, g.tax)
+}
 
-// share finds what some slots share.
-func share(slots []slotVars, m *market.Market) *shared {
-	s, at := &shared{}, map[int]int{}
+// share finds what some slots share. The first good is the mass that they may have together.
+func share(slots []slotVars, m *market.Market, mostKg float64) *shared {
+	s, at := &shared{goods: []good{{most: math.Max(0, mostKg), kinks: []float64{0}}}}, map[int]int{}
 	for i := range slots {
 		slot := sharedSlot{count: float64(slots[i].slot.Count)}
 		for j := range slots[i].slot.Options {
-			var o sharedOption
+			o := sharedOption{uses: []market.Use{{Article: 0, Quantity: slots[i].slot.Options[j].Kg}}}
 			for _, u := range slots[i].slot.Options[j].Uses {
 				a := &m.Articles[u.Article]
 				if !a.Special() {
@@ -64,7 +69,7 @@ func share(slots []slotVars, m *market.Market) *shared {
 			}
 			slot.options = append(slot.options, o)
 		}
-		for k := range s.goods {
+		for k := 1; k < len(s.goods); k++ {
 			most := 0.0
 			for j := range slot.options {
 				for _, u := range slot.options[j].uses {
@@ -77,7 +82,7 @@ func share(slots []slotVars, m *market.Market) *shared {
 		}
 		s.slots = append(s.slots, slot)
 	}
-	for k := range s.goods {
+	for k := 1; k < len(s.goods); k++ {
 		s.goods[k].bend()
 	}
 	return s
@@ -117,7 +122,7 @@ type part struct {
 // mostParts is how many parts are looked at, and roundsPerPart how often prices are mended in each.
 const (
 	mostParts     = 48
-	roundsPerPart = 16
+	roundsPerPart = 40
 )
 
 // least returns what the slots cost together at the least; up to enough it is worth finding more.
@@ -125,7 +130,11 @@ func (s *shared) least(enough float64) float64 {
 	root := &part{low: make([]float64, len(s.goods)), split: -1}
 	for k := range s.goods {
 		root.high = append(root.high, s.goods[k].most)
-		root.prices = append(root.prices, s.goods[k].article.BoughtFloor(s.goods[k].tax))
+		root.prices = append(root.prices, 0)
+		if k == 0 {
+			continue
+		}
+		root.prices[k] = s.goods[k].article.BoughtFloor(s.goods[k].tax)
 		if math.IsInf(root.prices[k], 1) {
 			root.prices[k] = s.goods[k].article.SellFor
 		}
@@ -160,9 +169,11 @@ func (s *shared) mend(x *part, enough float64) {
 			copy(x.prices, prices)
 			s.doubt(x, taken, worst)
 		}
-		apart := 0.0
+		apart := 0.0 // each quantity in parts of the most, since metres and kilograms are not alike
 		for k := range taken {
-			apart += (taken[k] - worst[k]) * (taken[k] - worst[k])
+			if off := (taken[k] - worst[k]) / s.goods[k].most; s.goods[k].most > 0 {
+				apart += off * off
+			}
 		}
 		if apart == 0 || cents > enough {
 			return
@@ -172,7 +183,9 @@ func (s *shared) mend(x *part, enough float64) {
 			aim = x.cents + math.Abs(x.cents)/100
 		}
 		for k := range prices {
-			prices[k] = math.Max(0, prices[k]+(aim-cents)/apart*(taken[k]-worst[k]))
+			if most := s.goods[k].most; most > 0 {
+				prices[k] = math.Max(0, prices[k]+(aim-cents)/apart*(taken[k]-worst[k])/(most*most))
+			}
 		}
 	}
 }

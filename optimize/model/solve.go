@@ -3,8 +3,6 @@ package model
 import (
 	"context"
 	"fmt"
-	"math"
-	"os"
 	"time"
 
 	"cartwright/optimize/bench"
@@ -97,37 +95,7 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		}
 	}
 	p.Model.Minimize(objective)
-	t0 := time.Now()
 	s, err := p.Model.Solve(ctx, o)
-	if os.Getenv("DBG2") != "" && s.Status.HasPoint() && !k.Tied {
-		cc, _ := p.core()
-		fmt.Println("LAG", p.leastCents(math.Inf(1)), "obj", s.Objective*100, "core", cc)
-		for i := range p.slots {
-			v := &p.slots[i]
-			least := math.Inf(1)
-			for j := range v.slot.Options {
-				least = math.Min(least, v.slot.Options[j].Floor)
-			}
-			for j, x := range v.filling {
-				if n := s.Int(x); n > 0 {
-					fmt.Printf("   %s %d of %d: least %.0f chosen %.0f %s\n", v.slot.Name, n, len(v.slot.Options), least, v.slot.Options[j].Floor, describe(p.Bench, &v.slot.Options[j]))
-				}
-			}
-		}
-	}
-	if d := time.Since(t0); d > 300*time.Millisecond {
-		vars, rows := p.Model.Size()
-		fmt.Println("SLOW", d, k.Tied, vars, rows, s.Solves, s.Status, c.Key(), "tip", !p.Space.CannotTip)
-		for i := range p.slots {
-			fmt.Print("  ", p.slots[i].slot.Name, " ", len(p.slots[i].slot.Options), ";")
-		}
-		fmt.Println()
-		for _, a := range p.special {
-			x := &p.market.Articles[a]
-			fmt.Print("  ", x.Kind, " ", x.ID, " have ", x.Have, " offers ", len(x.Offers), " most ", x.Most, "/", p.bought[a].most, " least ", x.Least, ";")
-		}
-		fmt.Println()
-	}
 	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Retries: s.Retries}
 	if err != nil {
 		a.Err = fmt.Errorf("internal error: %w", err)

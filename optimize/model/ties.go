@@ -53,8 +53,8 @@ func (p *program) core() (cents, kg float64) {
 func (p *program) leastCents(enough float64) float64 {
 	cents, _ := p.core()
 	least := math.Inf(1)
-	p.byCentre(func(slots []slotVars) {
-		least = math.Min(least, share(slots, p.market).least(math.Min(enough-cents, least)))
+	p.apart(func(slots []slotVars, mostKg float64) {
+		least = math.Min(least, share(slots, p.market, mostKg).least(math.Min(enough-cents, least)))
 	})
 	return cents + least
 }

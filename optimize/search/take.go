@@ -3,7 +3,6 @@ package search
 import (
 	"errors"
 	"math"
-	"os"
 	"slices"
 	"sort"
 
@@ -14,19 +13,9 @@ import (
 	"cartwright/optimize/question"
 )
 
-var dbg = os.Getenv("DBG") != ""
-
 // take notes the answer for a core.
 func (r *ranking) take(n *node, a *model.Answer) error {
 	r.cells++
-	if dbg {
-		known := r.best[n.core.Key()]
-		owed := ""
-		if a.Status.HasPoint() && n.orders != nil && r.owes(&a.Choice, n.orders) {
-			owed = "OWES"
-		}
-		println("TAKE", n.core.Key(), int(n.score), "known", int(known[0]), "worst", int(r.worst), a.Status.String(), int(a.First*100), a.Solves, owed)
-	}
 	r.models += a.Solves
 	r.retries = append(r.retries, a.Retries...)
 	if a.Err != nil {
