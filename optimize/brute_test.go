@@ -60,7 +60,12 @@ func TestBruteForce(t *testing.T) {
 // compare compares one case, and reports whether it has a plan.
 func compare(t *testing.T, seed uint64, o question.Options) bool {
 	t.Helper()
-	p := randomProblem(seed)
+	return compareTo(t, seed, randomProblem(seed), o)
+}
+
+// compareTo is compare of a problem that was made from a seed.
+func compareTo(t *testing.T, seed uint64, p question.Problem, o question.Options) bool {
+	t.Helper()
 	got, err := optimize.Rank(context.Background(), p, o)
 	if err != nil {
 		t.Errorf("seed %d: %v", seed, err)
