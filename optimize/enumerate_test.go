@@ -29,6 +29,7 @@ type enumeration struct {
 	demand *energy.Demand // for the legs
 	rules  wiring.Rules
 	market *stall
+	field  *field // the modules of the core that is looked at; nil: none
 
 	lists         map[listKey][]option // options of paths, by path and fault
 	bent          []*good              // parts of the wiring whose pieces do not all cost the same
@@ -40,6 +41,7 @@ type total struct {
 	batteries []int // strings of each battery of the catalogue
 	inverter  int
 	units     int
+	field     *field // of solar modules; nil: none
 
 	cost   float64 // cents, unrounded
 	massKg float64
@@ -59,10 +61,13 @@ func enumerate(t *testing.T, p question.Problem, by question.By) []total {
 				if !e.supplies(n, &e.c.Inverters[i], units) {
 					continue
 				}
-				plan := total{batteries: n, inverter: i, units: units, wh: e.usableWh(n)}
-				if e.support(&plan, by) {
-					all = append(all, plan)
+				for _, e.field = range e.fields(&e.c.Inverters[i], units) {
+					plan := total{batteries: n, inverter: i, units: units, field: e.field, wh: e.usableWh(n)}
+					if e.sunServes(n, &e.c.Inverters[i], units) && e.support(&plan, by) {
+						all = append(all, plan)
+					}
 				}
+				e.field = nil
 			}
 		}
 	}
@@ -114,6 +119,12 @@ func (e *enumeration) stringVectors() [][]int {
 
 // supplies reports whether a core meets what is asked of its energy and power.
 func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
+	wantWh := e.house.windowWh(inv.Efficiency, float64(units)*inv.IdleW, e.s.AutonomyH)
+	return reaches(e.usableWh(n), wantWh) && e.powers(n, inv, units, wantWh)
+}
+
+// powers reports whether a core carries the loads, and puts an energy back.
+func (e *enumeration) powers(n []int, inv *catalog.Inverter, units int, backWh float64) bool {
 	u := float64(units)
 	if !e.serves(inv) || !e.talks(n, inv) || !e.keepsCore(n, inv, units) || !reaches(u*inv.ContinuousW, e.house.peakVA) || !reaches(u*inv.SurgeW, e.house.surgeVA) {
 		return false
@@ -121,8 +132,7 @@ func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
 	if inv.ACV == "120/240" && !(reaches(u*inv.LegW, e.demand.PeakLegVA()) && reaches(u*inv.LegSurgeW, e.demand.PeakLegSurgeVA())) {
 		return false
 	}
-	wantWh := e.house.windowWh(inv.Efficiency, u*inv.IdleW, e.s.AutonomyH)
-	return reaches(e.usableWh(n), wantWh) && e.carries(n, inv, units) && e.surges(n, inv) && e.recharges(n, inv, units, wantWh)
+	return e.carries(n, inv, units) && e.surges(n, inv) && e.recharges(n, inv, units, backWh)
 }
 
 // keepsCore reports whether a core has the batteries and inverters that are to be kept.

@@ -1,13 +1,15 @@
 // Package optimize answers what to buy next: given a catalogue and a scenario it ranks complete,
-// buildable shopping plans by cost, mass or cost per lifetime kilowatt-hour, and proves the ranking.
+// buildable shopping plans by cost, mass, cost per lifetime kilowatt-hour or usable energy, and proves the
+// ranking.
 //
 // This is the front door: Rank, and what checks or exports the same problem. The questions around a ranking
-// have rooms of their own: why, frontier, next, value and doubt.
+// have rooms of their own: why, frontier, next, value, compare and doubt.
 package optimize
 
 import (
 	"context"
 
+	"cartwright/optimize/bench"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/rank"
@@ -25,8 +27,14 @@ type (
 // has to give; that is no error. The context limits the time: what is known when it ends is returned.
 func Rank(ctx context.Context, p Problem, o Options) (*Result, error) { return rank.Plans(ctx, p, o) }
 
+// Again ranks plans again and again as limits are moved, in less time than Rank takes; see its method Plans.
+type Again = rank.Again
+
 // Check reports everything in which a scenario does not fit its catalogue. Its error is a *problem.Error.
 func Check(p Problem) error { return rank.Check(p) }
+
+// Notices says what a scenario and its catalogue leave unsaid that keeps batteries apart.
+func Notices(p Problem) []string { return bench.Ungrouped(p) }
 
 // Cautions returns those that go with every plan.
 func Cautions() []string { return rank.Cautions() }

@@ -78,7 +78,7 @@ func TestBruteForceOfSixShops(t *testing.T) {
 		t.Run(string(test.by), func(t *testing.T) {
 			possible := 0
 			for seed := test.first; seed < test.first+shopCases*uint64(*times); seed++ {
-				if compareTo(t, seed, sixShops(seed), question.Options{By: test.by}) {
+				if compare(t, seed, sixShops(seed), question.Options{By: test.by}) {
 					possible++
 				}
 			}

@@ -51,13 +51,13 @@ func TestShopSpeed(t *testing.T) {
 			if r.Solver.Status != question.Optimal {
 				t.Errorf("%s: %s with %d plans", p.Scenario.Name, r.Solver.Status, len(r.Plans))
 			}
-			fmt.Printf("| %s, %d x %d | %s | %d | %d |%s\n", name, n[0], n[1], took, r.Solver.Models, r.Solver.Cells, beside(t, p, r))
+			fmt.Printf("| %s, %d x %d | %s | %d | %d |%s\n", name, n[0], n[1], took, r.Solver.Models, r.Solver.Cells, rivals(t, p, r))
 		}
 	}
 }
 
-// beside tells what the other solvers take for the first plan, and holds their optimum to ours.
-func beside(t *testing.T, p question.Problem, r *question.Result) string {
+// rivals tells what the other solvers take for the first plan, and holds their optimum to ours.
+func rivals(t *testing.T, p question.Problem, r *question.Result) string {
 	t.Helper()
 	if !*shopSpeed {
 		return " | |"

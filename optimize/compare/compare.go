@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"cartwright/catalog"
+	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/next"
@@ -84,12 +85,15 @@ func Check(c *catalog.Catalog, l Line) error {
 // outcome works out one choice: of the banks it may have, the one that keeps most of what is owned and has a plan.
 func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, error) {
 	o := &Outcome{Buy: buy}
-	b, err := bench.Lay(p, "", &bench.Before{})
+	b, err := bench.Lay(ctx, p, "", &bench.Before{})
 	if err != nil {
 		return nil, err
 	}
 	f := newFitting(b, p, buy)
-	list := f.banks()
+	list, err := f.banks(ctx)
+	if err != nil {
+		return nil, err
+	}
 	if len(list) == 0 {
 		o.Reasons = f.misfit()
 		return o, nil
@@ -104,6 +108,9 @@ func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, err
 			continue
 		}
 		found.CostPerExtraKWh = energy.CostPerExtraKWh(found.Cost.Units(), 1000*found.UsableKWh, energy.OwnedWh(p.Scenario, p.Catalog))
+		if err := question.Agreed(*found, audit.Extra(p.Scenario, p.Catalog, found.CostPerExtraKWh, found.Cost.Units(), 1000*found.UsableKWh)); err != nil {
+			return nil, err
+		}
 		o.Plan = found
 		o.Month, o.Reached = next.MonthOf(p.Scenario, found.Cost)
 		o.Kept = list[i].kept(f)

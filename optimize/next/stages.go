@@ -19,9 +19,12 @@ import (
 // findStages finds every core that can stand safely on the cart from what is owned, with a set of the
 // early sales made, and from parts of the target; and for each the least of the target's parts it needs.
 func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
-	b, err := w.partialBench(w.holdings(nil, sold))
+	b, err := w.partialBench(ctx, w.holdings(nil, sold))
 	if err != nil || len(b.Reasons) > 0 {
 		return nil, err
+	}
+	if sold == 0 {
+		w.noteUnfit(b)
 	}
 	var list []stage
 	o := bound.New(b)
@@ -29,9 +32,15 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 		for g, members := range b.Groups {
 			counts := make([]int, len(members))
 			for next(counts, func(j int) int { return b.Stacks[members[j]].Most }) {
+				if ctx.Err() != nil {
+					return nil, question.ErrUnknown
+				}
 				c := bench.CoreOf(v, g, counts)
 				f := o.Of(&c)
 				if o.Hopeless(f) || !o.Serves(&c, f) {
+					if sold == 0 {
+						w.note(b, o, &c, f)
+					}
 					continue
 				}
 				a := model.Solve(ctx, b, &c, model.Ask{By: question.ByCost})
@@ -43,6 +52,8 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 				}
 				if a.Status.HasPoint() {
 					list = append(list, stage{usable: f.UsableWh, needs: w.needsOf(b, &a.Choice), plan: w.owned(choice.Finish(b, &a.Choice))})
+				} else if sold == 0 {
+					w.note(b, o, &c, f)
 				}
 			}
 		}
@@ -65,7 +76,7 @@ func next(counts []int, most func(j int) int) bool {
 // partialBench lays out the carts on the way: all limits of safety hold, but autonomy, recharge and the
 // loads' peaks need not be met yet. The target's lines can be bought at the target's prices, no more of
 // each than the target has.
-func (w *way) partialBench(have []scenarios.Holding) (*bench.Bench, error) {
+func (w *way) partialBench(ctx context.Context, have []scenarios.Holding) (*bench.Bench, error) {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = have, 0, nil
 	b, err := bench.New(question.Problem{Scenario: &s, Catalog: w.p.Catalog}, &bench.Before{})
@@ -88,8 +99,7 @@ func (w *way) partialBench(have []scenarios.Holding) (*bench.Bench, error) {
 		a.Buyable += l.bill.Buy
 		a.Cents = 100 * l.bill.UnitPrice
 	}
-	b.LayAll()
-	return b, nil
+	return b, b.LayAll(ctx)
 }
 
 // needsOf returns how much of each line of the target a choice buys. A part of which the target has two

@@ -16,6 +16,9 @@ type Problem struct {
 	Catalog  *catalog.Catalog
 	// Stand says of parts how many of each have to stand on the cart at the least.
 	Stand map[string]float64
+	// Idle says of owned parts how many of each do not serve; they are sold where they are for sale. The others of
+	// these parts are not sold.
+	Idle map[string]float64
 }
 
 // Status tells why ranking stopped.
@@ -36,6 +39,7 @@ type Solver struct {
 	Status  Status
 	Seconds float64
 	Models  int      // integer programs solved, proofs included
+	Proofs  int      // certificates that were checked in exact arithmetic, and passed
 	Cells   int      // parts of the space that were looked into
 	Gap     float64  // (cost of the first plan - bound) / cost, where not proved
 	Retries []string // solver trouble and what it was retried with

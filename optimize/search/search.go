@@ -4,6 +4,7 @@ package search
 
 import (
 	"container/heap"
+	"context"
 	"math"
 
 	"cartwright/optimize/bench"
@@ -26,8 +27,8 @@ type search struct {
 	worst float64
 }
 
-// newSearch opens all cores of all supplies and groups.
-func newSearch(b *bench.Bench, by question.By) *search {
+// newSearch opens all cores of all supplies and groups, until the context ends.
+func newSearch(ctx context.Context, b *bench.Bench, by question.By) *search {
 	s := &search{b: b, by: by, worst: math.Inf(1)}
 	if len(b.Reasons) > 0 {
 		return s
@@ -38,6 +39,9 @@ func newSearch(b *bench.Bench, by question.By) *search {
 			continue
 		}
 		for g, members := range b.Groups {
+			if ctx.Err() != nil {
+				return s
+			}
 			c := bench.Core{Supply: v, Group: g}
 			must, ok := b.MustStack(members)
 			if !ok {
@@ -82,10 +86,15 @@ func (s *search) add(n *node) {
 	}
 }
 
-// expand replaces an open node by those with one string more.
-func (s *search) expand(n *node) {
+// expand replaces an open node by those with one string more. Where the context ends in between, the node stays among
+// them, since it bounds what was not reached.
+func (s *search) expand(ctx context.Context, n *node) {
 	members := s.b.Groups[n.core.Group]
 	for j := n.last; j < len(members); j++ {
+		if ctx.Err() != nil {
+			s.add(n)
+			return
+		}
 		if n.core.Count(j) >= s.b.Stacks[members[j]].Most {
 			continue
 		}
@@ -101,7 +110,7 @@ func (s *search) expand(n *node) {
 
 // admit adds the node of one core if it serves the loads, has what is to be kept and may stand.
 func (s *search) admit(c bench.Core, f bound.Figures) {
-	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && (s.by != question.ByLife || f.Aged) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
+	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && s.lives(&c, f) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
 		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys})
 	}
 }

@@ -18,7 +18,8 @@ const (
 	StopsParallel  = "max parallel"  // strings the maker allows side by side
 	StopsFault     = "fault current" // what the strongest device breaks
 	StopsStuds     = "studs"         // of the bus bars with the most
-	StopsWiring    = "string wiring" // no cable and device of the catalogue serve a string
+	StopsWiring    = "string wiring" // a condition of the bench: no cable and device of the catalogue serve a string
+	StopsProtocols = "protocols"     // a condition of the bench: it talks to no inverter, and has to
 	StopsAll       = "no cart"       // nothing of the above
 )
 
@@ -55,10 +56,11 @@ func (l lifted) names() []string {
 }
 
 // Unloaded returns the problem of a cart that need not run anything: no autonomy, recharge or budget, and
-// nothing owned or offered, which has no part in what can be built.
+// nothing owned or offered, which has no part in what can be built; nor any modules, which only weigh and take current.
 func Unloaded(p question.Problem) question.Problem {
 	s, c := *p.Scenario, *p.Catalog
 	s.Have, s.AutonomyH, s.Recharge, s.Limits.Budget = nil, 0, nil, math.MaxInt64
+	s.Sun, s.Limits.Served = nil, 0
 	c.Offers = nil
 	return question.Problem{Scenario: &s, Catalog: &c}
 }

@@ -3,10 +3,11 @@ package value
 
 import (
 	"context"
-	"math"
+	"slices"
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
@@ -19,6 +20,9 @@ import (
 type Table struct {
 	Batteries []BatteryValue
 	Misfits   []Misfit
+	// Beside is, with sun, the best plan: what a lifetime kWh costs is of a bank beside its inverters and array. Nil where
+	// there is none.
+	Beside *plan.Plan
 	// Reasons tells what the catalogue has nothing for, so that no cart can be built from it at all.
 	Reasons []string
 }
@@ -47,13 +51,18 @@ type BatteryValue struct {
 
 	UsableKWh        float64
 	CostPerUsableKWh float64
-	// CostPerLifetimeKWh is the throughput cost; 0 where no cycle life is stated.
+	// CostPerLifetimeKWh is the throughput cost; 0 where no life is stated. With sun it is what a kWh costs that a bank
+	// with just the energy of the autonomy serves, in its cycles or its years, whichever end first, beside the best plan's
+	// array; 0 where there is no plan.
 	CostPerLifetimeKWh float64
 	KgPerUsableKWh     float64
 	LitresPerUsableKWh float64 // of its outer sizes
 
 	Landed *Landed // nil: no cable and device of the catalogue serve a string
-	Count  Count
+	// CostPerExtraKWh is what the landed string costs for each usable kWh that it gives beyond the batteries owned
+	// today, together with those it shares a bus with; 0 where it gives none.
+	CostPerExtraKWh float64
+	Count           Count
 
 	Owned float64 // modules
 	// ForSale is what an owned module may be sold for; nil: it is not for sale.
@@ -76,8 +85,14 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.LayAll()
-	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}}
+	if err := b.LayAll(ctx); err != nil {
+		return nil, err
+	}
+	life, beside, err := cyclesOf(ctx, p, b)
+	if err != nil {
+		return nil, err
+	}
+	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}, Beside: beside}
 	var fitting []int
 	for i := range p.Catalog.Batteries {
 		bat := &p.Catalog.Batteries[i]
@@ -86,22 +101,38 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 			out.Misfits = append(out.Misfits, Misfit{bat.ID, c.Why(f)})
 			continue
 		}
+		if ctx.Err() != nil {
+			return nil, question.ErrUnknown
+		}
 		fitting = append(fitting, i)
-		out.Batteries = append(out.Batteries, valueOf(b, bat, f.Series, p.Scenario.Have))
+		out.Batteries = append(out.Batteries, valueOf(ctx, b, life, bat, f.Series, p.Scenario.Have))
+	}
+	if ctx.Err() != nil {
+		return nil, question.ErrUnknown
 	}
 	counts, reasons, err := countAll(ctx, p, fitting)
 	if err != nil {
 		return nil, err
 	}
 	for i := range out.Batteries {
-		out.Batteries[i].Count = counts[i]
+		v := &out.Batteries[i]
+		v.Count = counts[i]
+		if v.Landed != nil {
+			more := *p.Scenario
+			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})
+			v.CostPerExtraKWh = energy.CostPerExtraKWh(v.Landed.Cost.Units(), energy.OwnedWh(&more, p.Catalog), energy.OwnedWh(p.Scenario, p.Catalog))
+			check := audit.Extra(p.Scenario, p.Catalog, v.CostPerExtraKWh, v.Landed.Cost.Units(), audit.OwnedWh(&more, p.Catalog))
+			if err := question.Agreed(plan.Plan{}, check); err != nil {
+				return nil, err
+			}
+		}
 	}
 	out.Reasons = reasons
 	return out, nil
 }
 
 // valueOf works out everything about a battery but how many fit.
-func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
+func valueOf(ctx context.Context, b *bench.Bench, life *cycles, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
 	v := BatteryValue{Part: bat.ID, Name: bat.Name, Chemistry: bat.Chemistry, Series: series, AsOf: bat.AsOf}
 	a := b.Market.Part(bat.ID)
 	one := purchases(a, 1)[0]
@@ -117,12 +148,12 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 	usableWh := energy.UsableWh(bat, b.Scenario.Limits.Reserve)
 	v.UsableKWh = usableWh / wattHoursPerKWh
 	v.CostPerUsableKWh = energy.CostPerKWh(catalog.Cents(v.Price), usableWh)
-	if energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)) > 0 {
-		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)))
+	if wh := life.lifetimeWh(bat, series); wh > 0 {
+		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), wh)
 	}
 	v.KgPerUsableKWh = bat.MassKg / v.UsableKWh
 	v.LitresPerUsableKWh = bat.LengthM * bat.WidthM * bat.HeightM * litresPerCubicMetre / v.UsableKWh
-	v.Landed = land(b, bat, series)
+	v.Landed = land(ctx, b, bat, series)
 	for _, h := range have {
 		if h.PartID != bat.ID {
 			continue
@@ -134,21 +165,6 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 		}
 	}
 	return v
-}
-
-// cycles returns how often a year the modules of a bank are cycled that has just what the autonomy asks for, with the
-// inverter that draws least.
-func cycles(b *bench.Bench) float64 {
-	least := math.Inf(1)
-	for i := range b.Supplies {
-		if v := &b.Supplies[i]; v.NeedWh > 0 {
-			least = math.Min(least, v.YearWh/v.NeedWh)
-		}
-	}
-	if math.IsInf(least, 1) {
-		return b.Scenario.UseDays
-	}
-	return least
 }
 
 // Conversions by definition.

@@ -9,8 +9,8 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// boardKg returns the mass of what hangs on the board: all that is neither frame, deck item, module nor
-// casters.
+// boardKg returns the mass of what hangs on the board: all that is neither frame, deck item, battery module, casters
+// nor an array on the cart.
 func (q *Subject) boardKg() float64 {
 	c := &q.Scenario.Cart
 	frame, _ := q.frame()
@@ -24,7 +24,21 @@ func (q *Subject) boardKg() float64 {
 	if set := q.casters(); set != nil {
 		m -= set.MassKg
 	}
-	return math.Max(0, m)
+	return math.Max(0, m-q.arrayKg())
+}
+
+// arrayKg returns the mass of the array where it is on the cart.
+func (q *Subject) arrayKg() float64 {
+	if sun := q.Scenario.Sun; sun == nil || !sun.OnCart || len(q.Plan.Core.Solar) == 0 {
+		return 0
+	}
+	a := q.Plan.Core.Solar[0]
+	for i := range q.Catalog.Solar {
+		if m := &q.Catalog.Solar[i]; m.ID == a.Part {
+			return m.MassKg * float64(a.Series*a.Parallel*a.Inputs)
+		}
+	}
+	return 0
 }
 
 // frame returns the frame's mass and how high its weight is: as stated, or as its pieces add up.
@@ -185,7 +199,7 @@ func (v *elevation) balance() {
 	cog(v.s, v.at(x, h))
 	if v.side {
 		mark(v.s, scene.Point{X: v.at(x, h).X + 16, Y: v.at(x, h).Y}, v.keys.add(fmt.Sprintf(
-			"centre of gravity of all %s, %s above the floor. Red: the line along which the cart tips over its wheels",
+			"centre of gravity of all %s, %s above the floor. The slanting line runs to the wheels over which the cart tips; its angle is how far the cart leans then",
 			v.Units.Mass(v.Plan.MassKg), v.Units.Length(h))))
 	}
 	if v.side {

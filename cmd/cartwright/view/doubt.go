@@ -27,7 +27,18 @@ func (d Doubt) sheet() sheet {
 	if len(d.Doubted.Plans) == 0 {
 		return ranking.sheet()
 	}
-	return append(sheet{d.fares(), d.verdict(), d.drawn(), ranking.proof()}, cautions(d.Cautions)...)
+	return append(sheet{d.answer(), d.fares(), d.verdict(), d.drawn(), ranking.proof()}, cautions(d.Cautions)...)
+}
+
+// answer says how plan 1 fares, and which plan fails least.
+func (d Doubt) answer() section {
+	first := &d.Doubted.Plans[0]
+	s := section{title: fmt.Sprintf("Plan 1 holds in %s %% of the draws, and is the cheapest that holds in %s %%.", percent(first.Feasible), percent(first.Cheapest)),
+		prose: []string{coreText(first.Core) + "."}}
+	if d.Doubted.Robust > 1 {
+		s.prose = append(s.prose, fmt.Sprintf("Plan %d fails in the fewest draws.", d.Doubted.Robust))
+	}
+	return s
 }
 
 // percent returns a share in percent, to a tenth; of all or none without decimals, and never rounded to
@@ -67,8 +78,12 @@ func (d Doubt) fares() section {
 	if series {
 		t.notes = append(t.notes, seriesNote)
 	}
+	draws := count(d.Doubted.Draws, "draw", "draws")
+	if d.Doubted.Stopped {
+		draws = fmt.Sprintf("the first %s of %d", draws, d.Options.Draws)
+	}
 	return section{title: fmt.Sprintf("How %s for %s fare in %s", count(len(d.Doubted.Plans), "plan", "plans"),
-		d.Scenario.Name, count(d.Doubted.Draws, "draw", "draws")), table: t}
+		d.Scenario.Name, draws), table: t}
 }
 
 // verdict says what choosing the first plan may cost, and which one is best in the worst case.
@@ -103,6 +118,9 @@ func (d Doubt) drawn() section {
 	if d.Scenario.Measured != nil {
 		loads = fmt.Sprintf("The measured loads: off by up to %s %% either way, all by the same part.", short(100*o.Loads, 2))
 	}
+	if d.Scenario.Sun != nil {
+		loads += fmt.Sprintf(" The sunshine of the year: off by up to %s %% either way, every hour by the same part.", short(100*o.Loads, 2))
+	}
 	return section{title: "What was drawn", bullets: []string{
 		fmt.Sprintf("Each price: from the range the catalogue states, else off by up to %s %% either way; with it a part's offers and crimped ends.", short(100*o.Prices, 2)),
 		loads,
@@ -118,6 +136,9 @@ func doubtLimits(s *scenarios.Scenario) []string {
 	list := []string{plan.LimitAutonomy, plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitBusCurrent}
 	if s.Recharge != nil {
 		list = append(list, plan.LimitCharger, plan.LimitCharge)
+	}
+	if s.Limits.Served > 0 {
+		list = append(list, plan.LimitServed)
 	}
 	return append(list, plan.LimitBudget, plan.LimitBusbarCurrent)
 }

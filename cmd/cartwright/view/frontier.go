@@ -10,7 +10,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Frontier shows the staircase of cost against autonomy or mass, a row a step.
+// Frontier shows the staircase of cost against autonomy, mass or sun, a row a step.
 type Frontier struct {
 	Scenario  *scenarios.Scenario
 	Staircase *frontier.Staircase
@@ -26,6 +26,9 @@ var axes = map[frontier.Axis]struct {
 		"Autonomy up to: the step's plan is the cheapest for every autonomy above that of the step before it, up to its own.", 2},
 	frontier.AxisMass: {"cost of mass", "mass\nfrom ",
 		"Mass from: the step's plan is the cheapest for every mass limit below that of the step before it, down to its own.", 3},
+	frontier.AxisServed: {"cost of sun", "served\nup to ",
+		"Served up to: the step's plan is the cheapest for every share above that of the step before it, up to its own. " +
+			"The first is the cheapest plan with no share asked for.", 2},
 	frontier.AxisBudget: {"autonomy for a budget", "autonomy\n",
 		"For every budget from the step's own up to that of the next, its plan runs longest.", 2},
 }
@@ -39,7 +42,27 @@ func (f Frontier) sheet() sheet {
 		}
 		return append(sheet{{title: title}}, cautions(f.Cautions)...)
 	}
-	return append(sheet{f.steps()}, cautions(f.Cautions)...)
+	return append(sheet{f.answer(), f.steps()}, cautions(f.Cautions)...)
+}
+
+// answer tells the knee, and where the staircase begins and ends.
+func (f Frontier) answer() section {
+	u, steps := unitsOf(f.Scenario), f.Staircase.Steps
+	tell := func(s *frontier.Step) string {
+		at, cost := withUnit(fixed(u.figure(s.At, f.Staircase.Unit), axes[f.Staircase.Axis].decimals), u.unit(f.Staircase.Unit)), s.Cost
+		return fmt.Sprintf("%s for %s %s", at, fixed(cost, 2), f.Scenario.Currency)
+	}
+	first, last := &steps[0], &steps[len(steps)-1]
+	s := section{title: fmt.Sprintf("From %s to %s.", tell(first), tell(last)), prose: []string{}}
+	if len(steps) == 1 {
+		s.title = "One step: " + tell(first) + "."
+	}
+	for i := range steps {
+		if steps[i].Knee {
+			s.prose = append(s.prose, fmt.Sprintf("Step %d is the knee of the curve: %s.", i+1, tell(&steps[i])))
+		}
+	}
+	return s
 }
 
 // steps is the table of steps. Batteries and inverter are named where they change.

@@ -16,8 +16,8 @@ import (
 //	 "months":[{"month":0,"cash":0,"buy":[{"part":"…","kind":"battery","quantity":1,"unit":"each",
 //	            "vendor":"","unit_price":0,"line":0}],"sell":[…],"shipping":0,"tax":0,"cash_left":0,
 //	            "outlay":0,"usable_kwh":0,"autonomy_h":0,"mass_kg":0,"cost_per_usable_kwh":0,
-//	            "cart":{…}}],
-//	 "target":{…},"cautions":["…"]}
+//	            "cost_per_extra_kwh":0,"cart":{…}}],
+//	 "target":{…},"notices":["…"],"cautions":["…"]}
 //
 // Status is reached, beyond (the horizon), never or impossible. Cash is in hand before a month's purchases,
 // outlay is all that was spent so far less what was sold. A month's cart and the target are whole plans as
@@ -35,7 +35,9 @@ type nextRecord struct {
 	Next           *nextPurchase `json:"next,omitempty"`
 	Months         []monthRecord `json:"months"`
 	Target         *planRecord   `json:"target,omitempty"`
-	TakenOff       []offRecord   `json:"taken_off"` // owned batteries that the target does not use
+	TakenOff       []offRecord   `json:"taken_off"` // what is owned and the target does not use
+	Notices        []string      `json:"notices"`   // what keeps batteries apart that could stand together
+	Nothing        *barRecord    `json:"nothing_before,omitempty"`
 	Cautions       []string      `json:"cautions"`
 }
 
@@ -60,6 +62,7 @@ type monthRecord struct {
 	AutonomyH        float64          `json:"autonomy_h"`
 	MassKg           float64          `json:"mass_kg"`
 	CostPerUsableKWh float64          `json:"cost_per_usable_kwh"`
+	CostPerExtraKWh  float64          `json:"cost_per_extra_kwh,omitempty"` // beyond what is owned today
 	Cart             *planRecord      `json:"cart,omitempty"`
 }
 
@@ -68,8 +71,8 @@ func (n Next) record() any {
 	q := n.Sequence
 	r := nextRecord{
 		heading: headingOf("next", n.Scenario), Status: n.status(), Horizon: q.Horizon, Reached: q.Reached,
-		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target), TakenOff: n.off(),
-		Cautions: listed(n.Cautions),
+		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target), TakenOff: n.off(), Nothing: n.bar(),
+		Cautions: listed(n.Cautions), Notices: listed(n.Notices),
 	}
 	if m := n.firstPurchase(); m != nil {
 		r.Next = &nextPurchase{m.Month, spent(m), purchases(m.Buy)}
@@ -78,7 +81,8 @@ func (n Next) record() any {
 	for i := range months {
 		m := &months[i]
 		one := monthRecord{Month: m.Month, Cash: m.Cash, Buy: purchases(m.Buy), Sell: purchases(m.Sell), Shipping: m.Shipping,
-			Tax: m.Tax, Left: m.Left, Outlay: m.Outlay, CostPerUsableKWh: m.CostPerUsableKWh}
+			Tax: m.Tax, Left: m.Left, Outlay: m.Outlay, CostPerUsableKWh: m.CostPerUsableKWh,
+			CostPerExtraKWh: m.CostPerExtraKWh}
 		if c := m.Cart; c != nil {
 			one.UsableKWh, one.AutonomyH, one.MassKg = c.UsableKWh, c.AutonomyH, c.MassKg
 			if i == 0 || months[i-1].Cart == nil || len(m.Buy)+len(m.Sell) > 0 {
@@ -96,16 +100,16 @@ func (n Next) records() [][]string {
 		return n.listRecords()
 	}
 	rows := [][]string{{"month", "buy", "sell", "cash", "spent", "sold_for", "cash_left", "outlay", "currency",
-		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh"}}
+		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh", "cost_per_extra_kwh"}}
 	months := n.months()
 	for i := range months {
 		m := &months[i]
 		row := []string{strconv.Itoa(m.Month), written(m.Buy), written(m.Sell),
 			money(m.Cash), money(spent(m)), money(spent(m) + m.Left - m.Cash), money(m.Left), money(m.Outlay), n.Scenario.Currency}
 		if c := m.Cart; c != nil {
-			row = append(row, exact(c.UsableKWh), exact(c.AutonomyH), exact(c.MassKg), exact(m.CostPerUsableKWh))
+			row = append(row, exact(c.UsableKWh), exact(c.AutonomyH), exact(c.MassKg), exact(m.CostPerUsableKWh), orEmpty(m.CostPerExtraKWh))
 		} else {
-			row = append(row, "", "", "", "")
+			row = append(row, "", "", "", "", "")
 		}
 		rows = append(rows, row)
 	}

@@ -19,6 +19,8 @@ type Value struct {
 	By       string    // one of ValueColumns
 	AsOf     time.Time // day that the age of prices is counted to
 	Cautions []string
+	// Notices says what keeps batteries apart that could stand together.
+	Notices []string
 }
 
 // valueColumn is something batteries can be sorted by. Without a figure a battery comes last.
@@ -41,6 +43,7 @@ var valueColumns = []valueColumn{
 		}
 		return b.Landed.CostPerUsableKWh, true
 	}, false},
+	{"extra", func(b *value.BatteryValue) (float64, bool) { return b.CostPerExtraKWh, b.CostPerExtraKWh != 0 }, false},
 	{"usable", of(func(b *value.BatteryValue) float64 { return b.CostPerUsableKWh }), false},
 	{"life", func(b *value.BatteryValue) (float64, bool) { return b.CostPerLifetimeKWh, b.CostPerLifetimeKWh != 0 }, false},
 	{"price", of(func(b *value.BatteryValue) float64 { return b.Price.Units() }), false},
@@ -101,7 +104,7 @@ func (v Value) sheet() sheet {
 		none := section{title: "No battery of the catalogue fits the bus of " + v.Scenario.Name + ".", bullets: v.Table.Reasons}
 		return append(sheet{none}, v.misfits()...)
 	}
-	s := sheet{v.costs(list), v.counts(list), v.landed(list)}
+	s := append(noticed(sheet{v.answer()}, v.Notices), v.costs(list), v.counts(list), v.landed(list))
 	return append(append(append(s, v.misfits()...), v.meanings()), cautions(v.Cautions)...)
 }
 
@@ -110,8 +113,8 @@ func (v Value) costs(list []value.BatteryValue) section {
 	currency, u := v.Scenario.Currency, unitsOf(v.Scenario)
 	t := &table{columns: []column{
 		text("battery"), number("price of\none\n" + currency), number("usable\nof one\nkWh"), number("price\n" + currency + "/kWh"),
-		number("landed\n" + currency + "/kWh"), number("lifetime\n" + currency + "/kWh"), number("mass\n" + u.unit("kg/kWh")),
-		number("room\n" + u.unit("l/kWh")), text("owned"),
+		number("landed\n" + currency + "/kWh"), number("extra\n" + currency + "/kWh"), number(v.lifeHead() + "\n" + currency + "/kWh"),
+		number("mass\n" + u.unit("kg/kWh")), text("owned"),
 	}}
 	stale := 0
 	for i := range list {
@@ -127,14 +130,36 @@ func (v Value) costs(list []value.BatteryValue) section {
 		if v.stale(b) {
 			stale++
 		}
-		t.row(b.Part, price(money(b.Price), v.stale(b)), fixed(b.UsableKWh, 2), fixed(b.CostPerUsableKWh, 2), landed, life,
-			u.fixed(b.KgPerUsableKWh, "kg/kWh"), u.fixed(b.LitresPerUsableKWh, "l/kWh"), ownedText(b))
+		t.row(b.Part, price(money(b.Price), v.stale(b)), fixed(b.UsableKWh, 2), fixed(b.CostPerUsableKWh, 2), landed, extraText(b.CostPerExtraKWh), life,
+			u.fixed(b.KgPerUsableKWh, "kg/kWh"), ownedText(b))
 	}
+	t.notes = append(t.notes, "Landed: one string ready on the bus. Extra: its cost for each usable kWh beyond the batteries owned today.")
 	if stale > 0 {
 		t.notes = append(t.notes, staleNote(v.AsOf))
 	}
+	t.notes = append(t.notes, v.servedNote()...)
 	title := fmt.Sprintf("What a usable kWh costs: %s for %s, by %s", count(len(list), "battery", "batteries"), v.Scenario.Name, v.By)
 	return section{title: title, table: t}
+}
+
+// lifeHead is the heading of what a kWh costs over a battery's life.
+func (v Value) lifeHead() string {
+	if v.Scenario.Sun != nil {
+		return "served"
+	}
+	return "lifetime"
+}
+
+// servedNote says what a served kWh is, of a scenario with sun.
+func (v Value) servedNote() []string {
+	switch {
+	case v.Scenario.Sun == nil:
+		return nil
+	case v.Table.Beside == nil:
+		return []string{"Served: not told, as no plan meets all limits."}
+	}
+	return []string{"Served: the price over what a bank with just the energy of the autonomy serves in its life, cycles or years, " +
+		"beside inverter and modules of the cheapest plan."}
 }
 
 // stale reports whether the price shown of a battery is too old.
@@ -155,12 +180,12 @@ func ownedText(b *value.BatteryValue) string {
 func (v Value) counts(list []value.BatteryValue) section {
 	t := &table{columns: []column{
 		text("battery"), number("modules\na string"), number("strings\nthat fit"), number("modules\nthat fit"),
-		number("usable\nkWh"), text("what leaves no room for one more"),
+		number("usable\nkWh"), number("room\n" + unitsOf(v.Scenario).unit("l/kWh")), text("what leaves no room for one more"),
 	}}
 	for i := range list {
 		b := &list[i]
 		t.row(b.Part, strconv.Itoa(b.Series), strconv.Itoa(b.Count.Strings), strconv.Itoa(b.Count.Modules),
-			fixed(energyThatFits(b), 2), stopText(b.Count))
+			fixed(energyThatFits(b), 2), unitsOf(v.Scenario).fixed(b.LitresPerUsableKWh, "l/kWh"), stopText(b.Count))
 	}
 	t.notes = []string{
 		"So many, of one kind alone, make a cart that meets every limit but autonomy, peak power, recharge and budget; there is no " +
@@ -223,6 +248,8 @@ var valueMeanings = []meaning{
 		"Maini and Agrawal, Satellite Technology, Example 4.6; the square root and the reserve: common practice, no source"},
 	{"price of a usable kWh", "the least that buys one module, before shipping and tax, / its usable kWh", "common practice, no source"},
 	{"landed price of a usable kWh", "one string bought new: modules, its cable and device at the cheapest, shipping, tax, / its usable kWh",
+		"common practice, no source"},
+	{"price of an extra kWh", "one string bought new, landed, / the usable kWh that are then on one bus beyond those owned today; batteries of no common group do not add up",
 		"common practice, no source"},
 	{"price of a lifetime kWh", "price of one / (cycle life x usable kWh), the throughput cost", "North American Clean Energy, \"Measuring the true costs\", part 2"},
 	{"levelised cost of storage", "discounted lifetime cost / discounted lifetime energy, with replacement, operation, charging and the end of life; " +
