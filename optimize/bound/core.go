@@ -25,53 +25,48 @@ type Figures struct {
 
 // Of returns the least figures of a core, or of all cores that have at least these strings: a fault
 // current only grows with more strings, so no device that breaks less will do for them either.
-func (o *Bounds) Of(c *bench.Core) (f Figures) {
-	f = Figures{Cents: o.cents[c.Supply], Kg: o.kg[c.Supply], Aged: true}
+func (o *Bounds) Of(c *bench.Core) Figures {
+	f, totalA, loadKg := o.weigh(c)
+	f.Cents, f.OpenCents, _ = o.full.of(c, totalA, loadKg)
+	return f
+}
+
+// weigh returns the figures of a core but for its costs, the fault current of its bus and what its casters carry.
+func (o *Bounds) weigh(c *bench.Core) (f Figures, totalA, loadKg float64) {
+	f = Figures{Kg: o.kg[c.Supply]}
 	v := &o.Bench.Supplies[c.Supply]
 	members := o.Bench.Groups[c.Group]
-	total := 0.0
 	for _, h := range c.Strings {
-		total += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
+		totalA += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
 	}
-	if o.paid != nil {
-		defer func() {
-			paid, saved := o.paid.Of(c), o.saved(c)
-			f.Cents = math.Max(f.Cents, paid.Cents-saved)
-			f.OpenCents = math.Max(f.OpenCents, paid.OpenCents-saved)
-		}()
-	}
-	further := 0.0 // of the batteries' cost, what further strings need not add to
 	for _, h := range c.Strings {
-		at := members[h.Member]
+		at, x := members[h.Member], float64(h.N)
 		k := &o.Bench.Stacks[at]
-		x := float64(h.N)
-		runCents, runKg := o.stringRun(c.Supply, at, c.Total(), wiring.StringFaultA(k.ShortA, total))
-		modules, a := x*float64(k.Series), o.Market.Part(k.Battery.ID)
-		least := a.LeastCents(modules, o.Market.Tax)
-		further += least - a.LinearCents(modules, o.Market.Tax)
-		f.Cents += least + x*runCents
-		f.Kg += x * (k.Kg + runKg)
+		f.Kg += x * k.Kg
+		if run, _, listed := o.runOf(c.Supply, at, c.Total()); listed {
+			f.Kg += x * run.leastKg(wiring.StringFaultA(k.ShortA, totalA))
+		}
 		f.UsableWh += x * k.UsableWh
 		f.room += x * o.room[at]
 	}
-	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(c.Total(), v.Units, o.Bench.DCCircuits)
-	bars := func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
-	f.Cents += cheapest(o.Bench.Busbars, o.busbarFloors, bars)
-	f.Kg += market.LeastOf(o.Bench.Busbars, bars, market.MassOf)
+	f.Kg += market.LeastOf(o.Bench.Busbars, o.bars(c), market.MassOf)
 	if v.Main != nil {
-		serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, total) }
-		f.Cents += float64(v.Units) * cheapest(v.Main, o.mainFloors[c.Supply], serves)
-		f.Kg += float64(v.Units) * market.LeastOf(v.Main, serves, market.MassOf)
+		f.Kg += float64(v.Units) * o.mains[c.Supply].leastKg(totalA)
 	}
 	// The casters carry at least all the rest and the lightest set.
-	need := chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
-	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, need) }
-	f.Cents += cheapest(o.Bench.Casters, o.casterFloors, carry)
+	loadKg = chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
+	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, loadKg) }
 	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
-	f.OpenCents = f.Cents - further
 	f.LifeWh = o.lifetimeWh(c, f.UsableWh)
 	f.Aged = f.LifeWh > 0 || len(c.Strings) == 0
-	return f
+	return f, totalA, loadKg
+}
+
+// bars says which bus bars carry the current of a core's supply and have a stud for everything.
+func (o *Bounds) bars(c *bench.Core) func(*market.Option) bool {
+	v := &o.Bench.Supplies[c.Supply]
+	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(c.Total(), v.Units, o.Bench.DCCircuits)
+	return func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 }
 
 // Hopeless reports that no plan with at least these strings is within mass, floor and budget.
