@@ -38,6 +38,7 @@ type Supply struct {
 type Stack struct {
 	Battery     *catalog.Battery
 	Position    int // in the catalogue
+	Article     int // in the market
 	Series      int
 	UsableWh    float64 // of one string
 	Kg          float64 // of one string, without its cable
@@ -85,6 +86,7 @@ type Bench struct {
 	// RoundingCents is how far a cost that is rounded line by line can be from the unrounded one.
 	RoundingCents float64
 
+	kept   []int // articles of which some are to be kept
 	before *Before
 }
 

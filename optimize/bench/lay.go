@@ -66,6 +66,11 @@ func (b *Bench) LayAll() {
 	b.layCasters()
 	b.weighSupport()
 	b.RoundingCents = b.roundingCents()
+	for i := range b.Market.Articles {
+		if b.Market.Articles[i].Keep > 0 {
+			b.kept = append(b.kept, i)
+		}
+	}
 }
 
 // laySupplies finds the inverters and unit counts that serve the loads.
@@ -198,7 +203,7 @@ func (b *Bench) layStacks() {
 		}
 		n := float64(f.Series)
 		k := Stack{
-			Battery: bat, Position: i, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
+			Battery: bat, Position: i, Article: b.Market.Part(bat.ID).Position, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
 			UsableWh: n * energy.UsableWh(bat, b.Scenario.Limits.Reserve), Kg: n * bat.MassKg,
 			ShortA: wiring.ShortCircuitA(bat), Conductance: energy.ConductanceS(bat, f.Series),
 			DischargeA: bat.MaxDischargeA, PeakA: energy.PeakDischargeA(bat), ChargeA: bat.MaxChargeA, Columns: f.Columns,

@@ -25,10 +25,10 @@ type Bounds struct {
 	cents []float64 // by supply: without batteries, string runs, mains, bus bars and casters
 	kg    []float64
 
-	busbarFloors, casterFloors []float64 // by option: cents
-
-	mainFloors [][]float64 // by supply and option: cents
-	runs       map[stringRun]floored
+	busbarFloors []float64 // by option: cents
+	casters      ladder    // by what they carry
+	mains        []ladder  // by supply, by what they break
+	runs         map[stringRun]ladder
 
 	paid *Bounds // the same with nothing owned but batteries and inverters; nil where that is so anyway
 	// owned are the articles other than these that are owned and that something can use, with what using
@@ -43,18 +43,15 @@ type Bounds struct {
 	lifeWh       []float64 // cycle life times usable energy; 0: not stated
 	room         []float64 // floor area in m2 that a string takes at least, as if its columns could be parted
 	floorArea    float64   // of all shelves
-	ownedMembers [][]int   // by group: members of which strings are owned
 
-	perUsableCents, perUsableKg dearth // of bought strings, for a Wh of usable energy
-	perUsableRoom               dearth // floor of a Wh of usable energy
-	perLifeRoom, perLifeKg      dearth // for a Wh of lifetime energy
+	perUsableCents, perUsableKg, perUsableRoom []float64 // by stack, of bought strings, for a Wh of usable energy
+	perLifeCents, perLifeRoom, perLifeKg       []float64 // for a Wh of lifetime energy
 
 	lightestCastersKg float64
-	segments          [][]lifeSegment // by group; made when first needed
 }
 
 func New(b *bench.Bench, m *market.Market) *Bounds {
-	o := &Bounds{runs: map[stringRun]floored{}, Bench: b, Market: m}
+	o := &Bounds{runs: map[stringRun]ladder{}, Bench: b, Market: m}
 	o.weighLimits()
 	o.boundSupplies()
 	o.boundStrings()
@@ -118,7 +115,8 @@ func (o *Bounds) boundSupplies() {
 			fixedKg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
 		}
 	}
-	o.busbarFloors, o.casterFloors = o.floors(o.Bench.Busbars), o.floors(o.Bench.Casters)
+	o.busbarFloors = o.floors(o.Bench.Busbars)
+	o.casters = ladderOf(o.Bench.Casters, o.floors(o.Bench.Casters), carries)
 	o.lightestCastersKg = market.LeastOf(o.Bench.Casters, nil, market.MassOf)
 	for i := range o.Bench.Supplies {
 		v := &o.Bench.Supplies[i]
@@ -148,7 +146,7 @@ func (o *Bounds) boundSupplies() {
 				}
 			}
 		}
-		o.mainFloors = append(o.mainFloors, o.floors(v.Main))
+		o.mains = append(o.mains, ladderOf(v.Main, o.floors(v.Main), interrupting))
 		o.cents = append(o.cents, cents)
 		o.kg = append(o.kg, kg)
 	}
@@ -171,8 +169,11 @@ func (o *Bounds) boundStrings() {
 		k := &o.Bench.Stacks[i]
 		a := o.Market.Part(k.Battery.ID)
 		series := float64(k.Series)
-		run := floored{k.Options, o.floors(k.Options)}
-		runCents, runKg := run.least(k.ShortA)
+		runCents, runKg := 0.0, 0.0 // nothing where there is no run
+		if k.Options != nil {
+			run := ladderOf(k.Options, o.floors(k.Options), interrupting)
+			runCents, runKg = run.least(k.ShortA)
+		}
 		o.ownedStrings = append(o.ownedStrings, a.Have/series)
 		o.ownedCents = append(o.ownedCents, runCents+series*a.SellFor)
 		o.boughtCents = append(o.boughtCents, runCents+series*a.BoughtFloor(tax))
@@ -187,19 +188,21 @@ func (o *Bounds) boundStrings() {
 		}
 		o.room = append(o.room, series*area)
 	}
-	o.perUsableCents = o.dearthOf(func(at int) float64 { return o.boughtCents[at] / o.Bench.Stacks[at].UsableWh })
-	o.perUsableKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.Bench.Stacks[at].UsableWh })
-	o.perUsableRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.Bench.Stacks[at].UsableWh })
-	o.perLifeRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.lifeWh[at] })
-	o.perLifeKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.lifeWh[at] })
-	o.ownedMembers = make([][]int, len(o.Bench.Groups))
-	for g, members := range o.Bench.Groups {
-		for j, at := range members {
-			if o.ownedStrings[at] > 0 {
-				o.ownedMembers[g] = append(o.ownedMembers[g], j)
-			}
+	usable := func(at int) float64 { return o.Bench.Stacks[at].UsableWh }
+	life := func(at int) float64 { return o.lifeWh[at] }
+	o.perUsableCents, o.perUsableKg, o.perUsableRoom = o.per(o.boughtCents, usable), o.per(o.stringKg, usable), o.per(o.room, usable)
+	o.perLifeCents, o.perLifeRoom, o.perLifeKg = o.per(o.boughtCents, life), o.per(o.room, life), o.per(o.stringKg, life)
+}
+
+// per divides a figure of each stack's string by what it has; what is no number is as much as can be.
+func (o *Bounds) per(figure []float64, of func(at int) float64) []float64 {
+	list := make([]float64, len(figure))
+	for at := range figure {
+		if list[at] = figure[at] / of(at); math.IsNaN(list[at]) {
+			list[at] = math.Inf(1)
 		}
 	}
+	return list
 }
 
 // mostCycles bounds how often a year the modules of a bank with at least so much usable energy are cycled: the bank
@@ -219,21 +222,6 @@ type stringRun struct {
 	bothEnds      bool
 }
 
-// floored is options with their floors.
-type floored struct {
-	options []market.Option
-	floors  []float64
-}
-
-// least returns the least cost in cents and mass of those whose devices break a current; nothing where there is no run.
-func (f floored) least(faultA float64) (cents, kg float64) {
-	if f.options == nil {
-		return 0, 0
-	}
-	serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, faultA) }
-	return cheapest(f.options, f.floors, serves), market.LeastOf(f.options, serves, market.MassOf)
-}
-
 // stringRun returns the least cost in cents and mass of a string's run beside a supply, on a bus of so many strings,
 // whose device breaks a current.
 func (o *Bounds) stringRun(supply, at, strings int, faultA float64) (cents, kg float64) {
@@ -243,12 +231,9 @@ func (o *Bounds) stringRun(supply, at, strings int, faultA float64) (cents, kg f
 	key := stringRun{supply, at, wiring.BothEnds(o.Bench.Scenario, strings)}
 	run, known := o.runs[key]
 	if !known {
-		run.options = o.Bench.StringOptions(supply, at, strings)
-		run.floors = o.floors(run.options)
+		options := o.Bench.StringOptions(supply, at, strings)
+		run = ladderOf(options, o.floors(options), interrupting)
 		o.runs[key] = run
-	}
-	if len(run.options) == 0 {
-		return math.Inf(1), 0
 	}
 	return run.least(faultA)
 }

@@ -25,28 +25,36 @@ type Figures struct {
 
 // Of returns the least figures of a core, or of all cores that have at least these strings: a fault
 // current only grows with more strings, so no device that breaks less will do for them either.
-func (o *Bounds) Of(c *bench.Core) (f Figures) {
-	f = Figures{Cents: o.cents[c.Supply], Kg: o.kg[c.Supply], Aged: true}
+func (o *Bounds) Of(c *bench.Core) Figures { return o.With(c, &Further{}) }
+
+// With returns the least figures of all cores that have at least these strings and further ones that come to something:
+// they count in mass, fault current, studs and floor. Their cost is not in yet.
+func (o *Bounds) With(c *bench.Core, more *Further) Figures {
+	f := o.with(c, more)
+	if o.paid != nil {
+		paid, saved := o.paid.with(c, more), o.saved(c)
+		f.Cents = math.Max(f.Cents, paid.Cents-saved)
+		f.OpenCents = math.Max(f.OpenCents, paid.OpenCents-saved)
+	}
+	return f
+}
+
+func (o *Bounds) with(c *bench.Core, more *Further) Figures {
+	f := Figures{Cents: o.cents[c.Supply], Kg: o.kg[c.Supply] + more.Kg, Aged: true, room: more.room}
 	v := &o.Bench.Supplies[c.Supply]
 	members := o.Bench.Groups[c.Group]
-	total := 0.0
+	total, count := more.ShortA, more.Strings
 	for _, h := range c.Strings {
 		total += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
-	}
-	if o.paid != nil {
-		defer func() {
-			paid, saved := o.paid.Of(c), o.saved(c)
-			f.Cents = math.Max(f.Cents, paid.Cents-saved)
-			f.OpenCents = math.Max(f.OpenCents, paid.OpenCents-saved)
-		}()
+		count += h.N
 	}
 	further := 0.0 // of the batteries' cost, what further strings need not add to
 	for _, h := range c.Strings {
 		at := members[h.Member]
 		k := &o.Bench.Stacks[at]
 		x := float64(h.N)
-		runCents, runKg := o.stringRun(c.Supply, at, c.Total(), wiring.StringFaultA(k.ShortA, total))
-		modules, a := x*float64(k.Series), o.Market.Part(k.Battery.ID)
+		runCents, runKg := o.stringRun(c.Supply, at, count, wiring.StringFaultA(k.ShortA, total))
+		modules, a := x*float64(k.Series), &o.Market.Articles[k.Article]
 		least := a.LeastCents(modules, o.Market.Tax)
 		further += least - a.LinearCents(modules, o.Market.Tax)
 		f.Cents += least + x*runCents
@@ -54,20 +62,19 @@ func (o *Bounds) Of(c *bench.Core) (f Figures) {
 		f.UsableWh += x * k.UsableWh
 		f.room += x * o.room[at]
 	}
-	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(c.Total(), v.Units, o.Bench.DCCircuits)
+	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(count, v.Units, o.Bench.DCCircuits)
 	bars := func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 	f.Cents += cheapest(o.Bench.Busbars, o.busbarFloors, bars)
 	f.Kg += market.LeastOf(o.Bench.Busbars, bars, market.MassOf)
 	if v.Main != nil {
-		serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, total) }
-		f.Cents += float64(v.Units) * cheapest(v.Main, o.mainFloors[c.Supply], serves)
-		f.Kg += float64(v.Units) * market.LeastOf(v.Main, serves, market.MassOf)
+		cents, kg := o.mains[c.Supply].least(total)
+		f.Cents += float64(v.Units) * cents
+		f.Kg += float64(v.Units) * kg
 	}
 	// The casters carry at least all the rest and the lightest set.
-	need := chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
-	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, need) }
-	f.Cents += cheapest(o.Bench.Casters, o.casterFloors, carry)
-	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
+	cents, kg := o.casters.least(chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters))
+	f.Cents += cents
+	f.Kg += kg
 	f.OpenCents = f.Cents - further
 	f.LifeWh = o.lifetimeWh(c, f.UsableWh)
 	f.Aged = f.LifeWh > 0 || len(c.Strings) == 0
@@ -79,9 +86,13 @@ func (o *Bounds) Hopeless(f Figures) bool {
 	if f.Kg > o.most || !plan.AtMost(f.room, o.floorArea) {
 		return true
 	}
+	return o.Dear(f.Cents)
+}
+
+// Dear reports that so many cents are above the budget for certain.
+func (o *Bounds) Dear(cents float64) bool {
 	l := &o.Bench.Scenario.Limits
-	return math.IsInf(f.Cents, 1) ||
-		(l.Budget != math.MaxInt64 && f.Cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents)
+	return math.IsInf(cents, 1) || l.Budget != math.MaxInt64 && cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents
 }
 
 // Serves reports whether a core carries the loads and can be recharged.
@@ -109,30 +120,4 @@ func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 	}
 	served := o.Bench.Scenario.Limits.Served
 	return served <= 0 || v.Sun == nil || o.Bench.Partial || plan.AtLeast(o.Bench.YearOf(c.Supply, strings).Served, served)
-}
-
-// Missing bounds from below what the energy still missing adds for strings of the members from last on.
-// Owned modules come first where they are cheaper; beyond them the cheapest energy is bought.
-func (o *Bounds) Missing(c *bench.Core, last int, wh float64) (cents, kg float64) {
-	if wh <= 0 {
-		return 0, 0
-	}
-	members := o.Bench.Groups[c.Group]
-	perCent := o.perUsableCents.from(o, c, last) // for a Wh
-	kg = wh * o.perUsableKg.from(o, c, last)
-	for _, j := range o.ownedMembers[c.Group] {
-		if j < last {
-			continue
-		}
-		at := members[j]
-		left := math.Min(o.ownedStrings[at], float64(o.Bench.Stacks[at].Most)) - float64(c.Count(j))
-		u := o.Bench.Stacks[at].UsableWh
-		if left <= 0 || o.ownedCents[at]/u >= perCent {
-			continue
-		}
-		// Each owned string saves at the most what its energy would cost bought.
-		taken := math.Min(wh, left*u)
-		cents += taken * (o.ownedCents[at]/u - perCent)
-	}
-	return math.Max(0, cents+wh*perCent), kg
 }

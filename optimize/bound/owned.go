@@ -63,7 +63,7 @@ func (o *Bounds) boundPaid() {
 		}
 		x.saves = math.Max(0, price-o.Market.Articles[x.article].SellFor)
 	}
-	paid := &Bounds{runs: map[stringRun]floored{}, Bench: o.Bench, Market: &m, most: o.most}
+	paid := &Bounds{runs: map[stringRun]ladder{}, Bench: o.Bench, Market: &m, most: o.most}
 	paid.boundSupplies()
 	paid.boundStrings()
 	o.paid = paid

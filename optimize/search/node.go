@@ -8,7 +8,8 @@ import (
 
 // The search is best first. A node is a set of cores with a score that no plan among them can beat:
 //
-//   - an open node: all cores with at least these strings, further ones of the members from last on;
+//   - a supply node: all cores of a supply;
+//   - an open node: a cell, all cores with these strings and further ones;
 //   - a core node: one core, to be solved as an integer program;
 //   - a plan node: a solved core; its score is exact.
 //
@@ -17,7 +18,8 @@ import (
 type nodeKind int
 
 const (
-	openNode nodeKind = iota
+	supplyNode nodeKind = iota
+	openNode
 	coreNode
 	planNode
 )
@@ -26,7 +28,7 @@ type node struct {
 	score float64
 	kind  nodeKind
 	core  bench.Core
-	last  int
+	cell  *cell // of an open node
 	// levels of shipping that are decided for a core node, by vendor; nil: none yet.
 	levels []int
 	// owed is the vendor to decide next, of a core node that was solved at open vendors; else nobody.

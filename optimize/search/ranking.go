@@ -81,6 +81,8 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 		n := heap.Pop(&r.nodes).(*node)
 		switch {
 		case n.score > r.worst:
+		case n.kind == supplyNode:
+			r.openGroups(n)
 		case n.kind == openNode:
 			r.cells++
 			r.expand(n)

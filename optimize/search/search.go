@@ -18,6 +18,7 @@ import (
 type search struct {
 	b     *bench.Bench
 	o     *bound.Bounds // with no order settled
+	rest  *bound.Rest
 	by    question.By
 	at    map[string]*bound.Bounds // by settled levels
 	nodes nodeHeap
@@ -38,69 +39,18 @@ func newSearch(b *bench.Bench, by question.By) *search {
 		open[i] = market.Undecided
 	}
 	s.o = s.boundsAt(open)
+	s.rest = s.o.RestBy(by)
 	for v := range b.Supplies {
-		if !b.MayServe(&b.Supplies[v]) {
-			continue
-		}
-		for g, members := range b.Groups {
-			c := bench.Core{Supply: v, Group: g}
-			must, ok := b.MustStack(members)
-			if !ok {
-				continue
-			}
-			if must >= 0 {
-				// One string of it is there from the start; the further ones are added in the usual order.
-				c = c.With(must)
-				s.admit(c, s.o.Of(&c))
-			}
-			s.open(c, 0, s.o.Of(&c))
+		if b.MayServe(&b.Supplies[v]) {
+			s.openSupply(v)
 		}
 	}
 	return s
 }
 
-// open adds the node of all cores with at least the strings of c, unless there can be no plan in it.
-func (s *search) open(c bench.Core, last int, f bound.Figures) {
-	if s.o.Hopeless(f) || s.b.TipsWith(&c, last) { // neither cost nor mass shrinks with further strings
-		return
-	}
-	cents, kg := s.o.Missing(&c, last, s.needWh(&c)-f.UsableWh)
-	whole := f
-	whole.Cents = f.OpenCents + cents
-	whole.Kg += kg
-	if s.o.Hopeless(whole) {
-		return
-	}
-	score := s.coreScore(s.o, whole)
-	switch s.by {
-	case question.ByLife:
-		score = s.o.LifeScore(&c, last, f)
-	case question.ByEnergy:
-		score = -s.o.MostUsableWh(&c, last, f)
-	}
-	s.add(&node{score: score, kind: openNode, core: c, last: last})
-}
-
 func (s *search) add(n *node) {
 	if n.score <= s.worst {
 		heap.Push(&s.nodes, n)
-	}
-}
-
-// expand replaces an open node by those with one string more.
-func (s *search) expand(n *node) {
-	members := s.b.Groups[n.core.Group]
-	for j := n.last; j < len(members); j++ {
-		if n.core.Count(j) >= s.b.Stacks[members[j]].Most {
-			continue
-		}
-		c := n.core.With(j)
-		f := s.o.Of(&c)
-		if s.o.Hopeless(f) {
-			continue
-		}
-		s.open(c, j, f)
-		s.admit(c, f)
 	}
 }
 
@@ -137,13 +87,14 @@ func (s *search) planScore(p *plan.Plan) (first, second float64) {
 	return float64(p.Cost), choice.RoundMass(p.MassKg)
 }
 
-// needWh returns the usable energy that a core has at the least. What the year asks for is looked into once a supply is
-// worth a string.
-func (s *search) needWh(c *bench.Core) float64 {
-	if len(c.Strings) == 0 {
-		return s.b.Supplies[c.Supply].NeedWh
+// lackWh returns the usable energy that a core lacks which has so much, short of what need not be met to the letter. What
+// the year asks for is looked into once a supply is worth a string.
+func (s *search) lackWh(c *bench.Core, usableWh float64) float64 {
+	need := s.b.Supplies[c.Supply].NeedWh
+	if len(c.Strings) > 0 {
+		need = s.b.StoreWh(c.Supply)
 	}
-	return s.b.StoreWh(c.Supply)
+	return need*(1-2*plan.Tolerance) - usableWh
 }
 
 // roundWh takes the rounding of sums out of energies that are compared: a thousandth of a Wh.
