@@ -114,6 +114,12 @@ func (e *enumeration) stringVectors() [][]int {
 
 // supplies reports whether a core meets what is asked of its energy and power.
 func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
+	wantWh := e.house.windowWh(inv.Efficiency, float64(units)*inv.IdleW, e.s.AutonomyH)
+	return reaches(e.usableWh(n), wantWh) && e.powers(n, inv, units, wantWh)
+}
+
+// powers reports whether a core carries the loads, and puts an energy back.
+func (e *enumeration) powers(n []int, inv *catalog.Inverter, units int, backWh float64) bool {
 	u := float64(units)
 	if !e.serves(inv) || !e.talks(n, inv) || !e.keepsCore(n, inv, units) || !reaches(u*inv.ContinuousW, e.house.peakVA) || !reaches(u*inv.SurgeW, e.house.surgeVA) {
 		return false
@@ -121,8 +127,7 @@ func (e *enumeration) supplies(n []int, inv *catalog.Inverter, units int) bool {
 	if inv.ACV == "120/240" && !(reaches(u*inv.LegW, e.demand.PeakLegVA()) && reaches(u*inv.LegSurgeW, e.demand.PeakLegSurgeVA())) {
 		return false
 	}
-	wantWh := e.house.windowWh(inv.Efficiency, u*inv.IdleW, e.s.AutonomyH)
-	return reaches(e.usableWh(n), wantWh) && e.carries(n, inv, units) && e.surges(n, inv) && e.recharges(n, inv, units, wantWh)
+	return e.carries(n, inv, units) && e.surges(n, inv) && e.recharges(n, inv, units, backWh)
 }
 
 // keepsCore reports whether a core has the batteries and inverters that are to be kept.

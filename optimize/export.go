@@ -1,6 +1,7 @@
 package optimize
 
 import (
+	"context"
 	"errors"
 	"strings"
 
@@ -15,8 +16,8 @@ import (
 // option, with the objective of o.By in currency units or kilograms. It is what Rank solves in parts; any
 // solver that reads MPS can check the first plan with it. A ratio is no linear objective, so ByLife
 // cannot be written.
-func FullModel(p question.Problem, o question.Options) (*milp.Model, error) {
-	b, err := bench.Lay(p, o.Must, &bench.Before{})
+func FullModel(ctx context.Context, p question.Problem, o question.Options) (*milp.Model, error) {
+	b, err := bench.Lay(ctx, p, o.Must, &bench.Before{})
 	if err != nil {
 		return nil, err
 	}

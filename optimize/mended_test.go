@@ -9,6 +9,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize"
 	"cartwright/optimize/next"
+	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/relax"
 	"cartwright/optimize/why"
@@ -140,6 +141,62 @@ func TestLimitsMetExactly(t *testing.T) {
 			p.Catalog.Batteries[0].MaxParallel = 1
 		},
 			func(p question.Problem) { p.Scenario.AutonomyH += 0.01 }},
+		{"leg power", func(p question.Problem) {
+			p.Scenario.Loads[0].Watts, p.Scenario.Loads[0].Count, p.Scenario.Loads[0].Leg = 1000.0/3, 3, scenarios.LegA
+			p.Catalog.Inverters[0].ACV, p.Catalog.Inverters[0].ContinuousW = "120/240", 2000
+			p.Catalog.Batteries[0].MaxDischargeA, p.Catalog.Batteries[0].PeakDischargeA = 80, 80
+			p.Scenario.Runs = nil
+		}, func(p question.Problem) { p.Catalog.Inverters[0].LegW = 999 }},
+		{"leg surge", func(p question.Problem) {
+			p.Scenario.Loads[0].Start, p.Scenario.Loads[0].Leg = 1.1, scenarios.LegA
+			p.Catalog.Inverters[0].ACV, p.Catalog.Inverters[0].LegSurgeW = "120/240", 110
+			p.Scenario.Runs = nil
+		}, func(p question.Problem) { p.Catalog.Inverters[0].LegSurgeW = 109 }},
+		{"current of the strings for a moment", func(p question.Problem) {
+			p.Scenario.Loads[0].Start = 15
+			p.Catalog.Batteries[0].PeakDischargeA, p.Catalog.Batteries[0].MaxParallel = 1500/0.9/46, 1
+		}, func(p question.Problem) { p.Catalog.Batteries[0].PeakDischargeA = 36.2 }},
+		{"what the charger gives", func(p question.Problem) {
+			p.Scenario.Recharge = &scenarios.Recharge{WithinH: 4 * (100/0.9 + 10) / (20 * 48)}
+		}, func(p question.Problem) { p.Scenario.Recharge.WithinH *= 0.9999 }},
+		{"what the batteries take", func(p question.Problem) {
+			p.Catalog.Batteries[0].MaxChargeA, p.Catalog.Batteries[0].MaxParallel = 10, 1
+			p.Scenario.Recharge = &scenarios.Recharge{WithinH: 4 * (100/0.9 + 10) / (10 * 48)}
+		}, func(p question.Problem) { p.Scenario.Recharge.WithinH *= 0.9999 }},
+		{"tilt to the side", func(p question.Problem) {
+			p.Catalog.Batteries[0].MaxParallel = 1 // two stand better
+			p.Scenario.Limits.TiltDeg = limitOf(p, plan.LimitTiltSideways).Value
+		}, func(p question.Problem) { p.Scenario.Limits.TiltDeg *= 1.0001 }},
+		{"tilt lengthways", func(p question.Problem) {
+			p.Scenario.Cart.TrackM, p.Catalog.Batteries[0].MaxParallel = 2, 1
+			p.Scenario.Limits.TiltDeg = limitOf(p, plan.LimitTiltLength).Value
+		}, func(p question.Problem) { p.Scenario.Limits.TiltDeg *= 1.0001 }},
+		{"push", func(p question.Problem) {
+			p.Scenario.Limits.PushN = 1000
+			p.Scenario.Limits.PushN = limitOf(p, plan.LimitPush).Value
+		}, func(p question.Problem) { p.Scenario.Limits.PushN *= 0.9999 }},
+		{"hold", func(p question.Problem) {
+			p.Catalog.Casters[0].Brakes = 2
+			p.Scenario.Limits.Slope = math.Tan(math.Atan(0.5 * 2 / 4)) // grip times half of the weight
+		}, func(p question.Problem) { p.Scenario.Limits.Slope *= 1.0001 }},
+		{"room on a shelf", func(p question.Problem) {
+			p.Scenario.AutonomyH = 80 // three modules; three of 0.1 m are 0.30000000000000004 m
+			p.Catalog.Batteries[0].LengthM, p.Scenario.Cart.Shelves[0].LengthM = 0.1, 0.3
+			p.Scenario.Cart.Shelves[1].LengthM = 0.05
+		}, func(p question.Problem) { p.Scenario.Cart.Shelves[0].LengthM = 0.2999 }},
+		{"mass on a shelf", func(p question.Problem) {
+			p.Scenario.AutonomyH = 80 // three modules of 20.1 kg are 60.300000000000004 kg
+			p.Catalog.Batteries[0].LengthM, p.Catalog.Batteries[0].MassKg = 0.1, 20.1
+			p.Scenario.Cart.Shelves[0].MaxMassKg, p.Scenario.Cart.Shelves[1].LengthM = 60.3, 0.05
+		}, func(p question.Problem) { p.Scenario.Cart.Shelves[0].MaxMassKg = 60.29 }},
+		{"a disconnect", func(p question.Problem) {
+			p.Scenario.Needs = []scenarios.Need{{Role: "disconnect", Count: 1}}
+			p.Catalog.Sundries = []catalog.Sundry{{Part: catalog.Part{ID: "switch", Name: "switch"}, Role: "disconnect", RatingA: 1000 / 0.9 / 46 * 1.25}}
+		}, func(p question.Problem) { p.Catalog.Sundries[0].RatingA *= 0.9999 }},
+		{"a battery's largest fuse", func(p question.Problem) { p.Catalog.Batteries[0].MaxFuseA = 50 },
+			func(p question.Problem) { p.Catalog.Batteries[0].MaxFuseA = 49.9 }},
+		{"drop", func(p question.Problem) { p.Scenario.Runs[0].Drop = best(p).Runs[0].DropPct / 100 },
+			func(p question.Problem) { p.Scenario.Runs[0].Drop *= 0.9999 }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := small()
@@ -162,6 +219,16 @@ func best(p question.Problem) *optimize.Plan {
 		panic("the test's own cart has no plan")
 	}
 	return &r.Plans[0]
+}
+
+// limitOf returns a limit of the first plan of a problem.
+func limitOf(p question.Problem, name string) plan.Limit {
+	for _, l := range best(p).Limits {
+		if l.Name == name {
+			return l
+		}
+	}
+	panic("the test's own cart has no limit " + name)
 }
 
 // threePlans returns the ranking of a problem.

@@ -1,8 +1,9 @@
 // Package optimize answers what to buy next: given a catalogue and a scenario it ranks complete,
-// buildable shopping plans by cost, mass or cost per lifetime kilowatt-hour, and proves the ranking.
+// buildable shopping plans by cost, mass, cost per lifetime kilowatt-hour or usable energy, and proves the
+// ranking.
 //
 // This is the front door: Rank, and what checks or exports the same problem. The questions around a ranking
-// have rooms of their own: why, frontier, next, value and doubt.
+// have rooms of their own: why, frontier, next, value, compare and doubt.
 package optimize
 
 import (
@@ -24,6 +25,9 @@ type (
 // Rank finds the best plans in their order, each audited. Where none is possible the result says so, with what
 // has to give; that is no error. The context limits the time: what is known when it ends is returned.
 func Rank(ctx context.Context, p Problem, o Options) (*Result, error) { return rank.Plans(ctx, p, o) }
+
+// Again ranks plans again and again as limits are moved, in less time than Rank takes; see its method Plans.
+type Again = rank.Again
 
 // Check reports everything in which a scenario does not fit its catalogue. Its error is a *problem.Error.
 func Check(p Problem) error { return rank.Check(p) }

@@ -68,7 +68,7 @@ func TestRandomProblemsAgainstOtherSolvers(t *testing.T) {
 // and no plan.
 func (p *aPeer) ask(t *testing.T, problem question.Problem, by question.By) (optimum float64, possible bool, err error) {
 	t.Helper()
-	m, err := optimize.FullModel(problem, question.Options{By: by})
+	m, err := optimize.FullModel(context.Background(), problem, question.Options{By: by})
 	if err != nil {
 		if strings.HasPrefix(err.Error(), "there is nothing to choose from") {
 			err = nil

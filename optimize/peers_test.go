@@ -87,7 +87,7 @@ func (p *aPeer) solveWithin(t testing.TB, model string, most time.Duration) (opt
 // writeModel writes a problem as one program, and returns the file.
 func writeModel(t testing.TB, p question.Problem, by question.By) string {
 	t.Helper()
-	m, err := optimize.FullModel(p, question.Options{By: by})
+	m, err := optimize.FullModel(context.Background(), p, question.Options{By: by})
 	if err != nil {
 		t.Fatal(err)
 	}

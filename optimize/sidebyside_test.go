@@ -40,7 +40,7 @@ func TestSideBySide(t *testing.T) {
 		if r.Solver.Status != question.Optimal || len(r.Plans) != 10 {
 			t.Fatalf("%v: %s with %d plans", n, r.Solver.Status, len(r.Plans))
 		}
-		m, err := optimize.FullModel(p, question.Options{})
+		m, err := optimize.FullModel(context.Background(), p, question.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

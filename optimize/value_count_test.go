@@ -81,7 +81,7 @@ const countCases = 100
 
 // The counts are those of an enumeration of all carts, and so is what stops one more.
 func TestCountsByBruteForce(t *testing.T) {
-	counted, short, stopped := 0, 0, map[string]int{}
+	counted, stopped := 0, map[string]int{}
 	for seed := uint64(5e6); seed < 5e6+uint64(countCases**times); seed++ {
 		p := randomProblem(seed)
 		v, err := value.Find(context.Background(), p)
@@ -91,10 +91,6 @@ func TestCountsByBruteForce(t *testing.T) {
 		for _, b := range v.Batteries {
 			at := slices.IndexFunc(p.Catalog.Batteries, func(o catalog.Battery) bool { return o.ID == b.Part })
 			want := mostByEnumeration(t, value.Unloaded(p), at)
-			if b.Count.Strings < want {
-				short++ // known: now and then a count is too low, never too high
-				continue
-			}
 			if b.Count.Strings != want {
 				t.Errorf("seed %d, %s: %d strings, want %d", seed, b.Part, b.Count.Strings, want)
 				continue
@@ -103,7 +99,7 @@ func TestCountsByBruteForce(t *testing.T) {
 			next := max(want+1, b.Count.Least)
 			for _, limit := range b.Count.Limits {
 				stopped[limit]++
-				if !b.Count.Jointly && limit != value.StopsWiring && buildable(t, value.Held(value.Unloaded(p), limit), at, next) {
+				if !b.Count.Jointly && limit != value.StopsWiring && limit != value.StopsProtocols && buildable(t, value.Held(value.Unloaded(p), limit), at, next) {
 					t.Errorf("seed %d, %s: %d strings are possible with %s alone", seed, b.Part, next, limit)
 				}
 			}
@@ -111,9 +107,6 @@ func TestCountsByBruteForce(t *testing.T) {
 				t.Errorf("seed %d, %s: %d strings are possible with %q", seed, b.Part, next, b.Count.Limits)
 			}
 		}
-	}
-	if short > counted/20 {
-		t.Errorf("%d counts of %d are too low", short, counted)
 	}
 	t.Logf("%d batteries of which some fit; stopped by %v", counted, stopped)
 	if counted < countCases || len(stopped) < 6 {
@@ -152,7 +145,7 @@ func buildable(t *testing.T, p question.Problem, battery, n int) bool {
 	for i := range p.Catalog.Inverters {
 		inv := &p.Catalog.Inverters[i]
 		for units := 1; units <= inv.MaxUnits; units++ {
-			if !e.serves(inv) || !e.carries(strings, inv, units) {
+			if !e.serves(inv) || !e.talks(strings, inv) || !e.carries(strings, inv, units) {
 				continue
 			}
 			if e.support(&total{batteries: strings, inverter: i, units: units}, question.ByCost) {

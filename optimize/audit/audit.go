@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"cartwright/catalog"
+	"cartwright/optimize/chassis"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
@@ -21,16 +22,20 @@ type Auditor struct {
 	s     *scenarios.Scenario
 	stock *stock
 	light func() *light
+	stand stander
 }
+
+// stander says where the modules of a shelf stand.
+type stander func(*scenarios.Shelf, []chassis.Set) []chassis.Standing
 
 // For returns an auditor of a scenario and a catalogue, which must not change from then on.
 func For(s *scenarios.Scenario, c *catalog.Catalog) *Auditor {
-	return &Auditor{s: s, stock: stockOf(c), light: sync.OnceValue(func() *light { return lightOf(s.Sun) })}
+	return &Auditor{s: s, stock: stockOf(c), light: sync.OnceValue(func() *light { return lightOf(s.Sun) }), stand: chassis.Stand}
 }
 
 // of returns an auditor of one plan.
 func (x *Auditor) of(p *plan.Plan) *auditor {
-	return &auditor{s: x.s, stock: x.stock, light: x.light, p: p}
+	return &auditor{s: x.s, stock: x.stock, light: x.light, stand: x.stand, p: p}
 }
 
 // Plan audits a plan: see the function Plan.
@@ -60,6 +65,7 @@ type auditor struct {
 	s     *scenarios.Scenario
 	stock *stock
 	light func() *light
+	stand stander
 	p     *plan.Plan
 
 	strings  []bank            // of known batteries

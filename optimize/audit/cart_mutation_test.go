@@ -25,24 +25,24 @@ var cartMutations = append([]mutation{
 	mutated("other shelf, too many for it", newBarn, func(k *cart) {
 		k.p.Shelves[0].Batteries = append(k.p.Shelves[0].Batteries, k.p.Shelves[1].Batteries...)
 		k.p.Shelves = k.p.Shelves[:1]
-	}, ruleShelfRoom),
+	}, ruleShelfRoom, ruleSetDown),
 	mutated("other shelf, too tall for it", newBarn, func(k *cart) {
 		k.s.Cart.Shelves[1].ClearHeightM = 0.145
 		k.p.Shelves[0].Shelf, k.p.Shelves[1].Shelf = "high", "low"
-	}, ruleShelfHeight),
-	mutated("module too tall", newFair, func(k *cart) { k.battery("block").HeightM = 0.251 }, ruleShelfHeight),
+	}, ruleShelfHeight, ruleSetDown),
+	mutated("module too tall", newFair, func(k *cart) { k.battery("block").HeightM = 0.251 }, ruleShelfHeight, ruleSetDown),
 	mutated("shelf too weak", newFair, func(k *cart) { k.s.Cart.Shelves[1].MaxMassKg = 23.9 }, ruleShelfMass),
 	mutated("rails that break", newFair, func(k *cart) { k.s.Cart.Shelves[1].Rails.Count, k.c.Sections[1].YieldPa = 1, 94e6 }, ruleShelfMass), // 23.0 kg
 	mutated("rails that sag", newFair, func(k *cart) { k.s.Cart.Shelves[1].Rails.SpanM = 1.1 }, ruleShelfMass),                                // 22.6 kg
 	mutated("rails of another section", newFair, func(k *cart) { k.s.Cart.Shelves[1].Rails.Section = "flat-9" }, ruleKnown, ruleShelfMass),
 	mutated("not stacked", newFair, func(k *cart) {
 		k.s.Cart.Shelves[1].Stack, k.s.Cart.Shelves[1].LengthM = 1, 0.3
-	}, ruleShelfRoom),
+	}, ruleShelfRoom, ruleSetDown),
 	mutated("too low to stack", newFair, func(k *cart) {
 		k.s.Cart.Shelves[1].ClearHeightM, k.s.Cart.Shelves[1].LengthM = 0.43, 0.3
-	}, ruleShelfRoom),
-	mutated("no column left", newBarn, func(k *cart) { k.s.Cart.Shelves[0].LengthM = 0.8 }, ruleShelfRoom),
-	mutated("modules turned in one column", newBarn, func(k *cart) { k.battery("slab").WidthM = 0.56 }, ruleShelfRoom),
+	}, ruleShelfRoom, ruleSetDown),
+	mutated("no column left", newBarn, func(k *cart) { k.s.Cart.Shelves[0].LengthM = 0.8 }, ruleShelfRoom, ruleSetDown),
+	mutated("modules turned in one column", newBarn, func(k *cart) { k.battery("slab").WidthM = 0.56 }, ruleShelfRoom, ruleSetDown),
 
 	mutated("too heavy", newBarn, func(k *cart) { k.s.Limits.MassKg = 225.2 }, ruleMass),
 	mutated("too heavy by what is on deck", newBarn, func(k *cart) { k.s.Cart.DeckItems[0].MassKg = 190 }, ruleMass, ruleCasterLoad),
@@ -64,7 +64,7 @@ var cartMutations = append([]mutation{
 	mutated("pushed too hard", newBarn, func(k *cart) { k.s.Limits.PushN = 88.3 }, rulePush),
 	mutated("pushed up a slope", newBarn, func(k *cart) { k.s.Limits.Slope = 0.12 }, rulePush),
 }, stated([]mutation{
-	mutated("module larger than the shelf", newFair, func(k *cart) { k.battery("block").LengthM = 0.41 }, ruleShelfRoom, ruleLimits),
+	mutated("module larger than the shelf", newFair, func(k *cart) { k.battery("block").LengthM = 0.41 }, ruleShelfRoom, ruleSetDown, ruleLimits),
 	mutated("stacked modules counted lower than they are", newFair, func(k *cart) { k.p.Balance.CGHeightMM -= 34 }, ruleBalanceFigures),
 	mutated("shelf mass", newBarn, func(k *cart) { k.p.Shelves[1].MassKg += 0.1 }, ruleShelfFigures),
 	mutated("mass 1 kg off", newBarn, func(k *cart) { k.p.MassKg++ }, ruleMassFigure),

@@ -11,32 +11,32 @@ import (
 // Report tells how the owned parts were understood as a cart, and how that cart stands against the
 // scenario's limits today.
 type Report struct {
-	Passed  bool         `json:"passed"`  // nothing is missing and every check passed
-	Parts   []Owned      `json:"parts"`   // every owned part, in the order of a bill
-	Core    plan.Core    `json:"core"`    // what is taken to be installed
-	Runs    []OwnedRun   `json:"runs"`    // the cable paths that can be wired from what is owned
-	Shelves []plan.Shelf `json:"shelves"` // where the modules stand
-	Missing []string     `json:"missing"` // what is not there at all
-	Checks  []plan.Check `json:"checks"`
+	Passed  bool         // nothing is missing and every check passed
+	Parts   []Owned      // every owned part, in the order of a bill
+	Core    plan.Core    // what is taken to be installed
+	Runs    []OwnedRun   // the cable paths that can be wired from what is owned
+	Shelves []plan.Shelf // where the modules stand
+	Missing []string     // what is not there at all
+	Checks  []plan.Check
 	// Notes say where a search was cut short, so that a better use of the parts may exist.
-	Notes []string `json:"notes,omitempty"`
+	Notes []string
 }
 
 // Owned is an owned part and what it is taken for.
 type Owned struct {
-	Part string  `json:"part"`
-	Kind string  `json:"kind"`
-	Have float64 `json:"have"`
-	Used float64 `json:"used"`
-	Unit string  `json:"unit"` // "each" or "m"
-	As   string  `json:"as"`   // in words; "spare" for what is not used
+	Part string
+	Kind string
+	Have float64
+	Used float64
+	Unit string // "each" or "m"
+	As   string // in words; "spare" for what is not used
 }
 
 // OwnedRun is a number of equal cable paths wired from owned parts, and the checks they fail.
 type OwnedRun struct {
 	plan.Run
-	Passed bool         `json:"passed"`
-	Failed []plan.Check `json:"failed,omitempty"`
+	Passed bool
+	Failed []plan.Check
 }
 
 // Installed checks what is owned today against the scenario's limits, as if all of it that can be was

@@ -22,6 +22,7 @@ var shelfRules = []Rule{
 	{ruleStands, "", "every module of the core stands on a shelf, and no other", fromParts},
 	{ruleShelfHeight, "m", "a module is no taller than the shelf's clear height", fromScenario},
 	{ruleShelfRoom, "", "the modules stand in whole columns across the depth, each kind turned one way, stacked as far as the shelf allows; the columns and gaps take <= the length", "plane geometry"},
+	setDownRule,
 	{ruleShelfMass, "kg", "the modules' mass <= what the shelf bears: as stated, and by its rails", "the scenario's own limit; a beam on two supports under an even load, 0.6 of yield and 1/240 of the span: " + practice},
 	{ruleShelfFigures, "kg", "the stated mass on each shelf is true", fromParts},
 }
@@ -50,9 +51,12 @@ func (a *auditor) shelves() {
 		seen[stated.Shelf] = true
 	}
 	a.none(ruleShelves, faults)
+	var misplaced []string
 	for i := range a.s.Cart.Shelves {
 		a.holds(&a.s.Cart.Shelves[i])
+		misplaced = append(misplaced, a.setDown(&a.s.Cart.Shelves[i])...)
 	}
+	a.none(ruleSetDown, misplaced)
 	a.allStand()
 }
 

@@ -5,43 +5,32 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/energy/array"
 	"cartwright/optimize/energy/sun"
 	"cartwright/optimize/energy/year"
-	"cartwright/optimize/plan"
 	"cartwright/optimize/wiring"
 	"cartwright/scenarios"
 )
 
-// Array is a number of equal modules: so many in series, strings of them in parallel on each of some inputs, all alike.
-type Array struct {
-	Module                   *catalog.Solar
-	Series, Parallel, Inputs int
-}
-
-// Modules returns how many there are.
-func (a *Array) Modules() int { return a.Series * a.Parallel * a.Inputs }
-
-// Strung returns what hangs on one input.
-func (a *Array) Strung(s *scenarios.Sun) wiring.Strung {
-	return wiring.Strung{Module: a.Module, Series: a.Series, Parallel: a.Parallel, ColdV: sun.ColdV(a.Module, a.Series, s.ColdestC)}
-}
-
-// arrays lists the arrays that some inverters take and the place has room for; none without sun, or where the inverter
-// does not state its inputs.
-func (b *Bench) arrays(v Serving) []*Array {
+// arrays lists the arrays that some inverters take and the place has room for; none without sun.
+func (b *Bench) arrays(v Serving) []*array.Array {
 	s, inv := b.Scenario.Sun, v.Inverter
-	if s == nil || inv.SolarMaxW == 0 || inv.SolarMaxVocV == 0 || inv.MPPTMinV == 0 || inv.MPPTMaxV == 0 || inv.MPPTMaxA == 0 {
+	if s == nil || !array.Inputs(inv) {
 		return nil
 	}
-	var list []*Array
+	most, rest := b.mostSeries(), b.otherSeries()
+	var list []*array.Array
 	for i := range b.Catalog.Solar {
 		m := &b.Catalog.Solar[i]
-		room := RoomFor(s, m)
 		for k := 1; k <= v.Units*inv.MPPTInputs; k++ {
-			for p := 1; plan.AtMost(float64(p)*m.ImpA, inv.MPPTMaxA) && p*k <= room; p++ {
-				for n := 1; n*p*k <= room && plan.AtMost(sun.ColdV(m, n, s.ColdestC), math.Min(inv.SolarMaxVocV, m.MaxSystemV)) && plan.AtMost(float64(n)*m.VmpV, inv.MPPTMaxV); n++ {
-					if plan.AtLeast(sun.HotV(m, n, s.HottestC), inv.MPPTMinV) && b.Market.Part(m.ID).Available(float64(n*p*k)) {
-						list = append(list, &Array{m, n, p, k})
+			for p := 1; Unmet(most, Hung{v, &array.Array{Module: m, Series: 1, Parallel: p, Inputs: k}}) == nil; p++ {
+				for n := 1; ; n++ {
+					x := Hung{v, &array.Array{Module: m, Series: n, Parallel: p, Inputs: k}}
+					if Unmet(most, x) != nil {
+						break
+					}
+					if Unmet(rest, x) == nil {
+						list = append(list, x.Array)
 					}
 				}
 			}
@@ -50,44 +39,20 @@ func (b *Bench) arrays(v Serving) []*Array {
 	return list
 }
 
-// RoomFor returns how many of a module there is room for: the better of two ways to turn them, no gap between.
-func RoomFor(s *scenarios.Sun, m *catalog.Solar) int {
-	switch {
-	case s.Most > 0:
-		return s.Most
-	case s.Room == nil:
-		return math.MaxInt32
-	case !(m.LengthM > 0 && m.WidthM > 0):
-		return 0
-	}
-	fits := func(l, w float64) int { return int(plan.Floor(s.Room.LengthM/l) * plan.Floor(s.Room.WidthM/w)) }
-	return max(fits(m.LengthM, m.WidthM), fits(m.WidthM, m.LengthM))
-}
-
-// addSupply lays out one supply, with an array or nil; it is left out where its main or the array's run cannot be built.
-func (b *Bench) addSupply(v Supply, x *Array) {
+// addSupply lays out one supply, with an array or nil; it is left out where its main cannot be built.
+func (b *Bench) addSupply(v Supply, x *array.Array) {
 	s, inv, n := b.Scenario, v.Inverter, float64(v.Units)
 	v.Array = x
 	arrayW := 0.0
 	if x != nil {
-		fullest := math.Ceil(float64(x.Inputs) / n)
-		arrayW = math.Min(float64(x.Modules())*x.Module.Watts*fullest/float64(x.Inputs), inv.SolarMaxW)
+		arrayW = x.UnitW(inv, v.Units)
 		if s.Sun.OnCart {
 			v.ArrayKg = float64(x.Modules()) * x.Module.MassKg
 		}
-		var ok bool
-		d, listed := wiring.SolarDuty(s, x.Strung(s.Sun))
-		if v.Solar, ok = b.RunOptions(d, listed); !ok {
-			return
-		}
-		if listed && wiring.StringFused(x.Strung(s.Sun)) {
-			for _, f := range wiring.StringFuses(b.Rules, d, x.Strung(s.Sun), b.Catalog) {
-				o := b.Market.Single(f.ID)
-				v.Fuses = b.Market.Keep(v.Fuses, &o, b.Tips.HeavyBoard)
-			}
-			if len(v.Fuses) == 0 {
-				return
-			}
+		v.Solar, _ = b.RunOptions(wiring.SolarDuty(s, b.Strung(x)))
+		for _, f := range b.stringFuses(x) {
+			o := b.Market.Single(f.ID)
+			v.Fuses = b.Market.Keep(v.Fuses, &o, b.Tips.HeavyBoard)
 		}
 	}
 	v.UnitA = wiring.UnitA(s, inv, arrayW)
@@ -103,6 +68,20 @@ func (b *Bench) addSupply(v Supply, x *Array) {
 	b.Supplies = append(b.Supplies, v)
 }
 
+// Strung returns what hangs on one input of an array.
+func (b *Bench) Strung(x *array.Array) wiring.Strung {
+	return wiring.Strung{Module: x.Module, Series: x.Series, Parallel: x.Parallel, ColdV: x.ColdV(b.Scenario.Sun)}
+}
+
+// stringFuses returns the fuses that may protect each string of modules; none where they need none.
+func (b *Bench) stringFuses(x *array.Array) []*catalog.Device {
+	d, listed := wiring.SolarDuty(b.Scenario, b.Strung(x))
+	if !listed {
+		return nil
+	}
+	return wiring.StringFuses(b.Rules, d, b.Strung(x), b.Catalog)
+}
+
 // sunOf returns the year of a supply: what its array gives, and what the bus is asked for.
 func (b *Bench) sunOf(v *Supply) *year.Hours {
 	l := b.before.sunOf(b.Scenario, b.Demand)
@@ -113,27 +92,14 @@ func (b *Bench) sunOf(v *Supply) *year.Hours {
 		return y
 	}
 	x := v.Array
-	most := v.Inverter.SolarMaxW * float64(x.Inputs) / math.Ceil(float64(x.Inputs)/float64(v.Units))
-	y.SunWh, y.ClippedWh = l.array(x.Module, x.Modules(), most, b.Scenario.Sun.Losses)
+	y.SunWh, y.ClippedWh = l.array(x.Module, x.Modules(), x.TakenW(v.Inverter, v.Units), b.Scenario.Sun.Losses)
 	return y
-}
-
-// Store returns the bank of some strings as the year sees it.
-func (b *Bench) Store(strings []energy.Strings) year.Store {
-	s := year.Store{ChargeW: energy.ChargeA(strings) * b.Scenario.Bus.NominalV, RoundTrip: 1}
-	for _, x := range strings {
-		if x.Count > 0 {
-			s.CapacityWh += float64(x.Count*x.Series) * energy.UsableWh(x.Battery, b.Scenario.Limits.Reserve)
-			s.RoundTrip = math.Min(s.RoundTrip, x.Battery.RoundTrip)
-		}
-	}
-	return s
 }
 
 // YearOf simulates the year of a supply with some strings.
 func (b *Bench) YearOf(supply int, strings []energy.Strings) year.Figures {
 	v := &b.Supplies[supply]
-	return year.Simulate(v.Sun, v.Sun.Net(), b.Store(strings))
+	return year.Simulate(v.Sun, v.Sun.Net(), year.StoreOf(b.Scenario, strings))
 }
 
 // StoreWh returns the usable energy that any bank beside a supply has at the least: what the autonomy asks for, and with

@@ -6,6 +6,7 @@ import (
 	"cartwright/catalog"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
+	"cartwright/optimize/energy/array"
 	"cartwright/optimize/energy/year"
 	"cartwright/optimize/market"
 	"cartwright/optimize/wiring"
@@ -26,7 +27,7 @@ type Supply struct {
 	Main     []market.Option
 	Feeder   []market.Option
 
-	Array   *Array          // nil: none
+	Array   *array.Array    // nil: none
 	ArrayKg float64         // on the cart
 	Solar   []market.Option // the run of each input
 	Fuses   []market.Option // one for each string of modules; nil: none is needed

@@ -1,6 +1,7 @@
 package bench_test
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -36,7 +37,7 @@ func serving(t *testing.T) (*scenarios.Scenario, *catalog.Catalog) {
 
 func laid(t *testing.T, s *scenarios.Scenario, c *catalog.Catalog) *bench.Bench {
 	t.Helper()
-	b, err := bench.Lay(question.Problem{Scenario: s, Catalog: c}, "", &bench.Before{})
+	b, err := bench.Lay(context.Background(), question.Problem{Scenario: s, Catalog: c}, "", &bench.Before{})
 	if err != nil {
 		t.Fatal(err)
 	}

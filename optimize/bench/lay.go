@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"context"
 	"math"
 
 	"cartwright/optimize/chassis"
@@ -13,14 +14,19 @@ import (
 )
 
 // Lay lays a problem out, with a part that every plan has to have or "". Demand and options of runs are taken
-// from, and put into, what was laid before.
-func Lay(p question.Problem, must string, before *Before) (*Bench, error) {
+// from, and put into, what was laid before. It is question.ErrUnknown where the context ends before that is done.
+func Lay(ctx context.Context, p question.Problem, must string, before *Before) (*Bench, error) {
+	if ctx.Err() != nil {
+		return nil, question.ErrUnknown
+	}
 	b, err := New(p, before)
 	if err != nil {
 		return nil, err
 	}
 	b.setMust(must)
-	b.LayAll()
+	if err := b.LayAll(ctx); err != nil {
+		return nil, err
+	}
 	return b, nil
 }
 
@@ -41,6 +47,9 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 		a := b.Market.Part(id)
 		a.Keep = max(a.Keep, n)
 	}
+	for id, n := range p.Idle { // each of its own: the order does not show
+		b.Market.SetIdle(id, n)
+	}
 	for _, body := range b.FixedBodies {
 		b.FixedKg += body.MassKg
 	}
@@ -55,15 +64,22 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 	return b, nil
 }
 
-// LayAll finds everything that can serve.
-func (b *Bench) LayAll() {
+// LayAll finds everything that can serve; see Lay for its error. A part at a time, it looks whether the context has
+// ended: half a bench is good for nothing.
+func (b *Bench) LayAll(ctx context.Context) error {
 	b.Tips = b.whatTips()
 	b.Centre, b.mounts = b.needsCentre()
-	b.laySupplies()
-	b.layStacks()
+	b.laySupplies(ctx)
+	b.layStacks(ctx)
+	if ctx.Err() != nil {
+		return question.ErrUnknown
+	}
 	b.layFixed()
 	b.layBusbars()
 	b.layCasters()
+	if ctx.Err() != nil {
+		return question.ErrUnknown
+	}
 	b.weighSupport()
 	b.RoundingCents = b.roundingCents()
 	for i := range b.Market.Articles {
@@ -71,13 +87,17 @@ func (b *Bench) LayAll() {
 			b.kept = append(b.kept, i)
 		}
 	}
+	return nil
 }
 
 // laySupplies finds the inverters and unit counts that serve the loads.
-func (b *Bench) laySupplies() {
+func (b *Bench) laySupplies(ctx context.Context) {
 	s, conditions := b.Scenario, b.InverterConditions()
 	for i := range b.Catalog.Inverters {
 		for _, serving := range Servings(&b.Catalog.Inverters[i]) {
+			if ctx.Err() != nil {
+				return
+			}
 			if Unmet(conditions, serving) != nil {
 				continue
 			}
@@ -91,6 +111,9 @@ func (b *Bench) laySupplies() {
 			v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv))
 			b.addSupply(v, nil)
 			for _, x := range b.arrays(serving) {
+				if ctx.Err() != nil {
+					return
+				}
 				b.addSupply(v, x)
 			}
 		}
@@ -191,11 +214,14 @@ func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
 }
 
 // layStacks finds the batteries that fit the bus and groups those that may share it.
-func (b *Bench) layStacks() {
+func (b *Bench) layStacks(ctx context.Context) {
 	conditions := b.BatteryConditions()
 	members := map[string][]int{}
 	var order []string
 	for i := range b.Catalog.Batteries {
+		if ctx.Err() != nil {
+			return
+		}
 		bat := &b.Catalog.Batteries[i]
 		f := b.StandingOf(bat)
 		if Unmet(conditions, f) != nil {

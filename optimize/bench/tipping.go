@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cartwright/optimize/chassis"
+	"cartwright/optimize/energy/array"
 )
 
 // tipping says what of the cart's balance needs watching.
@@ -76,7 +77,7 @@ func (b *Bench) worstArray() (side, length float64) {
 	}
 	for i := range b.Catalog.Solar {
 		m := &b.Catalog.Solar[i]
-		y, x := b.Margins(chassis.ArrayBody(b.Scenario, float64(RoomFor(s, m))*m.MassKg))
+		y, x := b.Margins(chassis.ArrayBody(b.Scenario, float64(array.Room(s, m))*m.MassKg))
 		side, length = math.Min(side, y), math.Min(length, x)
 	}
 	return side, length

@@ -58,7 +58,11 @@ func (b *Bench) WhyNot(id string) []string {
 	case catalog.KindBusbar:
 		return b.whyNoBusbar(id)
 	case catalog.KindSolar:
-		return []string{"the scenario has no sun, so no plan has solar modules (sun)"}
+		for i := range b.Catalog.Solar {
+			if m := &b.Catalog.Solar[i]; m.ID == id {
+				return b.whyNoModule(m)
+			}
+		}
 	}
 	return nil
 }

@@ -163,3 +163,13 @@ func TestMixedKindsCanBeSetDown(t *testing.T) {
 		}
 	})
 }
+
+// A module whose length or width is not known stands nowhere.
+func TestColumnsNeedLengthAndWidth(t *testing.T) {
+	sh := &scenarios.Shelf{LengthM: 1, DepthM: 0.5, ClearHeightM: 0.3, Stack: 1}
+	for _, b := range []catalog.Battery{{WidthM: 0.3, HeightM: 0.2}, {LengthM: 0.3, HeightM: 0.2}, {LengthM: 0.3, WidthM: 0.3}} {
+		if ways := Columns(sh, &b); ways != nil {
+			t.Errorf("%v x %v x %v m: %+v, want no way", b.LengthM, b.WidthM, b.HeightM, ways)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cartwright/catalog"
+	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
 
@@ -64,24 +65,15 @@ func Stand(sh *scenarios.Shelf, sets []Set) []Standing {
 // columnsOf returns how a number of modules stand: how long and wide each is as turned, how many stand in a column
 // across the depth, and how many columns there are.
 func columnsOf(b *catalog.Battery, sh *scenarios.Shelf, modules int) (l, w float64, rows, columns int) {
-	const exact = 1e-9 // relative; a limit met exactly is met
-	layers := 1
-	if b.HeightM > 0 {
-		layers = max(1, min(sh.Stack, int(sh.ClearHeightM/b.HeightM*(1+exact))))
-	}
-	least := math.Inf(1)
-	for _, turned := range [][2]float64{{b.LengthM, b.WidthM}, {b.WidthM, b.LengthM}} {
-		k := int((sh.DepthM + sh.GapM) / (turned[1] + sh.GapM) * (1 + exact))
-		if k == 0 {
-			continue
-		}
-		n := (modules + k*layers - 1) / (k * layers)
-		if takes := float64(n) * (turned[0] + sh.GapM); takes < least*(1-exact) {
-			least, l, w, rows, columns = takes, turned[0], turned[1], k, n
-		}
-	}
-	if rows == 0 {
+	ways := Columns(sh, b)
+	if len(ways) == 0 {
 		return b.LengthM, b.WidthM, 1, modules
 	}
-	return l, w, rows, columns
+	best := ways[0]
+	for _, c := range ways[1:] {
+		if !plan.AtLeast(c.LengthM(modules, sh.GapM), best.LengthM(modules, sh.GapM)) {
+			best = c
+		}
+	}
+	return best.AlongM, best.DepthM, best.Rows, (modules + best.Modules() - 1) / best.Modules()
 }

@@ -90,3 +90,31 @@ func TestStacksAreFilledFromBelow(t *testing.T) {
 		t.Errorf("%+v, want one on the other", all)
 	}
 }
+
+// Five modules of 0.4 x 0.3 m on a shelf 0.7 m deep with gaps of 0.02 m: two columns of two, and the last one of one
+// module in the middle of the depth. The columns take 3 * 0.4 + 2 * 0.02 = 1.24 m; their weight is at 10 kg *
+// (2 * 0.2 + 2 * 0.62 + 1.04) / 50 kg = 0.536 m of them.
+func TestTheLastColumnStandsInTheMiddle(t *testing.T) {
+	sh := &scenarios.Shelf{LengthM: 1.4, DepthM: 0.7, ClearHeightM: 0.3, GapM: 0.02, Stack: 1}
+	b := &catalog.Battery{LengthM: 0.4, WidthM: 0.3, HeightM: 0.2}
+	b.MassKg = 10
+	shift := 1.4 - 1.24 // 0.7 - 0.536 = 0.164 m would put the weight in the middle: more than there is room for
+	want := [][2]float64{{0, 0.04}, {0, 0.36}, {0.42, 0.04}, {0.42, 0.36}, {0.84, 0.2}}
+	for i, m := range Stand(sh, []Set{{b, 5}}) {
+		if !near(m.AlongM, want[i][0]+shift) || !near(m.AcrossM, want[i][1]) {
+			t.Errorf("module %d stands at %v m along and %v m deep, want %v and %v", i, m.AlongM, m.AcrossM, want[i][0]+shift, want[i][1])
+		}
+	}
+}
+
+// A module is turned so that the columns are shorter: 0.4 x 0.3 m on 0.65 m of depth, one a column if long ways
+// across, two if not. Two modules take 0.4 m in one column of two and 0.6 m in two columns of one.
+func TestModulesAreTurnedTheShorterWay(t *testing.T) {
+	b := &catalog.Battery{LengthM: 0.4, WidthM: 0.3, HeightM: 0.2}
+	for modules, want := range map[int]float64{1: 0.3, 2: 0.4} {
+		all := Stand(&scenarios.Shelf{LengthM: 2, DepthM: 0.65, ClearHeightM: 0.3, Stack: 1}, []Set{{b, modules}})
+		if len(all) != modules || all[0].LengthM != want {
+			t.Errorf("%d: %+v, want each %v m along", modules, all, want)
+		}
+	}
+}

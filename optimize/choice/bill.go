@@ -72,10 +72,7 @@ func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []
 		l.Line = catalog.RoundCents(n * cents)
 		lines = append(lines, l)
 	}
-	sell := 0.0
-	if a.Sells {
-		sell = a.Have - got.Used
-	}
+	sell, each := a.Sold(got.Used)
 	if len(lines) == 0 {
 		if quantity <= 0 && sell <= 0 {
 			return nil
@@ -92,7 +89,7 @@ func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []
 	}
 	if sell > 0 {
 		lines[0].Sell = sell
-		lines[0].Credit = catalog.RoundCents(sell * a.SellFor)
+		lines[0].Credit = catalog.RoundCents(sell * each)
 	}
 	return lines
 }

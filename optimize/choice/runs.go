@@ -36,7 +36,7 @@ func runs(b *bench.Bench, c *Choice) []plan.Run {
 			d, _ := wiring.FeederDuty(b.Scenario, v.Inverter)
 			list = append(list, wired(b, &d, f, b.Scenario.ACFaultA))
 		case SlotSolar:
-			x := v.Array.Strung(b.Scenario.Sun)
+			x := b.Strung(v.Array)
 			d, _ := wiring.SolarDuty(b.Scenario, x)
 			r := wired(b, &d, f, d.DesignA)
 			if fuse := stringFuse(c); fuse != "" {

@@ -30,6 +30,7 @@ type bank struct {
 	stay     []int // by kind
 	modules  map[string]int
 	series   map[string]int
+	idle     map[string]float64 // owned modules of these kinds that do not stay
 	stayedWh float64
 }
 
@@ -85,7 +86,7 @@ func (f *fitting) banks() []bank {
 // bankOf returns the bank in which so many of each kind stay, and whether its modules make up whole strings of kinds
 // that share a bus.
 func (f *fitting) bankOf(stay []int) (bank, bool) {
-	b := bank{stay: append([]int(nil), stay...), modules: map[string]int{}, series: map[string]int{}}
+	b := bank{stay: append([]int(nil), stay...), modules: map[string]int{}, series: map[string]int{}, idle: map[string]float64{}}
 	var some *catalog.Battery
 	for i := range f.kinds {
 		k := &f.kinds[i]
@@ -101,6 +102,7 @@ func (f *fitting) bankOf(stay []int) (bank, bool) {
 		}
 		some = k.battery
 		b.modules[k.battery.ID], b.series[k.battery.ID] = n, k.series
+		b.idle[k.battery.ID] = float64(k.owned - stay[i])
 		b.stayedWh += float64(stay[i]) * energy.UsableWh(k.battery, f.p.Scenario.Limits.Reserve)
 	}
 	return b, some != nil

@@ -84,7 +84,7 @@ func Check(c *catalog.Catalog, l Line) error {
 // outcome works out one choice: of the banks it may have, the one that keeps most of what is owned and has a plan.
 func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, error) {
 	o := &Outcome{Buy: buy}
-	b, err := bench.Lay(p, "", &bench.Before{})
+	b, err := bench.Lay(ctx, p, "", &bench.Before{})
 	if err != nil {
 		return nil, err
 	}

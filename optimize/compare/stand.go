@@ -10,7 +10,6 @@ import (
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/search"
-	"cartwright/scenarios"
 )
 
 // stand returns the cheapest plan of a bank with all else that is named, nil where there is none.
@@ -55,7 +54,7 @@ func withSupply(q question.Problem, d *energy.Demand, inverter, units int, usabl
 	for id, n := range q.Stand {
 		stand[id] = math.Max(stand[id], n)
 	}
-	return question.Problem{Scenario: &s, Catalog: c, Stand: stand}
+	return question.Problem{Scenario: &s, Catalog: c, Stand: stand, Idle: q.Idle}
 }
 
 // pinned returns the problem whose plans have exactly the bank and the parts that are named. Where nothing is to be
@@ -76,13 +75,8 @@ func pinned(p question.Problem, k *bank, buy []Line) question.Problem {
 		}
 	}
 	owned := map[string]float64{}
-	s.Have = append([]scenarios.Holding(nil), s.Have...)
-	for i := range s.Have {
-		h := &s.Have[i]
+	for _, h := range s.Have {
 		owned[h.PartID] += h.Count
-		if stand[h.PartID] > 0 {
-			h.Sell = nil // it stays
-		}
 	}
 	for _, l := range buy {
 		e, _ := c.Find(l.Part)
@@ -99,5 +93,5 @@ func pinned(p question.Problem, k *bank, buy []Line) question.Problem {
 			}
 		}
 	}
-	return question.Problem{Scenario: &s, Catalog: c, Stand: stand}
+	return question.Problem{Scenario: &s, Catalog: c, Stand: stand, Idle: k.idle}
 }

@@ -17,7 +17,7 @@ type Options struct {
 	Draws int    // how often prices and loads are drawn
 	Seed  uint64 // the same seed gives the same draws
 	// Prices is how far, as a part of it, the price of a part that states no range may be off either way;
-	// Loads how far the watts of a load may be. Both from 0 to 1.
+	// Loads how far the watts of a load and the sunshine of the year may be. Both from 0 to 1.
 	Prices, Loads float64
 }
 
@@ -107,10 +107,11 @@ type Regret struct {
 // Each price is drawn from a triangular distribution with the stated price as its mode, over the range the
 // catalogue states or else o.Prices to either side; a part's offers and crimped ends move with it. Each line
 // of the load list is drawn likewise, its watts off by up to o.Loads; measured loads are off all by the
-// same part. All draws are independent of each other. Shipping, tax, and what owned parts are sold for, are
+// same part, and so is the light on the modules in every hour of the year. All draws are independent of each other. Shipping, tax, and what owned parts are sold for, are
 // taken as certain. A plan is bought as it is: no part of it is chosen anew. In each draw it has to meet
 // the limits that prices and loads have a part in: autonomy, power, leg power with its own assignment of
-// the loads to the legs, surge, bus current, recharge, the current of its bus bars, and the budget.
+// the loads to the legs, surge, bus current, recharge, the share of the year that is served, the current of its bus
+// bars, and the budget.
 //
 // The triangular distribution for a quantity of which only a range and a likeliest value are known is common
 // practice, no source.
@@ -129,13 +130,14 @@ func Run(ctx context.Context, p question.Problem, o Options, watch question.Watc
 	return out, out.simulate(ctx, p, o)
 }
 
-// simulate draws and counts. It is one goroutine's work from the first draw to the last, so that the same
-// seed gives the same figures on any machine.
+// simulate draws and counts. Drawing and counting are one goroutine's work from the first draw to the last, so that
+// the same seed gives the same figures on any machine.
 func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) error {
 	dice := newDice(p, o)
 	var list []*candidate
+	light := sunlightOf(p.Scenario)
 	for i := range d.Ranking.Plans {
-		c, err := newCandidate(p, dice, &d.Ranking.Plans[i])
+		c, err := newCandidate(p, dice, light, &d.Ranking.Plans[i])
 		if err != nil {
 			return err
 		}
@@ -150,6 +152,10 @@ func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) e
 		dice.throw()
 		if err := demands.draw(dice); err != nil {
 			return err
+		}
+		if light != nil {
+			light.shine(dice.light)
+			serveAll(list, demands.of)
 		}
 		t.draw(func(i int) (plan.Money, []string) {
 			cost := list[i].costs(dice)

@@ -9,14 +9,17 @@ import (
 	"cartwright/optimize/question"
 )
 
-// dice draws by what factor every price and every load is off. What is drawn, and in which order, hangs on
+// dice draws by what factor every price, every load and the year's sunshine is off. What is drawn, and in which order, hangs on
 // the catalogue and the scenario alone, so that a plan fares the same whatever other plans are looked at.
 type dice struct {
 	loads  []spread // by load line; a single one where the loads were measured
 	prices []spread // by part, in the order of a bill
 	partAt map[string]int
 
+	sun spread
+
 	load, price []float64 // as drawn
+	light       float64
 }
 
 // spread is how far a factor may be off 1.
@@ -52,6 +55,10 @@ func newDice(p question.Problem, o Options) *dice {
 		d.partAt[e.ID] = len(d.prices)
 		d.prices = append(d.prices, make1(low, high))
 	}
+	d.sun = spread{low: 1, high: 1}
+	if p.Scenario.Sun != nil {
+		d.sun = make1(1-o.Loads, 1+o.Loads)
+	}
 	d.load, d.price = make([]float64, len(d.loads)), make([]float64, len(d.prices))
 	return d
 }
@@ -84,6 +91,7 @@ func (d *dice) throw() {
 	for i := range d.prices {
 		d.price[i] = d.prices[i].draw()
 	}
+	d.light = d.sun.draw()
 }
 
 // draw draws one factor; one that is certain takes nothing from the generator.

@@ -18,7 +18,7 @@ import (
 // has the loads drawn: the audit knows nothing of drawing.
 func TestBrokenAsAudited(t *testing.T) {
 	inDoubt := []string{plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitLegSurge, plan.LimitBusCurrent,
-		plan.LimitPeakCurrent, plan.LimitCharger, plan.LimitCharge, plan.LimitAutonomy, plan.LimitBusbarCurrent}
+		plan.LimitPeakCurrent, plan.LimitCharger, plan.LimitCharge, plan.LimitAutonomy, plan.LimitServed, plan.LimitBusbarCurrent}
 	broken := 0
 	for _, name := range scenarios.DemoNames() {
 		t.Run(name, func(t *testing.T) {
@@ -35,8 +35,9 @@ func TestBrokenAsAudited(t *testing.T) {
 			o.Loads = 0.6 // far enough that every limit breaks now and then
 			dice := newDice(p, o)
 			var list []*candidate
+			light := sunlightOf(s)
 			for i := range r.Plans {
-				c, err := newCandidate(p, dice, &r.Plans[i])
+				c, err := newCandidate(p, dice, light, &r.Plans[i])
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -47,6 +48,10 @@ func TestBrokenAsAudited(t *testing.T) {
 				dice.throw()
 				if err := d.draw(dice); err != nil {
 					t.Fatal(err)
+				}
+				if light != nil {
+					light.shine(dice.light)
+					serveAll(list, d.of)
 				}
 				for i, c := range list {
 					var got, want []string
@@ -63,6 +68,9 @@ func TestBrokenAsAudited(t *testing.T) {
 					}
 					if s.Measured != nil {
 						drawn.Measured = scaled(s.Measured, dice.load[0])
+					}
+					if light != nil {
+						drawn.Sun = offBy(s.Sun, light, dice.light)
 					}
 					for _, check := range audit.Plan(&drawn, p.Catalog, c.p).Checks {
 						if !check.Passed && slices.Contains(inDoubt, check.Name) && !slices.Contains(want, check.Name) {
@@ -86,6 +94,17 @@ func TestBrokenAsAudited(t *testing.T) {
 	if broken == 0 {
 		t.Error("no limit broke in any draw: nothing was tested")
 	}
+}
+
+// offBy returns a sun whose light on the modules is off by a factor, hour by hour.
+func offBy(of *scenarios.Sun, l *sunlight, factor float64) *scenarios.Sun {
+	s := *of
+	w := &scenarios.Weather{TempC: l.light.AirC}
+	for _, wm2 := range l.light.Plane {
+		w.POA = append(w.POA, factor*wm2)
+	}
+	s.Hours = w
+	return &s
 }
 
 // Draws are counted as documented, also where costs are equal and where nothing serves.

@@ -1,4 +1,5 @@
-// Package frontier trades cost against autonomy or mass: every step of the staircase, each proved.
+// Package frontier trades cost against autonomy, mass or the share of a year that the sun serves: every step of the
+// staircase, each proved.
 package frontier
 
 import (
@@ -24,9 +25,10 @@ const (
 	AxisAutonomy Axis = "autonomy"
 	AxisMass     Axis = "mass"
 	AxisBudget   Axis = "budget"
+	AxisServed   Axis = "served"
 )
 
-// Step is one step of the staircase: the cheapest plan for every value up to At (autonomy, hours), or
+// Step is one step of the staircase: the cheapest plan for every value up to At (autonomy, hours; served, percent), or
 // from At on (mass, kg). The plan may run longer than At where more energy could not be put back in the
 // time that the scenario's recharge allows.
 type Step struct {
@@ -45,13 +47,17 @@ type Staircase struct {
 	Complete bool
 }
 
+// ErrNoSun says that no share of a year is served where there is no sun.
+var ErrNoSun = errors.New("there is no frontier of served without sun")
+
 // The smallest steps along an axis: plans closer than that count as one step.
 const (
 	autonomyStepH = 1e-6
 	massStepKg    = 0.001
+	servedStepPct = 1e-4
 )
 
-// Find finds every step of the staircase: for each autonomy, or for each mass, the cheapest plan. The
+// Find finds every step of the staircase: for each autonomy, mass or share served the cheapest plan. The
 // budget is left aside, and so is the limit that is the axis; all other limits hold. Each step is one
 // proved ranking; the next starts just beyond what the last plan gives. The watch is told
 // the steps found so far.
@@ -67,7 +73,7 @@ func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch
 		return servedH(question.Problem{Scenario: &s, Catalog: p.Catalog}, demand, at)
 	}
 	next := func(v float64) { s.AutonomyH = v + autonomyStepH }
-	ahead := autonomyStepH
+	ahead, last := autonomyStepH, float64(relax.LongestH)
 	switch of {
 	case AxisAutonomy, AxisBudget:
 		s.AutonomyH = relax.ShortestH
@@ -76,6 +82,14 @@ func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch
 		s.Limits.MassKg = math.Inf(1)
 		next = func(v float64) { s.Limits.MassKg = v - massStepKg }
 		value = func(at *plan.Plan) float64 { return at.MassKg }
+	case AxisServed:
+		if s.Sun == nil {
+			return nil, ErrNoSun
+		}
+		out.Unit, last = "%", 100
+		s.Limits.Served = 0
+		next = func(v float64) { s.Limits.Served = (v + servedStepPct) / 100 }
+		value = func(at *plan.Plan) float64 { return 100 * at.Year.Served }
 	default:
 		return nil, fmt.Errorf("there is no frontier of %q", of)
 	}
@@ -94,7 +108,7 @@ func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch
 			break
 		}
 		step := Step{At: value(found), Cost: found.Cost.Units(), Plan: *found}
-		if of != AxisMass && step.At < s.AutonomyH {
+		if of != AxisMass && of != AxisServed && step.At < s.AutonomyH {
 			// The plan of the step before once more: so little further is within the rounding of its energy.
 			ahead *= 2
 			s.AutonomyH += ahead
@@ -107,11 +121,10 @@ func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch
 			out.Steps = append(out.Steps, step)
 		}
 		watch.Tell(len(out.Steps), len(out.Steps))
-		if of != AxisMass && step.At >= relax.LongestH {
+		if next(step.At); of != AxisMass && (step.At >= last || s.Limits.Served > 1) {
 			out.Complete = true
 			break
 		}
-		next(step.At)
 	}
 	out.markKnee()
 	return out, nil

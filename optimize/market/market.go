@@ -21,6 +21,8 @@ type Article struct {
 	Keep     float64 // so much of it has to be installed
 	Sells    bool    // what is not used of have is sold
 	SellFor  float64 // cents for one
+	Idle     float64 // owned besides have, and not to be used
+	idleFor  float64 // cents for one of them
 	Vendor   string  // who sells it at its own price, where the catalogue says
 	Offers   []catalog.Offer
 	Buyable  float64        // how many can be bought at all; +Inf as a rule
@@ -37,6 +39,17 @@ func (a *Article) Special() bool {
 func (a *Article) Available(quantity float64) bool {
 	const hair = 1e-9 // metres, against the rounding of sums
 	return quantity <= a.Have+a.Buyable+hair
+}
+
+// Sold returns how much of what is owned is sold where so much is used, and for how many cents each.
+func (a *Article) Sold(used float64) (quantity, cents float64) {
+	switch {
+	case !a.Sells:
+		return 0, 0
+	case a.idleFor > 0:
+		return a.Idle, a.idleFor
+	}
+	return a.Have + a.Idle - used, a.SellFor
 }
 
 // Unit returns the bill's unit.
@@ -202,6 +215,14 @@ func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
 		m.Credit += m.Articles[i].Have * m.Articles[i].SellFor
 	}
 	return m
+}
+
+// SetIdle takes so much of an owned part out of use. It is sold where the part is for sale, the rest is not.
+func (m *Market) SetIdle(id string, quantity float64) {
+	a := m.Part(id)
+	a.Have -= quantity
+	m.Credit -= a.Have * a.SellFor
+	a.Idle, a.idleFor, a.SellFor = quantity, a.SellFor, 0
 }
 
 // Part returns the article of a part.

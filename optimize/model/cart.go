@@ -44,7 +44,7 @@ func (p *program) casters() *slotVars {
 	return nil
 }
 
-// balance asks that the cart does not tip, unless that was settled before.
+// balance asks that the cart does not tip, where it could.
 func (p *program) balance() {
 	if p.Space.CannotTip {
 		return

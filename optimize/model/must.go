@@ -5,10 +5,10 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// haveMust asks for an option that uses the part every plan has to have.
+// haveMust asks for an option that uses the part every plan has to have; of what makes up a core the space sees to that.
 func (p *program) haveMust() {
 	switch p.Bench.MustKind() {
-	case "", "battery", "inverter":
+	case "", "battery", "inverter", "solar":
 		return
 	}
 	var e milp.Expr

@@ -9,7 +9,9 @@ import (
 func WholeSpace(b *bench.Bench) space {
 	sp := space{CannotTip: !b.Tips.Matter()}
 	for i := range b.Supplies {
-		sp.supplies = append(sp.supplies, i)
+		if b.MayServe(&b.Supplies[i]) {
+			sp.supplies = append(sp.supplies, i)
+		}
 	}
 	for i := range b.Stacks {
 		sp.strings = append(sp.strings, stringRange{i, 0, b.Stacks[i].Most})
@@ -22,8 +24,8 @@ func WholeSpace(b *bench.Bench) space {
 type space struct {
 	supplies []int
 	strings  []stringRange
-	// settled says that tipping was shown to be impossible in this space: no row for it, and of options
-	// only the lightest and cheapest.
+	// CannotTip says that no cart of this space tips: no row for it is written, and of options only the lightest
+	// and cheapest are kept.
 	CannotTip bool
 	market    *market.Market // nil: the bench's own, with every order to be decided
 	strict    bool           // the unrounded cost is held to the budget
@@ -34,7 +36,7 @@ type stringRange struct {
 	stack, lo, hi int
 }
 
-// CoreSpace is the space of one core. It is settled where the cart cannot tip whatever the support.
+// CoreSpace is the space of one core. No row for tipping is written where its cart stands whatever the support.
 func CoreSpace(b *bench.Bench, c *bench.Core) space {
 	sp := space{supplies: []int{c.Supply}}
 	for _, h := range c.Strings {

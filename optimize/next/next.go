@@ -39,6 +39,9 @@ type Month struct {
 	Cart *plan.Plan
 	// CostPerUsableKWh is the outlay so far over the cart's usable energy; 0 without a cart.
 	CostPerUsableKWh float64
+	// CostPerExtraKWh is the outlay so far over what the cart has beyond the batteries owned today; 0 where that is
+	// nothing.
+	CostPerExtraKWh float64
 }
 
 // Sequence is a purchase sequence: month by month until the target is reached.

@@ -161,6 +161,7 @@ func (w *way) tell(out *Sequence, steps []*owning) error {
 	for i := range w.lines {
 		whole.bought[i] = w.lines[i].bill.Buy
 	}
+	ownedWh := energy.OwnedWh(w.p.Scenario, w.p.Catalog)
 	spentBefore := [3]plan.Money{}
 	outlayBefore := plan.Money(0)
 	for m, o := range append(steps, whole) {
@@ -185,6 +186,7 @@ func (w *way) tell(out *Sequence, steps []*owning) error {
 		}
 		if month.Cart != nil {
 			month.CostPerUsableKWh = month.Outlay.Units() / month.Cart.UsableKWh
+			month.CostPerExtraKWh = energy.CostPerExtraKWh(month.Outlay.Units(), 1000*month.Cart.UsableKWh, ownedWh)
 		}
 		out.Months = append(out.Months, month)
 		spentBefore, outlayBefore, before = [3]plan.Money{spend, shipping, tax}, month.Outlay, o

@@ -19,7 +19,7 @@ import (
 // findStages finds every core that can stand safely on the cart from what is owned, with a set of the
 // early sales made, and from parts of the target; and for each the least of the target's parts it needs.
 func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
-	b, err := w.partialBench(w.holdings(nil, sold))
+	b, err := w.partialBench(ctx, w.holdings(nil, sold))
 	if err != nil || len(b.Reasons) > 0 {
 		return nil, err
 	}
@@ -29,6 +29,9 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 		for g, members := range b.Groups {
 			counts := make([]int, len(members))
 			for next(counts, func(j int) int { return b.Stacks[members[j]].Most }) {
+				if ctx.Err() != nil {
+					return nil, question.ErrUnknown
+				}
 				c := bench.CoreOf(v, g, counts)
 				f := o.Of(&c)
 				if o.Hopeless(f) || !o.Serves(&c, f) {
@@ -65,7 +68,7 @@ func next(counts []int, most func(j int) int) bool {
 // partialBench lays out the carts on the way: all limits of safety hold, but autonomy, recharge and the
 // loads' peaks need not be met yet. The target's lines can be bought at the target's prices, no more of
 // each than the target has.
-func (w *way) partialBench(have []scenarios.Holding) (*bench.Bench, error) {
+func (w *way) partialBench(ctx context.Context, have []scenarios.Holding) (*bench.Bench, error) {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = have, 0, nil
 	b, err := bench.New(question.Problem{Scenario: &s, Catalog: w.p.Catalog}, &bench.Before{})
@@ -88,8 +91,7 @@ func (w *way) partialBench(have []scenarios.Holding) (*bench.Bench, error) {
 		a.Buyable += l.bill.Buy
 		a.Cents = 100 * l.bill.UnitPrice
 	}
-	b.LayAll()
-	return b, nil
+	return b, b.LayAll(ctx)
 }
 
 // needsOf returns how much of each line of the target a choice buys. A part of which the target has two

@@ -46,6 +46,8 @@ type Options struct {
 	Must string
 	// Watch, where given, is told how far the search is; from one goroutine at a time.
 	Watch Watch
+	// First, where given, is told the best plan, audited, once it is proved and while others are looked for.
+	First func(*Result)
 }
 
 // Progress is how far a search is: choices looked into, and plans or steps found.

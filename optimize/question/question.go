@@ -16,6 +16,9 @@ type Problem struct {
 	Catalog  *catalog.Catalog
 	// Stand says of parts how many of each have to stand on the cart at the least.
 	Stand map[string]float64
+	// Idle says of owned parts how many of each do not serve; they are sold where they are for sale. The others of
+	// these parts are not sold.
+	Idle map[string]float64
 }
 
 // Status tells why ranking stopped.

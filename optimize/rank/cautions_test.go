@@ -1,6 +1,7 @@
 package rank
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -20,7 +21,7 @@ func benchOf(t *testing.T, demo string, change func(*scenarios.Scenario)) *bench
 		t.Fatal(err)
 	}
 	change(s)
-	b, err := bench.Lay(question.Problem{Scenario: s, Catalog: catalog.Embedded()}, "", &bench.Before{})
+	b, err := bench.Lay(context.Background(), question.Problem{Scenario: s, Catalog: catalog.Embedded()}, "", &bench.Before{})
 	if err != nil {
 		t.Fatal(err)
 	}

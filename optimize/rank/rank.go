@@ -20,19 +20,35 @@ func Check(p question.Problem) error { return p.Scenario.Check(p.Catalog) }
 // Plans finds the best plans in their order. Where none is possible the result says so, with what has to
 // give; that is no error. A plan that fails its audit is a *DisagreementError.
 func Plans(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
+	return plans(ctx, p, o, &bench.Before{})
+}
+
+// plans is Plans with what was laid out before.
+func plans(ctx context.Context, p question.Problem, o question.Options, before *bench.Before) (*question.Result, error) {
 	start := time.Now()
 	if err := o.Check(p); err != nil {
 		return nil, err
 	}
 	o = o.WithDefaults(p)
-	before := &bench.Before{}
-	b, err := bench.Lay(p, o.Must, before)
-	if err != nil {
+	b, err := bench.Lay(ctx, p, o.Must, before)
+	switch {
+	case errors.Is(err, question.ErrUnknown):
+		none := search.Stopped()
+		none.Cautions, none.Solver.Seconds = Cautions(), time.Since(start).Seconds()
+		return none, nil
+	case err != nil:
 		return nil, err
 	}
 	if words := noLife(b, o.By); words != "" {
 		return &question.Result{Solver: question.Solver{Status: question.Infeasible, Seconds: time.Since(start).Seconds()},
 			Reasons: []string{words}, Cautions: cautions(b, nil)}, nil
+	}
+	if first := o.First; first != nil {
+		o.First = func(r *question.Result) {
+			r.Cautions = cautions(b, r.Plans)
+			r.Solver.Seconds = time.Since(start).Seconds()
+			first(r)
+		}
 	}
 	result, err := search.Run(ctx, b, o)
 	if err != nil {

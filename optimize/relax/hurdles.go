@@ -69,6 +69,9 @@ func receptacleHurdles(s *scenarios.Scenario) []hurdle {
 	return list
 }
 
+// given reports whether a problem's batteries are given, each in its number.
+func given(p question.Problem) bool { return p.Idle != nil }
+
 // generals lists what may be in the way of any problem: the size of the cart, and what the catalogue's parts
 // can do at the most.
 func generals(p question.Problem) []hurdle {
@@ -81,6 +84,12 @@ func generals(p question.Problem) []hurdle {
 	}
 	for i := range p.Catalog.Devices {
 		breaks = math.Max(breaks, p.Catalog.Devices[i].InterruptingDCA)
+	}
+	delivers := "no battery, in the number of strings its maker allows, delivers the current of inverters and direct-current loads, or takes up the charge"
+	room := "the shelves have no room for as many modules as the current of inverters and direct-current loads takes"
+	if given(p) {
+		delivers = "these batteries do not deliver the current of inverters and direct-current loads, or do not take up the charge"
+		room = "the shelves have no room for so many modules"
 	}
 	return []hurdle{
 		{fmt.Sprintf("the cart tips over, whatever is bought: the track is %s m, the wheelbase %s m", bench.Figure(s.Cart.TrackM), bench.Figure(s.Cart.WheelbaseM)),
@@ -106,13 +115,13 @@ func generals(p question.Problem) []hurdle {
 					c.Devices[i].InterruptingDCA = EndlessA
 				}
 			}},
-		{"no battery, in the number of strings its maker allows, delivers the current of inverters and direct-current loads, or takes up the charge",
+		{delivers,
 			func(_ *scenarios.Scenario, c *catalog.Catalog) {
 				for i := range c.Batteries {
 					c.Batteries[i].MaxParallel = 0
 				}
 			}},
-		{"the shelves have no room for as many modules as the current of inverters and direct-current loads takes",
+		{room,
 			func(s *scenarios.Scenario, _ *catalog.Catalog) {
 				s.Cart.Shelves = slices.Clone(s.Cart.Shelves)
 				for i := range s.Cart.Shelves {
@@ -144,11 +153,11 @@ const (
 func Obstruct(ctx context.Context, p question.Problem) ([]string, error) {
 	open := Opened(p, Levers(p.Scenario))
 	before := &bench.Before{}
-	b, err := bench.Lay(open, "", before)
+	b, err := bench.Lay(ctx, open, "", before)
 	if err != nil {
 		return nil, err
 	}
-	if short := fallsShort(b); len(short) > 0 {
+	if short := fallsShort(b, given(p)); len(short) > 0 {
 		return short, nil
 	}
 	ctx, cancel := context.WithTimeout(ctx, reasonTime)
@@ -203,7 +212,7 @@ func lift(p question.Problem, list []hurdle) question.Problem {
 	for i := range list {
 		list[i].lift(&s, c)
 	}
-	return question.Problem{Scenario: &s, Catalog: c, Stand: p.Stand}
+	return question.Problem{Scenario: &s, Catalog: c, Stand: p.Stand, Idle: p.Idle}
 }
 
 // Sizes that hold back nothing: beyond any cart, and small enough to be reckoned with exactly.

@@ -61,12 +61,7 @@ func Levers(s *scenarios.Scenario) []Lever {
 			Get: func(s *scenarios.Scenario) float64 { return 100 * s.Limits.Reserve },
 			set: func(s *scenarios.Scenario, v float64) { s.Limits.Reserve = v / 100 }})
 	}
-	if s.Limits.Served > 0 && s.Sun != nil {
-		list = append(list, Lever{Name: "served", Unit: "%", step: 0.01, Nudge: 1, None: true, End: 0,
-			Get:   func(s *scenarios.Scenario) float64 { return 100 * s.Limits.Served },
-			set:   func(s *scenarios.Scenario, v float64) { s.Limits.Served = v / 100 },
-			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return 100 * p.Year.Served }})
-	}
+	list = append(list, sunLevers(s)...)
 	list = append(list, Lever{Name: "tilt", Unit: "deg", step: 0.01, Nudge: 1, End: math.Min(0.01, s.Limits.TiltDeg),
 		Get:   func(s *scenarios.Scenario) float64 { return s.Limits.TiltDeg },
 		set:   func(s *scenarios.Scenario, v float64) { s.Limits.TiltDeg = v },

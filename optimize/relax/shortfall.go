@@ -11,7 +11,7 @@ import (
 
 // fallsShort says in which figures not even the most of the catalogue reaches the least that every plan needs.
 // It is told at once, without a search.
-func fallsShort(b *bench.Bench) []string {
+func fallsShort(b *bench.Bench, given bool) []string {
 	var list []string
 	barsA, bars := math.Inf(1), 0.0
 	drawA := math.Inf(1)
@@ -23,9 +23,13 @@ func fallsShort(b *bench.Bench) []string {
 	for i := range b.Busbars {
 		bars = math.Max(bars, b.Busbars[i].RatingA)
 	}
-	drawn := "the smallest inverter that serves"
+	drawn, draws := "the smallest inverter that serves", "draws"
 	if b.DcA > 0 {
-		drawn = fmt.Sprintf("%s and the direct-current loads' %s A", drawn, bench.Figure(b.DcA))
+		drawn, draws = fmt.Sprintf("%s and the direct-current loads' %s A", drawn, bench.Figure(b.DcA)), "draw"
+	}
+	deliver := "the strings that have room on the shelves, as many as their makers allow, deliver"
+	if given {
+		deliver = "these batteries deliver"
 	}
 	if bars < barsA {
 		list = append(list, fmt.Sprintf("bus bars of %s A are needed for %s; the largest of the catalogue have %s A", bench.Figure(barsA), drawn, bench.Figure(bars)))
@@ -39,7 +43,7 @@ func fallsShort(b *bench.Bench) []string {
 		gives = math.Max(gives, sum)
 	}
 	if gives < drawA {
-		list = append(list, fmt.Sprintf("%s draw %s A at bus.low; the strings that have room on the shelves, as many as their makers allow, deliver %s A at the most", drawn, bench.Figure(drawA), bench.Figure(gives)))
+		list = append(list, fmt.Sprintf("%s %s %s A at bus.low; %s %s A at the most", drawn, draws, bench.Figure(drawA), deliver, bench.Figure(gives)))
 	}
 	carries := 0.0
 	for i := range b.Casters {

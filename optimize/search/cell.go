@@ -1,6 +1,7 @@
 package search
 
 import (
+	"context"
 	"math"
 
 	"cartwright/optimize/bench"
@@ -18,11 +19,12 @@ type cell struct {
 	next   bound.Child
 }
 
-// openSupply adds the node of all cores of a supply, scored by the cheapest energy of any group.
-func (s *search) openSupply(v int) {
+// openSupply adds the node of all cores of a supply, scored by the cheapest energy of any group; by what is not known
+// where the context has ended.
+func (s *search) openSupply(ctx context.Context, v int) {
 	c := bench.Core{Supply: v}
 	score := math.Inf(-1)
-	if s.by == question.ByCost || s.by == question.ByMass {
+	if ctx.Err() == nil && (s.by == question.ByCost || s.by == question.ByMass) {
 		least := math.Inf(1)
 		for g := range s.b.Groups {
 			least = math.Min(least, s.rest.Least(g, s.lackWh(&c, 0)))
@@ -33,9 +35,14 @@ func (s *search) openSupply(v int) {
 	s.add(&node{score: score, kind: supplyNode, core: c})
 }
 
-// openGroups replaces the node of a supply by those of its groups.
-func (s *search) openGroups(n *node) {
+// openGroups replaces the node of a supply by those of its groups. Where the context ends in between, the node stays
+// among them, since it bounds what was not reached.
+func (s *search) openGroups(ctx context.Context, n *node) {
 	for g, members := range s.b.Groups {
+		if ctx.Err() != nil {
+			s.add(n)
+			return
+		}
 		c := bench.Core{Supply: n.core.Supply, Group: g}
 		must, ok := s.b.MustStack(members)
 		if !ok {

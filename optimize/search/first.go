@@ -17,12 +17,12 @@ func Feasible(ctx context.Context, p question.Problem) (*plan.Plan, error) {
 
 // First returns the best plan, or just any; nil where there is none.
 func First(ctx context.Context, p question.Problem, before *bench.Before, by question.By, anyPlan bool) (*plan.Plan, error) {
-	b, err := bench.Lay(p, "", before)
+	b, err := bench.Lay(ctx, p, "", before)
 	if err != nil {
 		return nil, err
 	}
 	o := question.Options{Plans: 1, By: by}.WithDefaults(p)
-	r := &ranking{search: newSearch(b, by), o: o, anyPlan: anyPlan}
+	r := &ranking{search: newSearch(ctx, b, by), o: o, anyPlan: anyPlan}
 	if err := r.run(ctx); err != nil {
 		return nil, err
 	}

@@ -31,6 +31,10 @@ type ranking struct {
 // run ranks plans until there are enough, none is left or time is up.
 func (r *ranking) run(ctx context.Context) error {
 	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
+	if ctx.Err() != nil { // not all cores may have been opened: that there is none says nothing
+		r.stopped = true
+		return nil
+	}
 	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
 		if ctx.Err() != nil {
 			r.stopped = true
@@ -63,8 +67,23 @@ func (r *ranking) run(ctx context.Context) error {
 		}
 		n.found.plan.Proven = n.found.proved && !r.gaveUp
 		r.rank(n.found, &n.core)
+		if err := r.tellFirst(); err != nil {
+			return err
+		}
 	}
 	return nil
+}
+
+// tellFirst tells the best plan to who does not want to wait for the others.
+func (r *ranking) tellFirst() error {
+	if r.o.First == nil || len(r.ranked) != 1 {
+		return nil
+	}
+	first, err := r.result()
+	if err == nil {
+		r.o.First(first)
+	}
+	return err
 }
 
 // rank takes a plan as the next in rank.
@@ -82,7 +101,7 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 		switch {
 		case n.score > r.worst:
 		case n.kind == supplyNode:
-			r.openGroups(n)
+			r.openGroups(ctx, n)
 		case n.kind == openNode:
 			r.cells++
 			r.expand(n)

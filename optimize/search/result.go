@@ -4,6 +4,7 @@ import (
 	"container/heap"
 	"context"
 	"math"
+	"slices"
 
 	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
@@ -13,7 +14,7 @@ import (
 
 // Run ranks the plans of a bench and audits them.
 func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Result, error) {
-	r := &ranking{search: newSearch(b, o.By), o: o}
+	r := &ranking{search: newSearch(ctx, b, o.By), o: o}
 	if err := r.run(ctx); err != nil {
 		return nil, err
 	}
@@ -22,10 +23,8 @@ func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Res
 
 // result makes the outcome: plans in rank, each audited.
 func (r *ranking) result() (*question.Result, error) {
-	out := &question.Result{Solver: question.Solver{
-		Name: "lp_solve", Version: milp.Version(), Status: question.Optimal, Models: r.models, Cells: r.cells,
-		Retries: r.retries,
-	}}
+	out := &question.Result{Solver: solver(question.Optimal)}
+	out.Solver.Models, out.Solver.Cells, out.Solver.Retries = r.models, r.cells, r.retries
 	proved := len(r.ranked)
 	bound := math.Inf(1)
 	if r.stopped {
@@ -52,7 +51,7 @@ func (r *ranking) result() (*question.Result, error) {
 	}
 	if len(r.ranked) > 0 && proved == 0 {
 		if first, _ := r.planScore(&r.ranked[0].plan); first > 0 && bound < first {
-			out.Solver.Gap = (first - bound) / first
+			out.Solver.Gap = math.Min(1, (first-bound)/first) // 1: nothing is known
 		}
 	}
 	if len(r.ranked) == 0 && !r.stopped && !r.gaveUp {
@@ -61,11 +60,21 @@ func (r *ranking) result() (*question.Result, error) {
 	return out, nil
 }
 
-// takeRest ranks, after the time is up, the plans that are known but not proved to be next.
+// Stopped is the outcome of a search that was stopped before it began.
+func Stopped() *question.Result { return &question.Result{Solver: solver(question.TimeLimit)} }
+
+func solver(s question.Status) question.Solver {
+	return question.Solver{Name: "lp_solve", Version: milp.Version(), Status: s}
+}
+
+// takeRest ranks, after the time is up, the plans that are known but not proved to be next. All other nodes are put
+// aside at once: there may be millions, and taking them off one by one would go on for seconds.
 func (r *ranking) takeRest() {
+	r.nodes = slices.DeleteFunc(r.nodes, func(n *node) bool { return n.kind != planNode })
+	heap.Init(&r.nodes)
 	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
 		n := heap.Pop(&r.nodes).(*node)
-		if n.kind == planNode && !r.skipped(&n.core) {
+		if !r.skipped(&n.core) {
 			r.rank(n.found, &n.core)
 		}
 	}

@@ -4,6 +4,7 @@ package search
 
 import (
 	"container/heap"
+	"context"
 	"math"
 
 	"cartwright/optimize/bench"
@@ -28,8 +29,8 @@ type search struct {
 	worst float64
 }
 
-// newSearch opens all cores of all supplies and groups.
-func newSearch(b *bench.Bench, by question.By) *search {
+// newSearch opens all cores of all supplies and groups, until the context ends.
+func newSearch(ctx context.Context, b *bench.Bench, by question.By) *search {
 	s := &search{b: b, by: by, at: map[string]*bound.Bounds{}, worst: math.Inf(1)}
 	if len(b.Reasons) > 0 {
 		return s
@@ -42,7 +43,7 @@ func newSearch(b *bench.Bench, by question.By) *search {
 	s.rest = s.o.RestBy(by)
 	for v := range b.Supplies {
 		if b.MayServe(&b.Supplies[v]) {
-			s.openSupply(v)
+			s.openSupply(ctx, v)
 		}
 	}
 	return s

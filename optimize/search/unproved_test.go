@@ -32,12 +32,12 @@ func unproved(t *testing.T, ended bool, want question.Status) {
 		t.Fatal(err)
 	}
 	p := question.Problem{Scenario: s, Catalog: catalog.Embedded()}
-	b, err := bench.Lay(p, "", &bench.Before{})
+	b, err := bench.Lay(context.Background(), p, "", &bench.Before{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	o := question.Options{Plans: 3}.WithDefaults(p)
-	r := &ranking{search: newSearch(b, o.By), o: o}
+	r := &ranking{search: newSearch(context.Background(), b, o.By), o: o}
 	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()

@@ -29,8 +29,8 @@ type Count struct {
 	Strings int
 	Modules int
 	// Limits names what stops the next string: each alone, or where Jointly, all of them together though
-	// none of them alone. "string wiring" and "no cart" say that even without all of these limits none can be
-	// built.
+	// none of them alone. Where even without all of these limits none can be built, the condition that the
+	// battery does not meet is named, as "string wiring" or "protocols", or else "no cart".
 	Limits  []string
 	Jointly bool
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
@@ -49,7 +49,7 @@ type counter struct {
 // countAll counts the batteries at the given places of the catalogue.
 func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count, []string, error) {
 	c := &counter{p: Unloaded(p), benches: map[lifted]*bench.Bench{}, wired: map[bool]*bench.Before{}}
-	b, err := c.bench(0)
+	b, err := c.bench(ctx, 0)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -71,9 +71,12 @@ func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count
 }
 
 // bench lays out the catalogue with some limits lifted. Every battery is a group of its own.
-func (c *counter) bench(l lifted) (*bench.Bench, error) {
+func (c *counter) bench(ctx context.Context, l lifted) (*bench.Bench, error) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
+	if ctx.Err() != nil {
+		return nil, question.ErrUnknown
+	}
 	if b := c.benches[l]; b != nil {
 		return b, nil
 	}
@@ -86,7 +89,9 @@ func (c *counter) bench(l lifted) (*bench.Bench, error) {
 		return nil, err
 	}
 	b.Partial = true
-	b.LayAll()
+	if err := b.LayAll(ctx); err != nil {
+		return nil, err
+	}
 	b.Groups = nil
 	for i := range b.Stacks {
 		b.Groups = append(b.Groups, []int{i})
@@ -108,7 +113,7 @@ func groupOf(b *bench.Bench, battery int) int {
 
 // count counts the strings of one battery, from the most that the shelves and the maker allow downward.
 func (c *counter) count(ctx context.Context, battery int) (Count, error) {
-	b, err := c.bench(0)
+	b, err := c.bench(ctx, 0)
 	if err != nil {
 		return Count{}, err
 	}
@@ -121,6 +126,9 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 	}
 	if g := groupOf(b, battery); g >= 0 {
 		for n := b.Stacks[g].Most; n >= least && out.Strings == 0; n-- {
+			if ctx.Err() != nil {
+				return Count{}, question.ErrUnknown
+			}
 			if c.outOfBounds(b, g, n) {
 				continue // by mass or room alone; explain confirms the least such number by solving
 			}
@@ -184,7 +192,7 @@ func (c *counter) explain(ctx context.Context, battery, n int) (limits []string,
 			}
 			switch {
 			case is && size == 0:
-				return c.hopeless(battery)
+				return c.hopeless(ctx, battery)
 			case is && size == 1:
 				limits = append(limits, set.names()...)
 			case is:
@@ -199,13 +207,15 @@ func (c *counter) explain(ctx context.Context, battery, n int) (limits []string,
 }
 
 // hopeless tells why a battery has no cart even with all limits lifted.
-func (c *counter) hopeless(battery int) (limits []string, jointly bool, err error) {
-	b, err := c.bench(allLifted())
+func (c *counter) hopeless(ctx context.Context, battery int) (limits []string, jointly bool, err error) {
+	b, err := c.bench(ctx, allLifted())
 	if err != nil {
 		return nil, false, err
 	}
 	if groupOf(b, battery) < 0 {
-		return []string{StopsWiring}, false, nil
+		if c := bench.Unmet(b.BatteryConditions(), b.StandingOf(&b.Catalog.Batteries[battery])); c != nil {
+			return []string{c.Name}, false, nil // "string wiring", "protocols", "usable energy" ...
+		}
 	}
 	return []string{StopsAll}, false, nil
 }
@@ -214,7 +224,7 @@ func (c *counter) hopeless(battery int) (limits []string, jointly bool, err erro
 // limits lifted. Supplies are tried one after the other; audited says that the cart found has to pass its
 // audit.
 func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audited bool) (bool, error) {
-	b, err := c.bench(l)
+	b, err := c.bench(ctx, l)
 	if err != nil || len(b.Supplies) == 0 || len(b.Reasons) > 0 {
 		return false, err
 	}

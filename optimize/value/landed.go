@@ -1,7 +1,9 @@
 package value
 
 import (
+	"context"
 	"math"
+	"slices"
 
 	"cartwright/catalog"
 	"cartwright/optimize/bench"
@@ -55,7 +57,7 @@ func purchases(a *market.Article, quantity float64) []buying {
 }
 
 // land finds the cheapest way to put one string of a battery on the bus; nil where there is none.
-func land(b *bench.Bench, bat *catalog.Battery, series int) *Landed {
+func land(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series int) *Landed {
 	options, ok := b.RunOptions(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 	if !ok {
 		return nil
@@ -67,8 +69,12 @@ func land(b *bench.Bench, bat *catalog.Battery, series int) *Landed {
 		if o != nil {
 			needs = append(needs, o.Uses...)
 		}
-		l := cheapestOrder(b.Market, needs)
-		if best != nil && best.Cost <= l.Cost {
+		below := plan.Money(math.MaxInt64)
+		if best != nil {
+			below = best.Cost
+		}
+		l := cheapestOrder(ctx, b.Market, needs, below)
+		if l == nil {
 			return
 		}
 		if o != nil {
@@ -94,30 +100,62 @@ func land(b *bench.Bench, bat *catalog.Battery, series int) *Landed {
 	return best
 }
 
-// cheapestOrder finds the cheapest way to buy some quantities together; the first need is the modules. It
-// looks at every choice of offers, since shipping ties together what is bought at one vendor.
-func cheapestOrder(m *market.Market, needs []market.Use) *Landed {
-	var best *Landed
-	chosen := make([]buying, len(needs))
-	var choose func(at int)
-	choose = func(at int) {
-		if at == len(needs) {
-			if l := order(m, chosen); best == nil || l.Cost < best.Cost {
-				best = l
-			}
-			return
+// cheapestOrder finds the cheapest way to buy some quantities together, where there is one below a cost; the first need
+// is the modules. Shipping ties together what is bought at one vendor, so choices of offers are gone through, but for
+// those that cost too much before all is chosen. Nil: none is cheaper.
+func cheapestOrder(ctx context.Context, m *market.Market, needs []market.Use, below plan.Money) *Landed {
+	ways := make([][]buying, len(needs))
+	rest := make([]plan.Money, len(needs)+1) // of the needs from here on, what they cost at the least
+	for i := len(needs) - 1; i >= 0; i-- {
+		ways[i] = worthwhile(purchases(&m.Articles[needs[i].Article], needs[i].Quantity))
+		least := plan.Money(math.MaxInt64)
+		for _, way := range ways[i] {
+			least = min(least, way.cents())
 		}
-		for _, way := range purchases(&m.Articles[needs[at].Article], needs[at].Quantity) {
-			chosen[at] = way
-			choose(at + 1)
+		rest[i] = rest[i+1] + least
+	}
+	var best *Landed
+	chosen := make([]buying, 0, len(needs))
+	var choose func()
+	choose = func() {
+		at := len(chosen)
+		l := order(m, chosen, rest[at])
+		switch {
+		case l.Cost >= below || ctx.Err() != nil:
+		case at == len(needs):
+			best, below = l, l.Cost
+		default:
+			for _, way := range ways[at] {
+				chosen = append(chosen, way)
+				choose()
+				chosen = chosen[:at]
+			}
 		}
 	}
-	choose(0)
+	choose()
 	return best
 }
 
-// order adds up what some purchases come to, the first of them being the modules.
-func order(m *market.Market, chosen []buying) *Landed {
+// worthwhile leaves out the ways to buy for which the same vendor has one that costs no more and ships for no more.
+func worthwhile(ways []buying) []buying {
+	var kept []buying
+	for i, way := range ways {
+		beaten := slices.ContainsFunc(kept, func(k buying) bool { return way.beatenBy(k) }) ||
+			slices.ContainsFunc(ways[i+1:], func(k buying) bool { return way.beatenBy(k) && !k.beatenBy(way) })
+		if !beaten {
+			kept = append(kept, way)
+		}
+	}
+	return kept
+}
+
+// beatenBy reports whether another way to buy is as good in everything.
+func (b buying) beatenBy(other buying) bool {
+	return other.vendor == b.vendor && other.cents() <= b.cents() && other.shipsCents <= b.shipsCents
+}
+
+// order adds up what some purchases come to, the first of them being the modules, with so much more to buy.
+func order(m *market.Market, chosen []buying, more plan.Money) *Landed {
 	l := &Landed{}
 	ships := map[string]plan.Money{}
 	for i, way := range chosen {
@@ -131,7 +169,7 @@ func order(m *market.Market, chosen []buying) *Landed {
 	for _, s := range ships { // a sum of whole cents: its order does not show
 		l.Shipping += s
 	}
-	l.Tax = catalog.RoundCents(m.Tax * float64(l.Modules+l.Wiring+l.Shipping))
-	l.Cost = l.Modules + l.Wiring + l.Shipping + l.Tax
+	l.Tax = catalog.RoundCents(m.Tax * float64(l.Modules+l.Wiring+l.Shipping+more))
+	l.Cost = l.Modules + l.Wiring + l.Shipping + more + l.Tax
 	return l
 }

@@ -18,7 +18,8 @@ const (
 	StopsParallel  = "max parallel"  // strings the maker allows side by side
 	StopsFault     = "fault current" // what the strongest device breaks
 	StopsStuds     = "studs"         // of the bus bars with the most
-	StopsWiring    = "string wiring" // no cable and device of the catalogue serve a string
+	StopsWiring    = "string wiring" // a condition of the bench: no cable and device of the catalogue serve a string
+	StopsProtocols = "protocols"     // a condition of the bench: it talks to no inverter, and has to
 	StopsAll       = "no cart"       // nothing of the above
 )
 

@@ -4,6 +4,7 @@ package value
 import (
 	"context"
 	"math"
+	"slices"
 	"time"
 
 	"cartwright/catalog"
@@ -53,7 +54,10 @@ type BatteryValue struct {
 	LitresPerUsableKWh float64 // of its outer sizes
 
 	Landed *Landed // nil: no cable and device of the catalogue serve a string
-	Count  Count
+	// CostPerExtraKWh is what the landed string costs for each usable kWh that it gives beyond the batteries owned
+	// today, together with those it shares a bus with; 0 where it gives none.
+	CostPerExtraKWh float64
+	Count           Count
 
 	Owned float64 // modules
 	// ForSale is what an owned module may be sold for; nil: it is not for sale.
@@ -76,7 +80,9 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.LayAll()
+	if err := b.LayAll(ctx); err != nil {
+		return nil, err
+	}
 	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}}
 	var fitting []int
 	for i := range p.Catalog.Batteries {
@@ -86,22 +92,34 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 			out.Misfits = append(out.Misfits, Misfit{bat.ID, c.Why(f)})
 			continue
 		}
+		if ctx.Err() != nil {
+			return nil, question.ErrUnknown
+		}
 		fitting = append(fitting, i)
-		out.Batteries = append(out.Batteries, valueOf(b, bat, f.Series, p.Scenario.Have))
+		out.Batteries = append(out.Batteries, valueOf(ctx, b, bat, f.Series, p.Scenario.Have))
+	}
+	if ctx.Err() != nil {
+		return nil, question.ErrUnknown
 	}
 	counts, reasons, err := countAll(ctx, p, fitting)
 	if err != nil {
 		return nil, err
 	}
 	for i := range out.Batteries {
-		out.Batteries[i].Count = counts[i]
+		v := &out.Batteries[i]
+		v.Count = counts[i]
+		if v.Landed != nil {
+			more := *p.Scenario
+			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})
+			v.CostPerExtraKWh = energy.CostPerExtraKWh(v.Landed.Cost.Units(), energy.OwnedWh(&more, p.Catalog), energy.OwnedWh(p.Scenario, p.Catalog))
+		}
 	}
 	out.Reasons = reasons
 	return out, nil
 }
 
 // valueOf works out everything about a battery but how many fit.
-func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
+func valueOf(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
 	v := BatteryValue{Part: bat.ID, Name: bat.Name, Chemistry: bat.Chemistry, Series: series, AsOf: bat.AsOf}
 	a := b.Market.Part(bat.ID)
 	one := purchases(a, 1)[0]
@@ -122,7 +140,7 @@ func valueOf(b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.
 	}
 	v.KgPerUsableKWh = bat.MassKg / v.UsableKWh
 	v.LitresPerUsableKWh = bat.LengthM * bat.WidthM * bat.HeightM * litresPerCubicMetre / v.UsableKWh
-	v.Landed = land(b, bat, series)
+	v.Landed = land(ctx, b, bat, series)
 	for _, h := range have {
 		if h.PartID != bat.ID {
 			continue

@@ -60,7 +60,7 @@ func ExplainPart(ctx context.Context, p question.Problem, id string) (*PartAnswe
 	}
 	switch {
 	case a.With == nil:
-		open, err := bench.Lay(relax.Opened(p, relax.Levers(p.Scenario)), "", &bench.Before{})
+		open, err := bench.Lay(ctx, relax.Opened(p, relax.Levers(p.Scenario)), "", &bench.Before{})
 		if err != nil {
 			return nil, err
 		}

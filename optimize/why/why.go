@@ -88,7 +88,7 @@ func nudge(ctx context.Context, p question.Problem, before *bench.Before, l rela
 
 // explainNone explains why no plan is possible.
 func explainNone(ctx context.Context, p question.Problem, before *bench.Before) (*Explanation, error) {
-	b, err := bench.Lay(p, "", before)
+	b, err := bench.Lay(ctx, p, "", before)
 	if err != nil {
 		return nil, err
 	}

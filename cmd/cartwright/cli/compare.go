@@ -57,7 +57,7 @@ func (a *app) compareCommand() *cobra.Command {
 		for _, text := range *buy {
 			one, err := boughtLines(p.Catalog, text)
 			if err != nil {
-				return err
+				return wrong(err.right, "--buy %s", err.wrong)
 			}
 			choices = append(choices, one)
 		}
@@ -116,16 +116,19 @@ func (a *app) compareScenarios(cmd *cobra.Command, args []string, limit *timeLim
 	return a.show(view.CompareScenarios{Sides: sides, Cautions: optimize.Cautions()}, format)
 }
 
+// misread is what is wrong with a choice, and what would be right.
+type misread struct{ wrong, right string }
+
 // boughtLines reads a choice: a count and a part, several separated by commas.
-func boughtLines(c *catalog.Catalog, text string) ([]compare.Line, error) {
-	const example = "write for example --buy \"2 lfp-rack-5\""
+func boughtLines(c *catalog.Catalog, text string) ([]compare.Line, *misread) {
+	const example = `write for example "2 lfp-rack-5"`
 	var list []compare.Line
 	for _, item := range strings.Split(text, ",") {
 		item = strings.TrimSpace(item)
 		rest := strings.TrimLeft(item, "0123456789")
 		n, err := strconv.Atoi(item[:len(item)-len(rest)])
 		if err != nil || n < 1 {
-			return nil, wrong(example, "--buy %q does not begin with a count", text)
+			return nil, &misread{fmt.Sprintf("%q does not begin with a count", text), example}
 		}
 		l := compare.Line{Part: strings.TrimSpace(rest), Count: n}
 		if after, times := strings.CutPrefix(l.Part, "x"); times { // "2 x lfp-rack-5", unless that begins the part's name
@@ -138,7 +141,7 @@ func boughtLines(c *catalog.Catalog, text string) ([]compare.Line, error) {
 			if near := problem.Nearest(l.Part, c.IDs()); near != "" && near != l.Part {
 				hint = fmt.Sprintf("did you mean %q?", near)
 			}
-			return nil, wrong(hint, "%s", err.Error())
+			return nil, &misread{fmt.Sprintf("%q: %v", text, err), hint}
 		}
 		list = append(list, l)
 	}

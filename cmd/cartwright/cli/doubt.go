@@ -19,8 +19,8 @@ worst case: the one that fails in the fewest draws, of these the one that costs
 least in its dearest.
 
 A price is drawn from the range the catalogue states (price_low, price_high),
-else from --prices to either side; each line of the load list from --loads to
-either side. The same --seed gives the same draws.
+else from --prices to either side; each line of the load list, and the sunshine
+of the year, from --loads to either side. The same --seed gives the same draws.
 
 The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. The exit status is 1 where no plan is possible.`
@@ -72,7 +72,7 @@ func (a *app) doubtCommand() *cobra.Command {
 	cmd.Flags().IntVar(&o.Draws, "draws", o.Draws, "`number` of draws")
 	cmd.Flags().Uint64Var(&o.Seed, "seed", o.Seed, "`number` that the draws follow from")
 	cmd.Flags().Var(prices, "prices", "how far prices without a range of their own may be off")
-	cmd.Flags().Var(loads, "loads", "how far loads may be off")
+	cmd.Flags().Var(loads, "loads", "how far loads and sunshine may be off")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)

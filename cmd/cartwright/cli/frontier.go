@@ -16,13 +16,14 @@ import (
 	"cartwright/optimize/question"
 )
 
-const frontierHelp = `Trades cost against autonomy or mass, exactly: every step of the staircase, from
-the cheapest plan there is to the last that is possible, with the plan on each.
-All limits but the budget and the one that is traded hold.
+const frontierHelp = `Trades cost against autonomy, mass or sun, exactly: every step of the staircase,
+from the cheapest plan there is to the last that is possible, with the plan on
+each. All limits but the budget and the one that is traded hold.
 
 --of autonomy: for each number of hours the cheapest plan. --of mass: for each
-mass the cheapest plan that is no heavier. --of budget: for each budget the
-longest autonomy. The knee is the step that lies farthest below the straight
+mass the cheapest plan that is no heavier. --of served: for each share of the
+year that the sun is to serve the cheapest plan. --of budget: for each budget
+the longest autonomy. The knee is the step that lies farthest below the straight
 line from the first to the last: before it much is gained for little money,
 after it little for much.
 
@@ -37,13 +38,13 @@ const frontierExample = `  cartwright frontier lantern-market
 func (a *app) frontierCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:               "frontier [scenario]",
-		Short:             "Trade cost against autonomy or mass, step by step",
+		Short:             "Trade cost against autonomy, mass or sun, step by step",
 		Long:              frontierHelp,
 		Example:           frontierExample,
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 	}
-	of := addChoice(cmd, "of", "what is traded", []string{string(frontier.AxisAutonomy), string(frontier.AxisMass), string(frontier.AxisBudget)})
+	of := addChoice(cmd, "of", "what is traded", []string{string(frontier.AxisAutonomy), string(frontier.AxisMass), string(frontier.AxisServed), string(frontier.AxisBudget)})
 	svg := cmd.Flags().String("svg", "", "`file` to draw the staircase into, as SVG")
 	png := cmd.Flags().String("png", "", "`file` to draw the staircase into, as PNG")
 	limit := addTimeLimit(cmd)
@@ -56,6 +57,9 @@ func (a *app) frontierCommand() *cobra.Command {
 		p, err := a.open(args)
 		if err != nil {
 			return err
+		}
+		if frontier.Axis(of.value) == frontier.AxisServed && p.Scenario.Sun == nil {
+			return wrong("add sun to it, or trade something else", "%s has no sun, and so no share of a year that it serves", p.Scenario.Name)
 		}
 		ctx, cancel, err := limit.context(cmd, p)
 		if err != nil {

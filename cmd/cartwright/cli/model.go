@@ -35,7 +35,7 @@ func (a *app) modelCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		m, err := optimize.FullModel(p, question.Options{By: question.By(by.value)})
+		m, err := optimize.FullModel(cmd.Context(), p, question.Options{By: question.By(by.value)})
 		if err != nil {
 			return &outcome{code: codeNo, err: err, hint: "\"cartwright plan\" says what would have to change"}
 		}

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/cmd/cartwright/page"
+	"cartwright/optimize"
 	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
@@ -47,7 +48,7 @@ func (a *app) pageCommand() *cobra.Command {
 				_, _ = io.Copy(io.Discard, a.stdin)
 				cancel()
 			}()
-			p := &page.Page{Planner: planner{a}, Files: files}
+			p := &page.Page{Planner: planner{a, &optimize.Again{}}, Files: files}
 			unsaved, err := p.Serve(ctx, func(address string) {
 				fmt.Fprintf(a.stdout, "%s\n", address)
 				fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")

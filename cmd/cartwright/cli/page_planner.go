@@ -11,6 +11,7 @@ import (
 	paper "cartwright/cmd/cartwright/report"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
+	"cartwright/optimize/compare"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/why"
@@ -21,25 +22,35 @@ import (
 type parts = catalog.Catalog
 
 // planner answers what the page asks.
-type planner struct{ a *app }
+type planner struct {
+	a     *app
+	again *optimize.Again
+}
 
 // Check says in which a scenario does not fit its catalogue.
 func (planner) Check(s *scenarios.Scenario, c *parts) error { return optimize.Check(problemOf(s, c)) }
 
 // Rank ranks plans.
-func (planner) Rank(ctx context.Context, s *scenarios.Scenario, c *parts, plans int, tell func(cells, found int)) (*page.Answer, error) {
-	p := problemOf(s, c)
+func (l planner) Rank(ctx context.Context, s *scenarios.Scenario, c *parts, first func(*page.Answer), tell func(cells, found int)) (*page.Answer, error) {
 	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
 	defer cancel()
-	r, err := optimize.Rank(ctx, p, question.Options{Plans: plans, Watch: func(at question.Progress) { tell(at.Looked, at.Found) }})
+	r, err := l.again.Plans(ctx, problemOf(s, c), question.Options{
+		First: func(r *question.Result) { first(answerOf(s, r)) },
+		Watch: func(at question.Progress) { tell(at.Looked, at.Found) },
+	})
 	if err != nil {
 		return nil, err
 	}
+	return answerOf(s, r), nil
+}
+
+// answerOf is a ranking as the page shows it.
+func answerOf(s *scenarios.Scenario, r *question.Result) *page.Answer {
 	answer := &page.Answer{Plans: r.Plans, Cautions: r.Cautions, Proof: proofOf(r)}
 	if len(r.Plans) == 0 {
-		answer.None = view.NoPlan(p.Scenario, r)
+		answer.None = view.NoPlan(s, r)
 	}
-	return answer, nil
+	return answer
 }
 
 // Prices says what a step of each limit costs.
@@ -51,7 +62,7 @@ func (planner) Prices(ctx context.Context, s *scenarios.Scenario, c *parts) ([]p
 	u := told.UnitsOf(s)
 	var list []page.Price
 	for _, x := range e.Effects {
-		p := page.Price{Limit: x.Limit, Step: fmt.Sprintf("%s %s", told.Number(u.Figure(x.To, x.Unit), 2), u.Unit(x.Unit))}
+		p := page.Price{Limit: x.Limit, Step: stepText(u.Figure(x.To, x.Unit)) + " " + u.Unit(x.Unit)}
 		switch {
 		case x.Plan == nil:
 			p.Cost = "no plan is possible"
@@ -65,6 +76,38 @@ func (planner) Prices(ctx context.Context, s *scenarios.Scenario, c *parts) ([]p
 		list = append(list, p)
 	}
 	return list, nil
+}
+
+// stepText words the limit a step away, as finely as it is of use: 862 lb, 43.3 lbf, 9.5 h.
+func stepText(x float64) string {
+	switch {
+	case x >= 100:
+		return told.Number(x, 0)
+	case x >= 20:
+		return told.Number(x, 1)
+	}
+	return told.Number(x, 2)
+}
+
+// Compare puts purchases side by side, as the command of that name does.
+func (planner) Compare(ctx context.Context, s *scenarios.Scenario, c *parts, buy []string) (*page.Compared, error) {
+	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
+	defer cancel()
+	var choices [][]compare.Line
+	for _, text := range buy {
+		one, wrong := boughtLines(c, text)
+		if wrong != nil {
+			return nil, fmt.Errorf("%s; %s", wrong.wrong, wrong.right)
+		}
+		choices = append(choices, one)
+	}
+	t, err := compare.Find(ctx, problemOf(s, c), choices)
+	if err != nil {
+		return nil, err
+	}
+	out := &page.Compared{Note: fmt.Sprintf("Each extra kWh: cost over the usable kWh beyond the %s kWh of the batteries owned today.", told.Fixed(t.OwnedKWh, 2))}
+	out.Choices, out.Rows = view.Compare{Scenario: s, Table: t}.Columns()
+	return out, nil
 }
 
 // Bought returns what is owned once a plan is bought.

@@ -12,6 +12,8 @@ func tradeoff(s *scenarios.Scenario, f *frontier.Staircase) *picture.Tradeoff {
 	switch f.Axis {
 	case frontier.AxisMass:
 		t.Title, t.XName, t.Falls = "Cost of mass for "+s.Name, "mass at most, kg", true
+	case frontier.AxisServed:
+		t.Title, t.XName = "Cost of sun for "+s.Name, "served by the sun at least, %"
 	case frontier.AxisBudget:
 		t.Title, t.CostAlong = "Autonomy for a budget, "+s.Name, true
 		t.XName, t.YName = "budget, "+s.Currency, "autonomy, h"

@@ -37,7 +37,7 @@ func newFake(t testing.TB) *fake {
 
 func (f *fake) Check(*scenarios.Scenario, *catalog.Catalog) error { return nil }
 
-func (f *fake) Rank(ctx context.Context, _ *scenarios.Scenario, _ *catalog.Catalog, plans int, tell func(cells, found int)) (*Answer, error) {
+func (f *fake) Rank(ctx context.Context, _ *scenarios.Scenario, _ *catalog.Catalog, first func(*Answer), tell func(cells, found int)) (*Answer, error) {
 	f.asked.Add(1)
 	tell(1, 0)
 	if f.slow != nil {
@@ -47,11 +47,19 @@ func (f *fake) Rank(ctx context.Context, _ *scenarios.Scenario, _ *catalog.Catal
 			return nil, ctx.Err()
 		}
 	}
-	return &Answer{Plans: f.plans[:min(plans, len(f.plans))], Proof: []string{"Proved."}}, nil
+	first(&Answer{Plans: f.plans[:1], Proof: []string{"Proved."}})
+	return &Answer{Plans: f.plans, Proof: []string{"Proved."}}, nil
 }
 
 func (f *fake) Prices(context.Context, *scenarios.Scenario, *catalog.Catalog) ([]Price, error) {
 	return []Price{{Limit: "mass", Step: "900 lb", Cost: "saves 10.00"}}, nil
+}
+
+func (f *fake) Compare(_ context.Context, _ *scenarios.Scenario, _ *catalog.Catalog, buy []string) (*Compared, error) {
+	if buy[0] == "nothing" {
+		return nil, errors.New("<b>nothing</b> does not begin with a count")
+	}
+	return &Compared{Choices: append([]string{"nothing bought"}, buy...), Rows: [][]string{append([]string{"cost"}, append([]string{""}, buy...)...)}}, nil
 }
 
 func (f *fake) Bought(s *scenarios.Scenario, _ *catalog.Catalog, p *plan.Plan) (scenarios.Owned, error) {

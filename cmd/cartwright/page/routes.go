@@ -24,6 +24,7 @@ func (s *session) routes() http.Handler {
 	mux.HandleFunc("GET /report.css", reportStyle)
 	mux.HandleFunc("GET /state", s.state)
 	mux.HandleFunc("GET /parts", s.partsTable)
+	mux.HandleFunc("GET /compare", s.compareChoices)
 	mux.HandleFunc("GET /events", s.events)
 	for path, act := range map[string]func(request) error{
 		"/edit": s.edit, "/part": s.editPart, "/undo": s.undoLast, "/save": s.save, "/reload": s.reload, "/stop": s.halt,

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"time"
 
 	"cartwright/scenarios"
 )
@@ -94,26 +95,32 @@ func (s *session) settle() {
 	s.send(event{Kind: "changed", Number: s.number, Tab: s.from})
 }
 
-// firstPlans is how many plans are ranked before the others: enough to see the first at once.
-const firstPlans = 1
+// restBeforePrices is how long nothing has to change before it is asked what a step of each limit costs: that takes
+// longer than a plan, and is not wanted while a slider is still moved.
+const restBeforePrices = 300 * time.Millisecond
 
-// plan ranks the first plan, then all, then asks what a step of each limit costs.
+// plan ranks plans, shows the first once it is proved, then all, then asks what a step of each limit costs.
 func (s *session) plan(ctx context.Context, number int, of opened) {
-	tell := func(cells, found int) { s.progress(number, cells, found) }
-	for _, plans := range []int{firstPlans, max(firstPlans, of.scenario.Solver.Plans)} {
-		a, err := s.planner.Rank(ctx, of.scenario, of.catalog, plans, tell)
-		if err != nil {
-			s.failed(ctx, number, err)
-			return
-		}
-		if !s.publish(number, func() { s.answer, s.of, s.prices, s.answers = a, of, nil, s.answers+1 }) {
-			return
-		}
-		if ctx.Err() != nil || len(a.Plans) == 0 {
-			break
-		}
+	show := func(a *Answer, more bool) bool {
+		return s.publish(number, func() {
+			s.answer, s.of, s.prices, s.answers, s.planning = a, of, nil, s.answers+1, more
+		})
 	}
-	s.publish(number, func() { s.planning = false })
+	a, err := s.planner.Rank(ctx, of.scenario, of.catalog,
+		func(first *Answer) { show(first, true) },
+		func(cells, found int) { s.progress(number, cells, found) })
+	if err != nil {
+		s.failed(ctx, number, err)
+		return
+	}
+	if !show(a, false) {
+		return
+	}
+	select {
+	case <-time.After(restBeforePrices):
+	case <-ctx.Done():
+		return
+	}
 	prices, err := s.planner.Prices(ctx, of.scenario, of.catalog)
 	if err != nil {
 		return // it was stopped, or there is no plan to have prices: the rest stands

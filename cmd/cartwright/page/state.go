@@ -180,11 +180,16 @@ func (s *session) page(w http.ResponseWriter, r *http.Request) {
 	r.URL.RawQuery += "&forms=1"
 	data, err := s.shown(r)
 	if err == nil {
+		q := r.URL.Query()
+		buy := append(q["buy"], "", "")[:2]
 		var text string
 		text, err = render("page.html", struct {
 			*shown
-			FormsHTML, ResultsHTML template.HTML
-		}{data, template.HTML(data.Forms), template.HTML(data.Results)}) // both made by our own templates
+			FormsHTML, ResultsHTML template.HTML // both made by our own templates
+			Buy                    []string
+			Choosing               bool
+			Example                string
+		}{data, template.HTML(data.Forms), template.HTML(data.Results), buy, buy[0] != "" || buy[1] != "", s.exampleBattery()})
 		if err == nil {
 			w.Header().Set("Content-Type", "text/html; charset=utf-8")
 			send(w, []byte(text))
@@ -192,6 +197,16 @@ func (s *session) page(w http.ResponseWriter, r *http.Request) {
 		}
 	}
 	http.Error(w, err.Error(), http.StatusInternalServerError)
+}
+
+// exampleBattery names a battery, as an example of what may be bought.
+func (s *session) exampleBattery() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.opened.catalog == nil || len(s.opened.catalog.Batteries) == 0 {
+		return "of a battery"
+	}
+	return s.opened.catalog.Batteries[0].ID
 }
 
 // reportStyle serves the style sheet that a report has within it.

@@ -99,37 +99,70 @@ func (a *axes) rule(xs, ys []tick, xName, yName string) {
 	}
 }
 
-// near writes words beside a point where nothing is written yet, joined to it by a line where they had to be
+// near writes lines of words beside a point where nothing is written yet, joined to it by a line where they had to be
 // put away from it; where there is no room they are left out.
-func (a *axes) near(p scene.Point, words string) {
+func (a *axes) near(p scene.Point, lines []string) {
 	ascent, descent := scene.Rise(smallSize)
-	for n := range 30 {
+	further := scene.Leading(smallSize) * float64(len(lines)-1) // from the first line to the last
+	for n := range 10 {
 		for _, way := range []struct{ x, y float64 }{{1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1.6}, {0, 1.6}} {
 			d := 7 + 9*float64(n)
-			t := scene.Text{At: scene.Point{X: p.X + way.x*d, Y: p.Y + way.y*d*0.8}, Words: words, Size: smallSize, Align: scene.Middle}
+			first := scene.Text{At: scene.Point{X: p.X + way.x*d, Y: p.Y + way.y*d*0.8}, Size: smallSize, Align: scene.Middle}
 			switch {
 			case way.x > 0:
-				t.Align = scene.Start
+				first.Align = scene.Start
 			case way.x < 0:
-				t.Align = scene.End
+				first.Align = scene.End
 			}
+			joined := first.At.Y // the line that is next to the point
 			if way.y > 0 {
-				t.At.Y += ascent
+				first.At.Y += ascent
+				joined = first.At.Y
+			} else {
+				first.At.Y -= further
 			}
-			box := t.Box()
-			if !a.box.Holds(box) || !a.s.Free(box.Grow(1)) || a.crossed(box) {
+			texts := make([]scene.Text, len(lines))
+			free := true
+			for i, words := range lines {
+				texts[i] = first
+				texts[i].Words, texts[i].At.Y = words, first.At.Y+scene.Leading(smallSize)*float64(i)
+				box := texts[i].Box()
+				free = free && a.box.Holds(box) && a.s.Free(box.Grow(1)) && !a.crossed(box)
+			}
+			end := joined - ascent/2 + descent/2
+			switch {
+			case way.x == 0 && way.y < 0:
+				end = joined + descent + 1
+			case way.x == 0:
+				end = joined - ascent - 1
+			}
+			leader := scene.Line(p, scene.Point{X: first.At.X, Y: end}, faint())
+			if !free || n > 0 && a.written(leader) {
 				continue
 			}
 			if n > 0 {
-				a.s.Add(scene.Line(p, scene.Point{X: t.At.X, Y: t.At.Y - ascent/2 + descent/2}, faint()))
+				a.s.Add(leader)
 			}
-			a.s.Write(t)
+			for _, t := range texts {
+				a.s.Write(t)
+			}
 			return
 		}
 	}
 }
 
-// crossed reports whether a dot or a line of the chart itself passes through a box.
+// written reports whether a line passes through words.
+func (a *axes) written(line scene.Path) bool {
+	for _, t := range a.s.Texts {
+		if line.Passes(t.Box()) {
+			return true
+		}
+	}
+	return false
+}
+
+// crossed reports whether a dot or a line of the chart itself, or one that joins a name to its dot, passes through a
+// box.
 func (a *axes) crossed(b scene.Box) bool {
 	for _, m := range a.s.Paths {
 		switch m := m.(type) {
@@ -138,7 +171,7 @@ func (a *axes) crossed(b scene.Box) bool {
 				return true
 			}
 		case scene.Path:
-			if m.Pen.Ink == chartInk && m.Passes(b) {
+			if (m.Pen.Ink == chartInk || m.Pen == faint()) && m.Passes(b) {
 				return true
 			}
 		}

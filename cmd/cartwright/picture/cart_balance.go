@@ -185,7 +185,7 @@ func (v *elevation) balance() {
 	cog(v.s, v.at(x, h))
 	if v.side {
 		mark(v.s, scene.Point{X: v.at(x, h).X + 16, Y: v.at(x, h).Y}, v.keys.add(fmt.Sprintf(
-			"centre of gravity of all %s, %s above the floor. Red: the line along which the cart tips over its wheels",
+			"centre of gravity of all %s, %s above the floor. The slanting line runs to the wheels over which the cart tips; its angle is how far the cart leans then",
 			v.Units.Mass(v.Plan.MassKg), v.Units.Length(h))))
 	}
 	if v.side {

@@ -40,15 +40,16 @@ func Costs(name, currency string, plans []plan.Plan, t *Tradeoff) *scene.Scene {
 	return s
 }
 
-// Names returns a plan's core in a few words.
+// Names returns a plan's core in a few words. No line is broken between a number and what it counts.
 func Names(p *plan.Plan) string {
 	var words []string
+	add := func(n int, part string) { words = append(words, fmt.Sprint(n, scene.Stuck, "x", scene.Stuck, part)) }
 	for _, b := range p.Core.Batteries {
-		words = append(words, fmt.Sprintf("%d x %s", b.Strings*max(1, b.Series), b.Part))
+		add(b.Strings*max(1, b.Series), b.Part)
 	}
-	words = append(words, fmt.Sprintf("%d x %s", p.Core.Inverter.Units, p.Core.Inverter.Part))
+	add(p.Core.Inverter.Units, p.Core.Inverter.Part)
 	for _, a := range p.Core.Solar {
-		words = append(words, fmt.Sprintf("%d x %s", a.Series*a.Parallel*a.Inputs, a.Part))
+		add(a.Series*a.Parallel*a.Inputs, a.Part)
 	}
 	return strings.Join(words, ", ")
 }

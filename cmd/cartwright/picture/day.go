@@ -9,19 +9,20 @@ import (
 	"cartwright/optimize/energy"
 )
 
-// Day draws the loads of the record's first day on the bus, and below it the store of energy from full to
-// empty, without any charging, over the hours that ask the most of it.
+// Day draws the load on the bus, and below it over the same hours the store of energy from full to empty, without
+// any charging. It begins where the loads ask the most of the store.
 func Day(q *Subject) (*scene.Scene, error) {
 	load, err := q.load()
 	if err != nil {
 		return nil, err
 	}
 	s := &scene.Scene{W: pageWidth, Title: q.Scenario.Name + ": the day's load and the store of energy"}
+	stretch := stretch{busLoad: load, start: load.worst(q.Plan.AutonomyH), long: math.Max(24, q.Plan.AutonomyH)}
 	y := heading(s, q.Scenario.Name+": the day and the store", fmt.Sprintf(
 		"What the bus gives, the inverter's own losses included. The store holds %s kWh that may be used; it lasts %s h from %s on, when the loads ask the most of it.",
-		number(q.Plan.UsableKWh, 2), number(q.Plan.AutonomyH, 1), clock(load.worst(q.Plan.AutonomyH))))
-	y = load.day(s, y+10)
-	y = load.store(s, y+34, q.Plan.AutonomyH, q.Plan.UsableKWh)
+		number(q.Plan.UsableKWh, 2), number(q.Plan.AutonomyH, 1), clock(stretch.start)))
+	y = stretch.power(s, y+10)
+	y = stretch.store(s, y+34, q.Plan.UsableKWh)
 	s.H = y + margin
 	return s, nil
 }
@@ -89,41 +90,57 @@ func (l *busLoad) worst(length float64) float64 {
 	return math.Mod(at+l.fromH+24*1000, 24)
 }
 
-// day draws the first day's load, and returns the Y below.
-func (l *busLoad) day(s *scene.Scene, y float64) float64 {
-	most := 0.0
+// stretch is the hours that are drawn: from a time of day on, so long.
+type stretch struct {
+	*busLoad
+	start, long float64
+}
+
+// axes returns the axes of one of the two charts, ruled.
+func (l *stretch) axes(s *scene.Scene, y, most float64, xName, yName string) *axes {
+	a := &axes{s: s, box: scene.Box{X: margin + 52, Y: y + 16, W: s.W - 2*margin - 60, H: 170}, maxX: l.long, maxY: most}
+	var clocks []tick
+	for _, t := range hours(l.start, l.start+l.long) {
+		clocks = append(clocks, tick{t.value - l.start, t.label})
+	}
+	a.rule(clocks, ticks(0, most), xName, yName)
+	return a
+}
+
+// most points are drawn along a stretch: more than can be seen.
+const mostPoints = 1500
+
+// power draws the load, and returns the Y below.
+func (l *stretch) power(s *scene.Scene, y float64) float64 {
+	most := 1.0
 	for _, w := range l.watts {
 		most = math.Max(most, w)
 	}
-	a := &axes{s: s, box: scene.Box{X: margin + 52, Y: y + 16, W: s.W - 2*margin - 60, H: 170}, maxX: 24, maxY: math.Max(most, 1)}
-	a.rule(hours(0, 24), ticks(0, a.maxY), "", "load on the bus, W")
+	a := l.axes(s, y, most, "", "load on the bus, W")
 	area := scene.Path{Closed: true, Pen: scene.Pen{Ink: scene.Blue, Width: 1.6}, Fill: scene.Shade}
 	area.Points = append(area.Points, a.at(0, 0))
-	for h := 0.0; h < 24-1e-9; h += l.stepH {
-		n := float64(len(l.watts))
-		w := l.watts[int(math.Mod(math.Round((h-l.fromH)/l.stepH)+n*1000, n))]
-		area.Points = append(area.Points, a.at(h, w), a.at(math.Min(24, h+l.stepH), w))
+	step := math.Max(l.stepH, l.long/mostPoints)
+	began := l.start - l.fromH
+	first := step - math.Mod(began+24*1000, step) // up to where a step of the record ends
+	for h, next := 0.0, first; h < l.long-1e-9; h, next = next, next+step {
+		next = math.Min(next, l.long)
+		w := l.usedWh(began+h, next-h) / (next - h)
+		area.Points = append(area.Points, a.at(h, w), a.at(next, w))
 	}
-	area.Points = append(area.Points, a.at(24, 0))
+	area.Points = append(area.Points, a.at(l.long, 0))
 	s.Add(area)
 	return a.box.Bottom() + 24
 }
 
 // store draws what is left in the store, and returns the Y below.
-func (l *busLoad) store(s *scene.Scene, y, autonomyH, usableKWh float64) float64 {
-	a := &axes{s: s, box: scene.Box{X: margin + 52, Y: y + 16, W: s.W - 2*margin - 60, H: 170}, maxX: math.Max(autonomyH, l.stepH), maxY: math.Max(usableKWh, 1e-6)}
-	start := l.worst(autonomyH)
-	var clocks []tick
-	for _, t := range hours(start, start+a.maxX) {
-		clocks = append(clocks, tick{t.value - start, t.label})
-	}
-	a.rule(clocks, ticks(0, a.maxY), "time of day", "left in the store, kWh")
+func (l *stretch) store(s *scene.Scene, y, usableKWh float64) float64 {
+	a := l.axes(s, y, math.Max(usableKWh, 1e-6), "time of day", "left in the store, kWh")
 	left := scene.Path{Pen: scene.Pen{Ink: scene.Vermilion, Width: 2}}
-	step := math.Max(l.stepH, a.maxX/400)
-	for h := 0.0; h < a.maxX; h += step {
-		left.Points = append(left.Points, a.at(h, usableKWh-l.usedWh(start-l.fromH, h)/1000))
+	step := math.Max(l.stepH, l.long/mostPoints) / 2
+	for h := 0.0; h < l.long+step; h += step {
+		at := math.Min(h, l.long)
+		left.Points = append(left.Points, a.at(at, math.Max(0, usableKWh-l.usedWh(l.start-l.fromH, at)/1000)))
 	}
-	left.Points = append(left.Points, a.at(a.maxX, math.Max(0, usableKWh-l.usedWh(start-l.fromH, a.maxX)/1000)))
 	s.Add(left)
 	return a.box.Bottom() + 40
 }

@@ -38,17 +38,20 @@ func (t *Tradeoff) draw(s *scene.Scene, y float64) float64 {
 		}
 	}
 	if knee >= 0 {
-		a.near(t.corner(a, t.Points[knee]), "knee: "+scene.Cut(t.Points[knee].Name, smallSize, false, 260))
+		a.near(t.corner(a, t.Points[knee]), nameLines("knee: "+t.Points[knee].Name))
 	}
 	for _, i := range t.named() {
 		if i == knee {
 			continue
 		}
-		a.near(t.corner(a, t.Points[i]), scene.Cut(t.Points[i].Name, smallSize, false, 260))
+		a.near(t.corner(a, t.Points[i]), nameLines(t.Points[i].Name))
 	}
 	ascent, _ := scene.Rise(smallSize)
 	return a.box.Bottom() + 2*ascent + 16
 }
+
+// nameLines breaks a plan's name into lines that leave room for the others'.
+func nameLines(name string) []string { return scene.Wrap(name, smallSize, false, 200, 4) }
 
 // named returns the dots whose names are written: the ends, and others evenly between them.
 func (t *Tradeoff) named() []int {

@@ -85,7 +85,7 @@ func newWires(q *Subject, part string) *wires {
 }
 
 // batterySide draws the battery's side, all that is on direct current, and returns the Y below.
-func (w *wires) batterySide() float64 { return w.onBus(w.dc(w.solar(w.top))) }
+func (w *wires) batterySide() float64 { return w.dc(w.solar(w.top)) }
 
 // runs returns the places of the plan's runs of the given kinds, in order.
 func (w *wires) runs(kinds ...string) []int {

@@ -11,36 +11,6 @@ import (
 	"cartwright/cmd/cartwright/picture/symbol"
 )
 
-// onBus draws what all current of the bus passes, and returns the Y below.
-func (w *wires) onBus(y float64) float64 {
-	for _, l := range w.Plan.Bill {
-		x, ok := w.sundry(l.Part)
-		if !ok || l.Quantity == 0 {
-			continue
-		}
-		var g symbol.Symbol
-		switch x.Role {
-		case "shunt":
-			g = symbol.Shunt(w.standard)
-		case "disconnect":
-			g = symbol.Disconnect(w.standard)
-		default:
-			continue
-		}
-		y += 18
-		g.Put(w.s, scene.Point{X: sourceX, Y: y})
-		words := fmt.Sprintf("%s: %s. In the %s between the strings and all else, so that the whole current of the bus passes it",
-			l.Part, x.Name, map[bool]string{true: "negative", false: "positive"}[x.Role == "shunt"])
-		at := y + 4
-		for _, line := range scene.Wrap(words, smallSize, false, w.s.W-margin-sourceX-36, 3) {
-			w.s.Write(scene.Text{At: scene.Point{X: sourceX + 36, Y: at}, Words: line, Size: smallSize})
-			at += scene.Leading(smallSize)
-		}
-		y = math.Max(y+14, at-4)
-	}
-	return y
-}
-
 func (w *wires) sundry(id string) (*catalog.Sundry, bool) {
 	for i := range w.Catalog.Sundries {
 		if w.Catalog.Sundries[i].ID == id {

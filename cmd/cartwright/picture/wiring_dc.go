@@ -70,8 +70,13 @@ func (w *wires) dc(y float64) float64 {
 	w.s.Write(scene.Text{At: scene.Point{X: dcBarX, Y: y + 10}, Words: w.busWords(), Size: smallSize, Bold: true, Align: scene.Middle})
 	y += 14
 	left := y
+	joined := math.Inf(1) // where the first string joins the others
 	for _, i := range w.runs("string") {
+		joined = math.Min(joined, left+w.room(i))
 		left = w.string(i, left) + rowGap
+	}
+	if w.joinX() < dcBarX {
+		left = w.drawLink(math.Min(joined, left), left)
 	}
 	right := y
 	for _, i := range w.runs("main") {
@@ -101,7 +106,7 @@ func (w *wires) busWords() string {
 // string draws the path of strings that are wired alike, from battery to bus bar.
 func (w *wires) string(i int, y float64) float64 {
 	r := &w.Plan.Runs[i]
-	y += math.Max(22, w.above(i))
+	y += w.room(i)
 	symbol.Battery(w.standard).Put(w.s, scene.Point{X: sourceX, Y: y})
 	w.line(sourceX+symbol.Reach, 130, y)
 	words := r.Battery
@@ -115,15 +120,21 @@ func (w *wires) string(i int, y float64) float64 {
 	}
 	low := w.sourceWords(y+28, words, 88)
 	low = math.Max(low, w.protect(150, y, r, 108))
-	end := dcBarX - 10
+	join := w.joinX()
+	end := join - 10
 	if r.Devices == 2 {
-		end = dcBarX - 52
-		w.second(dcBarX-28, y, r.Device)
+		end = join - 52
 	}
 	low = math.Max(low, w.label(i, 176, 246, end, y))
-	w.line(170, dcBarX, y)
+	w.line(170, join, y)
+	if r.Devices == 2 {
+		w.second(join-28, y, r.Device)
+	}
 	return low
 }
+
+// room returns how far below the path before it a path's line lies.
+func (w *wires) room(i int) float64 { return math.Max(22, w.above(i)) }
 
 // second draws the device at a string's other end.
 func (w *wires) second(x, y float64, device string) {

@@ -29,13 +29,52 @@ func (r *Report) cuts(cables []harness.Cable, u told.Units) []cutList {
 	var list []cutList
 	sum := 0.0
 	for _, c := range harness.Cuts(cables) {
-		if len(list) == 0 || list[len(list)-1].Cable != c.Cable {
-			list, sum = append(list, cutList{Cable: c.Cable, Size: r.size(c.Cable)}), 0
+		if len(list) == 0 || list[len(list)-1].Cable != c.Of {
+			list, sum = append(list, cutList{Cable: c.Of, Size: r.size(c.Of)}), 0
 		}
 		last := &list[len(list)-1]
 		last.Pieces = append(last.Pieces, cutPiece{Count: c.Count, Length: u.Cut(c.LengthM), For: strings.Join(c.For, ", ")})
 		sum += c.LengthM * float64(c.Count)
 		last.Length, last.Ends = u.Cut(sum), last.Ends+2*c.Count
+	}
+	return list
+}
+
+// conduitPieces are equal pieces of conduit, with a fitting at each end.
+type conduitPieces struct {
+	Count                int
+	Conduit, Length, For string
+}
+
+// conduits words what to cut of conduit.
+func conduits(cables []harness.Cable, u told.Units) []conduitPieces {
+	var list []conduitPieces
+	for _, c := range harness.Conduits(cables) {
+		list = append(list, conduitPieces{c.Count, c.Of, u.Cut(c.LengthM), strings.Join(c.For, ", ")})
+	}
+	return list
+}
+
+// route is where one cable goes.
+type route struct{ Tag, From, To, Device string }
+
+// routes lists the cables with what they join and what protects them.
+func routes(cables []harness.Cable) []route {
+	var list []route
+	for _, c := range cables {
+		x := route{Tag: c.Tag, From: c.From, To: c.To}
+		switch r := c.Run; {
+		case r.Device != "":
+			x.Device = told.Amps(r.DeviceA) + ", " + r.Device
+			if r.Devices == 2 {
+				x.Device += ", one at each end"
+			}
+		case r.OwnDevice:
+			x.Device = told.Amps(r.DeviceA) + ", the battery's own"
+		case r.DeviceA > 0:
+			x.Device = told.Amps(r.DeviceA) + ", the inverter's own"
+		}
+		list = append(list, x)
 	}
 	return list
 }

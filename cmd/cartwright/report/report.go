@@ -47,6 +47,8 @@ type contents struct {
 	Totals          []total
 	Owned           []owned
 	Cuts            []cutList
+	Conduits        []conduitPieces
+	Routes          []route
 	Colours         string
 	Frame           []framePiece
 	Labels          []label
@@ -122,7 +124,7 @@ func (r *Report) contents() (*contents, error) {
 		Title: r.Scenario.Name, Currency: r.Scenario.Currency, AsOf: r.AsOf.Format(time.DateOnly),
 		Style:    template.CSS(style), // our own file, and our own palette
 		Headline: r.headline(p, u), Shops: r.shops(p, u), Totals: totals(p), Owned: r.owned(p, u),
-		Cuts: r.cuts(cables, u), Colours: r.colours(), Frame: r.frame(u), Labels: r.labels(cables, u), Limits: limits(p, u),
+		Cuts: r.cuts(cables, u), Conduits: conduits(cables, u), Routes: routes(cables), Colours: r.colours(), Frame: r.frame(u), Labels: r.labels(cables, u), Limits: limits(p, u),
 		Alternatives: r.alternatives(u), Months: months(p), Proof: r.Proof, Cautions: r.Cautions,
 	}
 	for _, s := range r.Sources {

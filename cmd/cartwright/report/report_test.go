@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -67,22 +68,23 @@ func TestAReportSaysAllThatIsBought(t *testing.T) {
 	}
 }
 
-// What is cut is what the bill has: every metre, and two crimped ends a piece.
+// What is cut is what the bill has: every metre, and two ends a piece.
 func TestCutsAreTheBills(t *testing.T) {
 	for _, name := range scenarios.DemoNames() {
 		r := demo(t, name)
 		for i := range r.Plans {
 			p := &r.Plans[i]
 			metres, ends := map[string]float64{}, map[string]float64{}
-			for _, c := range harness.Cuts(harness.Of(r.Scenario, p)) {
-				metres[c.Cable] += c.LengthM * float64(c.Count)
-				ends[c.Cable] += 2 * float64(c.Count)
+			cables := harness.Of(r.Scenario, p)
+			for _, c := range slices.Concat(harness.Cuts(cables), harness.Conduits(cables)) {
+				metres[c.Of] += c.LengthM * float64(c.Count)
+				ends[c.Of] += 2 * float64(c.Count)
 			}
 			for _, l := range p.Bill {
 				switch {
-				case l.Kind == string(catalog.KindCable) && math.Abs(metres[l.Part]-l.Quantity) > 1e-9*l.Quantity:
+				case (l.Kind == string(catalog.KindCable) || l.Kind == string(catalog.KindConduit)) && math.Abs(metres[l.Part]-l.Quantity) > 1e-9*l.Quantity:
 					t.Errorf("%s, plan %d: %v m of %s are cut, %v m installed", name, p.Rank, metres[l.Part], l.Part, l.Quantity)
-				case l.Kind == plan.KindCableEnd && ends[l.Part] != l.Quantity:
+				case (l.Kind == plan.KindCableEnd || l.Kind == plan.KindConduitEnd) && ends[l.Part] != l.Quantity:
 					t.Errorf("%s, plan %d: %v ends of %s are crimped, %v on the bill", name, p.Rank, ends[l.Part], l.Part, l.Quantity)
 				}
 			}
@@ -130,7 +132,7 @@ func TestNothingOfTheFilesBecomesMarkup(t *testing.T) {
 		p.Bill[i].Part, p.Bill[i].Vendor = evil, evil
 	}
 	for i := range p.Runs {
-		p.Runs[i].Name, p.Runs[i].Battery, p.Runs[i].Cable, p.Runs[i].Device = evil, evil, evil, evil
+		p.Runs[i].Name, p.Runs[i].Battery, p.Runs[i].Cable, p.Runs[i].Device, p.Runs[i].Conduit = evil, evil, evil, evil, evil
 	}
 	for i := range p.Limits {
 		p.Limits[i].Name, p.Limits[i].Unit = evil, evil

@@ -73,8 +73,11 @@ func (r *Report) item(l plan.Line, u told.Units) item {
 	part := r.part(l.Part)
 	x := item{Quantity: told.Number(l.Buy, 3), Part: l.Part, Name: part.Name, Price: told.Fixed(l.UnitPrice, 2), Sum: l.Line.String()}
 	switch l.Kind {
-	case string(catalog.KindCable):
-		x.Quantity, x.Comes = u.Cut(l.Buy), "off the reel"
+	case string(catalog.KindCable), string(catalog.KindConduit), string(catalog.KindSection):
+		x.Quantity, x.Comes = u.Cut(l.Buy), "by length"
+		if l.Kind == string(catalog.KindCable) {
+			x.Comes = "off the reel"
+		}
 		x.Price = told.Fixed(u.PerLength(l.UnitPrice), 2) + " a " + u.LengthUnit()
 	case plan.KindCableEnd:
 		x.Name, x.Comes = "crimped ends for "+l.Part, "each with its cable"
@@ -143,7 +146,7 @@ func (r *Report) owned(p *plan.Plan, u told.Units) []owned {
 			switch {
 			case x <= 0:
 				return ""
-			case l.Kind == string(catalog.KindCable):
+			case catalog.Kind(l.Kind).ByLength():
 				return u.Cut(x)
 			}
 			return told.Number(x, 3)

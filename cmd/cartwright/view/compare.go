@@ -32,42 +32,124 @@ func named(list []compare.Line, none string) string {
 // label names a choice.
 func label(o *compare.Outcome) string { return named(o.Buy, "nothing bought") }
 
-// sheet shows a choice a row, then what leaves the cart and what cannot be.
+// sheet answers first, then shows the choices side by side, what each is and what cannot be.
 func (c Compare) sheet() sheet {
-	u, currency := unitsOf(c.Scenario), c.Scenario.Currency
-	t := &table{columns: []column{text("buy"), number("usable\nkWh"), number("lasts\nh"), number("mass\n" + u.unit("kg")),
-		number("mass left\n" + u.unit("kg")), number("cost\n" + currency), number("each extra\nkWh"), text("saved\nby"), number("lifetime\nkWh"), text("what binds")}}
-	var leave, cannot, whole []string
+	var cannot, whole []string
+	s := sheet{c.answer()}
 	for i := range c.Table.Outcomes {
 		o := &c.Table.Outcomes[i]
-		p := o.Plan
-		if p == nil {
+		if o.Plan == nil {
 			cannot = append(cannot, label(o)+": "+strings.Join(c.reasons(o), "; "))
-			t.row(label(o), "cannot be", "", "", "", "", "", "", "", "")
 			continue
 		}
-		spare := ""
-		if kg := c.spareKg(p); !math.IsInf(kg, 1) {
-			spare = u.fixed(kg, "kg")
-		}
-		t.row(label(o), fixed(p.UsableKWh, 2), fixed(p.AutonomyH, 1), u.fixed(p.MassKg, "kg"), spare, money(p.Cost),
-			stated(p.CostPerExtraKWh, 2), month(o), stated(p.CostPerLifetimeKWh, 3), strings.Join(binds(p), ", "))
 		for _, l := range o.Left {
-			leave = append(leave, fmt.Sprintf("%s: %d x %s cannot stay: %s", label(o), l.Count, l.Part, l.Reason))
+			s[0].bullets = append(s[0].bullets, fmt.Sprintf("%s: %d x %s comes off the cart: %s.", label(o), l.Count, l.Part, l.Reason))
 		}
-		whole = append(whole, fmt.Sprintf("%s: %s", label(o), coreText(p.Core)))
+		one := label(o) + ": " + coreText(o.Plan.Core)
+		if names := binds(o.Plan); len(names) > 0 {
+			one += "; limited by " + strings.Join(names, ", ")
+		}
+		whole = append(whole, one)
 	}
-	t.notes = []string{fmt.Sprintf("Each extra kWh: cost over the usable kWh beyond the %s kWh of the batteries owned today.", fixed(c.Table.OwnedKWh, 2)),
-		"Saved by: the month, counted from now as 0, in which savings reach the cost. Lifetime kWh: cost for each."}
-	s := sheet{{title: "Choices for " + c.Scenario.Name, table: t}}
-	if len(leave) > 0 {
-		s = append(sheet{{title: "Taken off the cart:", bullets: leave}}, s...)
-	}
+	s = append(s, c.sideBySide()...)
 	if len(cannot) > 0 {
-		s = append(s, section{title: "What cannot be:", bullets: cannot})
+		s = append(s, section{title: "What cannot be", bullets: cannot})
 	}
-	s = append(s, section{title: "On the cart:", bullets: whole})
+	if len(whole) > 0 {
+		s = append(s, section{title: "On the cart", bullets: whole})
+	}
 	return append(s, cautions(c.Cautions)...)
+}
+
+// answer names the choice whose extra energy is cheapest, and the one that costs least.
+func (c Compare) answer() section {
+	var best, least *compare.Outcome
+	possible := false
+	for i := range c.Table.Outcomes[1:] {
+		o := &c.Table.Outcomes[i+1]
+		if o.Plan == nil {
+			continue
+		}
+		possible = true
+		if least == nil || o.Plan.Cost < least.Plan.Cost {
+			least = o
+		}
+		if extra := o.Plan.CostPerExtraKWh; extra != 0 && (best == nil || extra < best.Plan.CostPerExtraKWh) {
+			best = o
+		}
+	}
+	currency, owned := c.Scenario.Currency, fixed(c.Table.OwnedKWh, 2)
+	switch {
+	case !possible:
+		return section{title: "None of these choices can be."}
+	case best == nil:
+		return section{title: fmt.Sprintf("No choice gives more usable energy than the %s kWh owned today.", owned)}
+	}
+	more := fmt.Sprintf("%s kWh more than the %s owned today, for %s %s; %s.", fixed(best.Plan.UsableKWh-c.Table.OwnedKWh, 2), owned,
+		money(best.Plan.Cost), currency, savedBy(best))
+	if least != best {
+		more += fmt.Sprintf(" Least to pay: %s, %s %s.", label(least), money(least.Plan.Cost), currency)
+	}
+	return section{title: fmt.Sprintf("Cheapest extra energy: %s, at %s %s for each extra kWh.", label(best), fixed(best.Plan.CostPerExtraKWh, 2), currency),
+		prose: []string{more}}
+}
+
+// savedBy says in words when savings reach a choice.
+func savedBy(o *compare.Outcome) string {
+	switch {
+	case !o.Reached:
+		return "savings never reach it"
+	case o.Month == 0:
+		return "the money is there now"
+	}
+	return fmt.Sprintf("saved by month %d", o.Month)
+}
+
+// abreast is how many choices stand side by side in one table.
+const abreast = 4
+
+// sideBySide shows a choice a column, as many tables of them as it takes.
+func (c Compare) sideBySide() sheet {
+	u, currency := unitsOf(c.Scenario), c.Scenario.Currency
+	var s sheet
+	for from := 0; from < len(c.Table.Outcomes); from += abreast {
+		some := c.Table.Outcomes[from:min(from+abreast, len(c.Table.Outcomes))]
+		t := &table{columns: []column{text("")}}
+		for i := range some {
+			t.columns = append(t.columns, number(strings.NewReplacer(" + ", " +\n", " x ", " x\n", " bought", "\nbought").Replace(label(&some[i]))))
+		}
+		row := func(name string, value func(o *compare.Outcome) string) {
+			cells := []string{name}
+			for i := range some {
+				cells = append(cells, none)
+				if some[i].Plan != nil {
+					cells[i+1] = value(&some[i])
+				}
+			}
+			t.row(cells...)
+		}
+		t.row(append([]string{"can be"}, each(some, func(o compare.Outcome) string { return map[bool]string{true: "yes", false: "no"}[o.Plan != nil] })...)...)
+		row("usable kWh", func(o *compare.Outcome) string { return fixed(o.Plan.UsableKWh, 2) })
+		row("lasts h", func(o *compare.Outcome) string { return fixed(o.Plan.AutonomyH, 1) })
+		row("mass "+u.unit("kg"), func(o *compare.Outcome) string { return u.fixed(o.Plan.MassKg, "kg") })
+		if !math.IsInf(c.Scenario.Limits.MassKg, 1) {
+			row("mass left "+u.unit("kg"), func(o *compare.Outcome) string { return u.fixed(c.spareKg(o.Plan), "kg") })
+		}
+		row("cost "+currency, func(o *compare.Outcome) string { return money(o.Plan.Cost) })
+		row(currency+"/extra kWh", func(o *compare.Outcome) string { return extraText(o.Plan.CostPerExtraKWh) })
+		row("saved by", month)
+		row(currency+"/lifetime kWh", func(o *compare.Outcome) string { return stated(o.Plan.CostPerLifetimeKWh, lifeDecimals) })
+		title := ""
+		if from == 0 {
+			title = "Choices for " + c.Scenario.Name
+		}
+		s = append(s, section{title: title, table: t})
+	}
+	s[len(s)-1].table.notes = []string{
+		fmt.Sprintf("Extra kWh: usable kWh beyond the %s kWh of the batteries owned today.", fixed(c.Table.OwnedKWh, 2)),
+		"Saved by: the month in which savings reach the cost; month 0 is now.",
+	}
+	return s
 }
 
 // reasons says why a choice cannot be, and what would have to give.

@@ -27,7 +27,7 @@ func (c CompareScenarios) sheet() sheet {
 	for _, s := range c.Sides {
 		p := s.Plan
 		t.row(s.Scenario.Name, core(p.Core), fixed(p.UsableKWh, 2), fixed(p.AutonomyH, 1), u.fixed(p.MassKg, "kg"),
-			money(p.Cost)+" "+s.Scenario.Currency, fixed(p.CostPerUsableKWh, 2), stated(p.CostPerExtraKWh, 2), strings.Join(bindsAll(p), ", "))
+			money(p.Cost)+" "+s.Scenario.Currency, fixed(p.CostPerUsableKWh, 2), extraText(p.CostPerExtraKWh), strings.Join(bindsAll(p), ", "))
 	}
 	t.notes = []string{"Each extra kWh: cost over the usable kWh beyond those of the batteries owned today."}
 	return append(sheet{{title: "First plans side by side", table: t}}, cautions(c.Cautions)...)

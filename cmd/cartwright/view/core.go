@@ -15,7 +15,7 @@ func core(c plan.Core) string { return items(append(cores(c), inverter(c))...) }
 func coreText(c plan.Core) string { return joined(core(c)) }
 
 // cores returns the battery modules of a core, and its array, an entry each: "3 x slate-48" or, where strings
-// have several modules, "2 x 4 pebble-12" for two strings of four.
+// have several modules and an array several strings, "2 x 4 pebble-12" for two strings of four.
 func cores(c plan.Core) []string {
 	var entries []string
 	for _, b := range c.Batteries {
@@ -26,6 +26,10 @@ func cores(c plan.Core) []string {
 		}
 	}
 	for _, a := range c.Solar {
+		if a.Parallel*a.Inputs == 1 {
+			entries = append(entries, fmt.Sprintf("%d x %s", a.Series, a.Part))
+			continue
+		}
 		entries = append(entries, fmt.Sprintf("%d x %d %s", a.Parallel*a.Inputs, a.Series, a.Part))
 	}
 	return entries
@@ -39,7 +43,7 @@ func inverter(c plan.Core) string { return fmt.Sprintf("%d x %s", c.Inverter.Uni
 
 // inSeries reports whether a core's list tells of modules in series, and then what that means.
 func inSeries(c plan.Core) bool {
-	return len(c.Solar) > 0 || slices.ContainsFunc(c.Batteries, func(b plan.CoreBattery) bool { return b.Series > 1 })
+	return slices.ContainsFunc(c.Solar, func(a plan.CoreSolar) bool { return a.Parallel*a.Inputs > 1 }) || slices.ContainsFunc(c.Batteries, func(b plan.CoreBattery) bool { return b.Series > 1 })
 }
 
 const seriesNote = `"2 x 4 part": 2 strings of 4 modules in series.`

@@ -103,6 +103,9 @@ func (d Doubt) drawn() section {
 	if d.Scenario.Measured != nil {
 		loads = fmt.Sprintf("The measured loads: off by up to %s %% either way, all by the same part.", short(100*o.Loads, 2))
 	}
+	if d.Scenario.Sun != nil {
+		loads += fmt.Sprintf(" The sunshine of the year: off by up to %s %% either way, every hour by the same part.", short(100*o.Loads, 2))
+	}
 	return section{title: "What was drawn", bullets: []string{
 		fmt.Sprintf("Each price: from the range the catalogue states, else off by up to %s %% either way; with it a part's offers and crimped ends.", short(100*o.Prices, 2)),
 		loads,
@@ -118,6 +121,9 @@ func doubtLimits(s *scenarios.Scenario) []string {
 	list := []string{plan.LimitAutonomy, plan.LimitPower, plan.LimitLeg, plan.LimitSurge, plan.LimitBusCurrent}
 	if s.Recharge != nil {
 		list = append(list, plan.LimitCharger, plan.LimitCharge)
+	}
+	if s.Limits.Served > 0 {
+		list = append(list, plan.LimitServed)
 	}
 	return append(list, plan.LimitBudget, plan.LimitBusbarCurrent)
 }

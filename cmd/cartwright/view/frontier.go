@@ -10,7 +10,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Frontier shows the staircase of cost against autonomy or mass, a row a step.
+// Frontier shows the staircase of cost against autonomy, mass or sun, a row a step.
 type Frontier struct {
 	Scenario  *scenarios.Scenario
 	Staircase *frontier.Staircase
@@ -26,6 +26,9 @@ var axes = map[frontier.Axis]struct {
 		"Autonomy up to: the step's plan is the cheapest for every autonomy above that of the step before it, up to its own.", 2},
 	frontier.AxisMass: {"cost of mass", "mass\nfrom ",
 		"Mass from: the step's plan is the cheapest for every mass limit below that of the step before it, down to its own.", 3},
+	frontier.AxisServed: {"cost of sun", "served\nup to ",
+		"Served up to: the step's plan is the cheapest for every share above that of the step before it, up to its own. " +
+			"The first is the cheapest plan with no share asked for.", 2},
 	frontier.AxisBudget: {"autonomy for a budget", "autonomy\n",
 		"For every budget from the step's own up to that of the next, its plan runs longest.", 2},
 }

@@ -13,8 +13,8 @@ import (
 //	 "of":"mass","unit":"kg","complete":true,
 //	 "steps":[{"at":0,"cost":0,"knee":false,"plan":{…}}],"cautions":["…"]}
 //
-// Steps go from the cheapest to the dearest. At is the autonomy in h up to which, or the mass in kg from
-// which, the step's plan is the cheapest; of a budget it is the autonomy that the cost buys. Plans are
+// Steps go from the cheapest to the dearest. At is the autonomy in h or the share served in % up to which, or the mass in kg
+// from which, the step's plan is the cheapest; of a budget it is the autonomy that the cost buys. Plans are
 // brief: cost, usable_kwh, autonomy_h, mass_kg, cost_per_usable_kwh, core. Complete says that there is no
 // step beyond the last.
 type frontierRecord struct {

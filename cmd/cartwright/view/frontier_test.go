@@ -12,8 +12,11 @@ func someStairs(of frontier.Axis) Frontier {
 	s := sample().Scenario
 	s.Sold = 30000
 	f := &frontier.Staircase{Axis: of, Unit: "h", Complete: true}
-	if of == frontier.AxisMass {
+	switch of {
+	case frontier.AxisMass:
 		f.Unit = "kg"
+	case frontier.AxisServed:
+		f.Unit = "%"
 	}
 	for i, at := range []float64{4.25, 8.5, 30.125, 31} {
 		p := second()
@@ -44,6 +47,7 @@ func TestFrontierInEveryFormat(t *testing.T) {
 		{"frontier.csv", someStairs(frontier.AxisAutonomy), CSV},
 		{"frontier.json", someStairs(frontier.AxisAutonomy), JSON},
 		{"frontier-mass.txt", someStairs(frontier.AxisMass), Table},
+		{"frontier-served.txt", someStairs(frontier.AxisServed), Table},
 		{"frontier-budget.txt", someStairs(frontier.AxisBudget), Table},
 		{"frontier-stopped.txt", stopped, Table},
 		{"frontier-none.txt", none, Table},

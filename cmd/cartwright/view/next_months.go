@@ -2,8 +2,10 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 )
 
@@ -11,13 +13,20 @@ import (
 func (n Next) table() section {
 	currency, u := n.Scenario.Currency, n.units()
 	t := &table{columns: []column{
-		text("month"), text("buy"), text("sell"), number("cash\nleft\n" + currency), number("usable\nkWh"),
-		number("auto-\nnomy\nh"), number("mass\n" + u.unit("kg")), number(currency + "/\nusable\nkWh"),
+		text("month"), text("buy, sell"), number("cash\nleft\n" + currency), number("usable\nkWh"),
+		number("lasts\nh"), number("mass\n" + u.unit("kg")), number(currency + "/\nusable\nkWh"),
 	}}
 	months := n.months()
+	extra := slices.ContainsFunc(months, func(m next.Month) bool { return m.CostPerExtraKWh != m.CostPerUsableKWh })
+	if extra {
+		t.columns = append(t.columns, number(currency+"/\nextra\nkWh"))
+	}
 	for i := 0; i < len(months); i++ {
 		m, name := &months[i], strconv.Itoa(months[i].Month)
-		buy, sell := u.purchasesCell(m.Buy), u.sales(m.Sell)
+		what := u.purchasesCell(m.Buy)
+		if len(m.Sell) > 0 {
+			what = items(what, "sell "+u.sales(m.Sell))
+		}
 		if len(m.Buy)+len(m.Sell) == 0 {
 			for i+1 < len(months) && len(months[i+1].Buy)+len(months[i+1].Sell) == 0 {
 				i++
@@ -25,21 +34,24 @@ func (n Next) table() section {
 			if last := &months[i]; last.Month > m.Month {
 				name, m = name+"-"+strconv.Itoa(last.Month), last
 			}
-			if buy = "save"; m.Month == n.Sequence.Reached && n.Sequence.Within {
-				buy = "nothing"
+			if what = "save"; m.Month == n.Sequence.Reached && n.Sequence.Within {
+				what = "nothing"
 			}
 		}
-		cells := []string{name, buy, sell, money(m.Left)}
+		cells := []string{name, what, money(m.Left)}
 		if c := m.Cart; c != nil {
-			cells = append(cells, fixed(c.UsableKWh, 2), fixed(c.AutonomyH, 1), u.fixed(c.MassKg, "kg"), fixed(m.CostPerUsableKWh, 2))
+			cells = append(cells, fixed(c.UsableKWh, 2), fixed(c.AutonomyH, 1), u.fixed(c.MassKg, "kg"), fixed(m.CostPerUsableKWh, 2), extraText(m.CostPerExtraKWh))
 		} else {
-			cells = append(cells, none, none, none, none)
+			cells = append(cells, none, none, none, none, none)
 		}
-		t.row(cells...)
+		t.row(cells[:len(t.columns)]...)
 	}
 	t.notes = []string{
 		"Month 0 is now. " + currency + "/usable kWh: all that was spent so far, less what was sold, for a kWh on the cart.",
 		"A cart on the way is safe; its autonomy, its power and its recharge may still be short of what is asked.",
+	}
+	if extra {
+		t.notes[0] += " Extra kWh: beyond those of the batteries owned today."
 	}
 	return section{title: "Month by month", table: t, bullets: n.shortOf()}
 }

@@ -16,7 +16,7 @@ import (
 //	 "months":[{"month":0,"cash":0,"buy":[{"part":"…","kind":"battery","quantity":1,"unit":"each",
 //	            "vendor":"","unit_price":0,"line":0}],"sell":[…],"shipping":0,"tax":0,"cash_left":0,
 //	            "outlay":0,"usable_kwh":0,"autonomy_h":0,"mass_kg":0,"cost_per_usable_kwh":0,
-//	            "cart":{…}}],
+//	            "cost_per_extra_kwh":0,"cart":{…}}],
 //	 "target":{…},"cautions":["…"]}
 //
 // Status is reached, beyond (the horizon), never or impossible. Cash is in hand before a month's purchases,
@@ -60,6 +60,7 @@ type monthRecord struct {
 	AutonomyH        float64          `json:"autonomy_h"`
 	MassKg           float64          `json:"mass_kg"`
 	CostPerUsableKWh float64          `json:"cost_per_usable_kwh"`
+	CostPerExtraKWh  float64          `json:"cost_per_extra_kwh,omitempty"` // beyond what is owned today
 	Cart             *planRecord      `json:"cart,omitempty"`
 }
 
@@ -78,7 +79,8 @@ func (n Next) record() any {
 	for i := range months {
 		m := &months[i]
 		one := monthRecord{Month: m.Month, Cash: m.Cash, Buy: purchases(m.Buy), Sell: purchases(m.Sell), Shipping: m.Shipping,
-			Tax: m.Tax, Left: m.Left, Outlay: m.Outlay, CostPerUsableKWh: m.CostPerUsableKWh}
+			Tax: m.Tax, Left: m.Left, Outlay: m.Outlay, CostPerUsableKWh: m.CostPerUsableKWh,
+			CostPerExtraKWh: m.CostPerExtraKWh}
 		if c := m.Cart; c != nil {
 			one.UsableKWh, one.AutonomyH, one.MassKg = c.UsableKWh, c.AutonomyH, c.MassKg
 			if i == 0 || months[i-1].Cart == nil || len(m.Buy)+len(m.Sell) > 0 {
@@ -96,16 +98,16 @@ func (n Next) records() [][]string {
 		return n.listRecords()
 	}
 	rows := [][]string{{"month", "buy", "sell", "cash", "spent", "sold_for", "cash_left", "outlay", "currency",
-		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh"}}
+		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh", "cost_per_extra_kwh"}}
 	months := n.months()
 	for i := range months {
 		m := &months[i]
 		row := []string{strconv.Itoa(m.Month), written(m.Buy), written(m.Sell),
 			money(m.Cash), money(spent(m)), money(spent(m) + m.Left - m.Cash), money(m.Left), money(m.Outlay), n.Scenario.Currency}
 		if c := m.Cart; c != nil {
-			row = append(row, exact(c.UsableKWh), exact(c.AutonomyH), exact(c.MassKg), exact(m.CostPerUsableKWh))
+			row = append(row, exact(c.UsableKWh), exact(c.AutonomyH), exact(c.MassKg), exact(m.CostPerUsableKWh), orEmpty(m.CostPerExtraKWh))
 		} else {
-			row = append(row, "", "", "", "")
+			row = append(row, "", "", "", "", "")
 		}
 		rows = append(rows, row)
 	}

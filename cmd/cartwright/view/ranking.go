@@ -86,6 +86,10 @@ func (p Plans) ranking() section {
 		number("#"), text("batteries, inverter"), number("cost\n" + currency), number("usable\nkWh"),
 		number("lasts\nh"), number("mass\n" + u.unit("kg")), number(currency + "/\nkWh"),
 	}}
+	extra := tellsExtra(p.Result.Plans)
+	if extra {
+		t.columns = append(t.columns, number(currency+"/\nextra\nkWh"))
+	}
 	life := p.By == question.ByLife
 	if life {
 		t.columns = append(t.columns, number(currency+"/\nlifetime kWh"))
@@ -117,6 +121,9 @@ func (p Plans) ranking() section {
 		for _, m := range merits {
 			cells = append(cells, figure(func(q *plan.Plan) float64 { return u.figure(m.value(q), m.unit) }, m.decimals))
 		}
+		if extra {
+			cells = append(cells, extraText(one.CostPerExtraKWh))
+		}
 		if life {
 			cells = append(cells, figure(func(q *plan.Plan) float64 { return q.CostPerLifetimeKWh }, lifeDecimals))
 		}
@@ -132,6 +139,9 @@ func (p Plans) ranking() section {
 		t.notes = append(t.notes, "Second line of a plan: difference to the first plan.")
 	default:
 		t.notes = append(t.notes, aheadText(plans, ahead))
+	}
+	if extra {
+		t.notes = append(t.notes, extraNote)
 	}
 	if rest := plans[listed:]; len(rest) > 0 {
 		t.notes = append(t.notes, fmt.Sprintf("Plans %d to %d: see --full.", rest[0].Rank, rest[len(rest)-1].Rank))
@@ -149,6 +159,21 @@ func (p Plans) ranking() section {
 	return section{title: title, table: t}
 }
 
+// tellsExtra reports whether the cost of extra energy is another figure than the cost of all: something is owned.
+func tellsExtra(plans []plan.Plan) bool {
+	return slices.ContainsFunc(plans, func(p plan.Plan) bool { return p.CostPerExtraKWh != p.CostPerUsableKWh })
+}
+
+// extraText returns what an extra kWh costs; nothing where there is none.
+func extraText(v float64) string {
+	if v == 0 {
+		return none
+	}
+	return fixed(v, 2)
+}
+
+const extraNote = "Extra kWh: usable kWh beyond those of the batteries owned today."
+
 // lifeDecimals is to how many decimals a cost per lifetime kWh is shown: it is a matter of cents.
 const lifeDecimals = 4
 
@@ -158,7 +183,7 @@ func (p Plans) records() [][]string {
 		return p.billRecords()
 	}
 	rows := [][]string{{"rank", "batteries", "inverter", "cost", "spend", "shipping", "tax", "credit", "currency",
-		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh", "ahead_in", "cost_difference", "proven"}}
+		"usable_kwh", "autonomy_h", "mass_kg", "cost_per_usable_kwh", "ahead_in", "cost_difference", "proven", "cost_per_extra_kwh"}}
 	ahead := aheadIn(p.Result.Plans)
 	for i := range p.Result.Plans {
 		one := &p.Result.Plans[i]
@@ -167,10 +192,18 @@ func (p Plans) records() [][]string {
 			money(one.Cost), money(one.Spend), money(one.Shipping), money(one.Tax), money(one.Credit),
 			p.Scenario.Currency, exact(one.UsableKWh), exact(one.AutonomyH), exact(one.MassKg),
 			exact(one.CostPerUsableKWh), joined(ahead[i]), money(one.Cost - p.Result.Plans[0].Cost),
-			strconv.FormatBool(one.Proven),
+			strconv.FormatBool(one.Proven), orEmpty(one.CostPerExtraKWh),
 		})
 	}
 	return rows
+}
+
+// orEmpty returns a figure unrounded, nothing where it is 0 and so not stated.
+func orEmpty(v float64) string {
+	if v == 0 {
+		return ""
+	}
+	return exact(v)
 }
 
 // exact returns a figure unrounded, for programs.

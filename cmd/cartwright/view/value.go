@@ -41,6 +41,7 @@ var valueColumns = []valueColumn{
 		}
 		return b.Landed.CostPerUsableKWh, true
 	}, false},
+	{"extra", func(b *value.BatteryValue) (float64, bool) { return b.CostPerExtraKWh, b.CostPerExtraKWh != 0 }, false},
 	{"usable", of(func(b *value.BatteryValue) float64 { return b.CostPerUsableKWh }), false},
 	{"life", func(b *value.BatteryValue) (float64, bool) { return b.CostPerLifetimeKWh, b.CostPerLifetimeKWh != 0 }, false},
 	{"price", of(func(b *value.BatteryValue) float64 { return b.Price.Units() }), false},
@@ -101,8 +102,35 @@ func (v Value) sheet() sheet {
 		none := section{title: "No battery of the catalogue fits the bus of " + v.Scenario.Name + ".", bullets: v.Table.Reasons}
 		return append(sheet{none}, v.misfits()...)
 	}
-	s := sheet{v.costs(list), v.counts(list), v.landed(list)}
+	s := sheet{v.answer(), v.costs(list), v.counts(list), v.landed(list)}
 	return append(append(append(s, v.misfits()...), v.meanings()), cautions(v.Cautions)...)
+}
+
+// answer names the battery whose landed energy is cheapest, and the one whose extra energy is, of those that fit.
+func (v Value) answer() section {
+	var landed, extra *value.BatteryValue
+	for i := range v.Table.Batteries {
+		b := &v.Table.Batteries[i]
+		if b.Landed == nil || b.Count.Strings == 0 {
+			continue
+		}
+		if landed == nil || b.Landed.CostPerUsableKWh < landed.Landed.CostPerUsableKWh {
+			landed = b
+		}
+		if b.CostPerExtraKWh != 0 && (extra == nil || b.CostPerExtraKWh < extra.CostPerExtraKWh) {
+			extra = b
+		}
+	}
+	if landed == nil {
+		return section{title: "No battery has room on this cart."}
+	}
+	s := section{title: fmt.Sprintf("Cheapest energy that fits: %s, %s %s for each usable kWh, ready on the bus.",
+		landed.Part, fixed(landed.Landed.CostPerUsableKWh, 2), v.Scenario.Currency)}
+	if extra != nil && len(v.Scenario.Have) > 0 {
+		s.prose = []string{fmt.Sprintf("Beyond the batteries owned today: %s, %s %s for each extra kWh.",
+			extra.Part, fixed(extra.CostPerExtraKWh, 2), v.Scenario.Currency)}
+	}
+	return s
 }
 
 // costs is the table of what a kWh costs, weighs and takes up.
@@ -110,8 +138,8 @@ func (v Value) costs(list []value.BatteryValue) section {
 	currency, u := v.Scenario.Currency, unitsOf(v.Scenario)
 	t := &table{columns: []column{
 		text("battery"), number("price of\none\n" + currency), number("usable\nof one\nkWh"), number("price\n" + currency + "/kWh"),
-		number("landed\n" + currency + "/kWh"), number("lifetime\n" + currency + "/kWh"), number("mass\n" + u.unit("kg/kWh")),
-		number("room\n" + u.unit("l/kWh")), text("owned"),
+		number("landed\n" + currency + "/kWh"), number("extra\n" + currency + "/kWh"), number("lifetime\n" + currency + "/kWh"),
+		number("mass\n" + u.unit("kg/kWh")), text("owned"),
 	}}
 	stale := 0
 	for i := range list {
@@ -127,9 +155,10 @@ func (v Value) costs(list []value.BatteryValue) section {
 		if v.stale(b) {
 			stale++
 		}
-		t.row(b.Part, price(money(b.Price), v.stale(b)), fixed(b.UsableKWh, 2), fixed(b.CostPerUsableKWh, 2), landed, life,
-			u.fixed(b.KgPerUsableKWh, "kg/kWh"), u.fixed(b.LitresPerUsableKWh, "l/kWh"), ownedText(b))
+		t.row(b.Part, price(money(b.Price), v.stale(b)), fixed(b.UsableKWh, 2), fixed(b.CostPerUsableKWh, 2), landed, extraText(b.CostPerExtraKWh), life,
+			u.fixed(b.KgPerUsableKWh, "kg/kWh"), ownedText(b))
 	}
+	t.notes = append(t.notes, "Landed: one string ready on the bus. Extra: its cost for each usable kWh beyond the batteries owned today.")
 	if stale > 0 {
 		t.notes = append(t.notes, staleNote(v.AsOf))
 	}
@@ -155,12 +184,12 @@ func ownedText(b *value.BatteryValue) string {
 func (v Value) counts(list []value.BatteryValue) section {
 	t := &table{columns: []column{
 		text("battery"), number("modules\na string"), number("strings\nthat fit"), number("modules\nthat fit"),
-		number("usable\nkWh"), text("what leaves no room for one more"),
+		number("usable\nkWh"), number("room\n" + unitsOf(v.Scenario).unit("l/kWh")), text("what leaves no room for one more"),
 	}}
 	for i := range list {
 		b := &list[i]
 		t.row(b.Part, strconv.Itoa(b.Series), strconv.Itoa(b.Count.Strings), strconv.Itoa(b.Count.Modules),
-			fixed(energyThatFits(b), 2), stopText(b.Count))
+			fixed(energyThatFits(b), 2), unitsOf(v.Scenario).fixed(b.LitresPerUsableKWh, "l/kWh"), stopText(b.Count))
 	}
 	t.notes = []string{
 		"So many, of one kind alone, make a cart that meets every limit but autonomy, peak power, recharge and budget; there is no " +
@@ -223,6 +252,8 @@ var valueMeanings = []meaning{
 		"Maini and Agrawal, Satellite Technology, Example 4.6; the square root and the reserve: common practice, no source"},
 	{"price of a usable kWh", "the least that buys one module, before shipping and tax, / its usable kWh", "common practice, no source"},
 	{"landed price of a usable kWh", "one string bought new: modules, its cable and device at the cheapest, shipping, tax, / its usable kWh",
+		"common practice, no source"},
+	{"price of an extra kWh", "one string bought new, landed, / the usable kWh that are then on one bus beyond those owned today; batteries of no common group do not add up",
 		"common practice, no source"},
 	{"price of a lifetime kWh", "price of one / (cycle life x usable kWh), the throughput cost", "North American Clean Energy, \"Measuring the true costs\", part 2"},
 	{"levelised cost of storage", "discounted lifetime cost / discounted lifetime energy, with replacement, operation, charging and the end of life; " +

@@ -15,7 +15,7 @@ import (
 //	{"format":1,"command":"value","scenario":"…","currency":"USD","rules":"nec","by":"landed",
 //	 "batteries":[{"part":"…","name":"…","chemistry":"…","series":1,
 //	   "price":0,"vendor":"","as_of":"2026-10-12","stale":false,
-//	   "usable_kwh":0,"price_per_usable_kwh":0,"price_per_lifetime_kwh":0,"kg_per_usable_kwh":0,
+//	   "usable_kwh":0,"price_per_usable_kwh":0,"landed_per_extra_kwh":0,"price_per_lifetime_kwh":0,"kg_per_usable_kwh":0,
 //	   "litres_per_usable_kwh":0,
 //	   "landed":{"modules":0,"wiring":0,"shipping":0,"tax":0,"cost":0,"cost_per_usable_kwh":0,
 //	             "vendor":"","cable":"…","device":"…"},
@@ -49,6 +49,7 @@ type batteryRecord struct {
 	Vendor             string        `json:"vendor"`
 	UsableKWh          float64       `json:"usable_kwh"`
 	CostPerUsableKWh   float64       `json:"price_per_usable_kwh"`
+	CostPerExtraKWh    float64       `json:"landed_per_extra_kwh,omitempty"` // beyond what is owned today
 	CostPerLifetimeKWh float64       `json:"price_per_lifetime_kwh,omitempty"`
 	KgPerUsableKWh     float64       `json:"kg_per_usable_kwh"`
 	LitresPerUsableKWh float64       `json:"litres_per_usable_kwh"`
@@ -108,7 +109,7 @@ func (v Value) record() any {
 func (v Value) batteryOf(b value.BatteryValue) batteryRecord {
 	r := batteryRecord{
 		Part: b.Part, Name: b.Name, Chemistry: b.Chemistry, Series: b.Series, Price: b.Price, Vendor: b.Vendor,
-		UsableKWh: b.UsableKWh, CostPerUsableKWh: b.CostPerUsableKWh, CostPerLifetimeKWh: b.CostPerLifetimeKWh,
+		UsableKWh: b.UsableKWh, CostPerUsableKWh: b.CostPerUsableKWh, CostPerExtraKWh: b.CostPerExtraKWh, CostPerLifetimeKWh: b.CostPerLifetimeKWh,
 		KgPerUsableKWh: b.KgPerUsableKWh, LitresPerUsableKWh: b.LitresPerUsableKWh, Fits: fitsRecord(b.Count),
 		Owned: b.Owned, ForSale: b.ForSale, AsOf: dayText(b.AsOf), Stale: v.stale(&b),
 	}
@@ -125,7 +126,7 @@ func (v Value) records() [][]string {
 	rows := [][]string{{"part", "name", "chemistry", "series", "price", "vendor", "as_of", "stale", "usable_kwh",
 		"price_per_usable_kwh", "price_per_lifetime_kwh", "kg_per_usable_kwh", "litres_per_usable_kwh",
 		"landed_modules", "landed_wiring", "landed_shipping", "landed_tax", "landed_cost", "landed_per_usable_kwh", "cable", "device",
-		"fits_strings", "fits_modules", "limits", "jointly", "owned", "for_sale", "currency", "misfit"}}
+		"fits_strings", "fits_modules", "limits", "jointly", "owned", "for_sale", "currency", "misfit", "landed_per_extra_kwh"}}
 	for _, b := range v.sorted() {
 		life, sale := "", ""
 		if b.CostPerLifetimeKWh != 0 {
@@ -142,12 +143,12 @@ func (v Value) records() [][]string {
 		row := []string{b.Part, b.Name, b.Chemistry, strconv.Itoa(b.Series), money(b.Price), b.Vendor, dayText(b.AsOf),
 			fmt.Sprint(v.stale(&b)), exact(b.UsableKWh), exact(b.CostPerUsableKWh), life, exact(b.KgPerUsableKWh), exact(b.LitresPerUsableKWh)}
 		row = append(append(row, landed...), strconv.Itoa(b.Count.Strings), strconv.Itoa(b.Count.Modules),
-			strings.Join(b.Count.Limits, " + "), fmt.Sprint(b.Count.Jointly), exact(b.Owned), sale, v.Scenario.Currency, "")
+			strings.Join(b.Count.Limits, " + "), fmt.Sprint(b.Count.Jointly), exact(b.Owned), sale, v.Scenario.Currency, "", orEmpty(b.CostPerExtraKWh))
 		rows = append(rows, row)
 	}
 	for _, m := range v.Table.Misfits {
 		row := make([]string, len(rows[0]))
-		row[0], row[len(row)-1] = m.Part, m.Reason
+		row[0], row[len(row)-2] = m.Part, m.Reason
 		rows = append(rows, row)
 	}
 	return rows

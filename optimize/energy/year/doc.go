@@ -17,9 +17,29 @@
 // Energy is in Wh, power in W; an hour's mean power and its energy are the same number.
 package year
 
+import (
+	"math"
+
+	"cartwright/optimize/energy"
+	"cartwright/scenarios"
+)
+
 // Store is a bank of batteries as the year sees it.
 type Store struct {
 	CapacityWh float64 // usable energy
 	ChargeW    float64 // the most it is charged with; +Inf: no limit
 	RoundTrip  float64 // 0..1, energy out per energy in
+}
+
+// StoreOf returns the bank of some strings on the bus of a scenario: all that they give, charged as fast as the strings
+// together may be, with the losses of the lossiest.
+func StoreOf(s *scenarios.Scenario, strings []energy.Strings) Store {
+	store := Store{ChargeW: energy.ChargeA(strings) * s.Bus.NominalV, RoundTrip: 1}
+	for _, x := range strings {
+		if x.Count > 0 {
+			store.CapacityWh += float64(x.Count*x.Series) * energy.UsableWh(x.Battery, s.Limits.Reserve)
+			store.RoundTrip = math.Min(store.RoundTrip, x.Battery.RoundTrip)
+		}
+	}
+	return store
 }

@@ -1,5 +1,10 @@
 package proof
 
+import (
+	"fmt"
+	"math"
+)
+
 // Program is what a certificate speaks of: make Cost.x least, every row and bound kept, the integers whole.
 // Its numbers are taken as the exact rationals that they are.
 type Program struct {
@@ -33,4 +38,51 @@ type Tree struct {
 type Multiplier struct {
 	Row   int
 	Value float64
+}
+
+// check refuses a program that says nothing definite.
+func (p *Program) check() error {
+	n := len(p.Cost)
+	if len(p.Lower) != n || len(p.Upper) != n || len(p.Integer) != n {
+		return fmt.Errorf("proof: lists of %d costs, %d and %d bounds and %d kinds", n, len(p.Lower), len(p.Upper), len(p.Integer))
+	}
+	for j, v := range p.Cost {
+		if math.IsNaN(v) || math.IsInf(v, 0) || !sides(p.Lower[j], p.Upper[j]) {
+			return fmt.Errorf("proof: variable %d costs %v and lies from %v to %v", j, v, p.Lower[j], p.Upper[j])
+		}
+	}
+	for i, r := range p.Rows {
+		if len(r.Cols) != len(r.Coefs) || !sides(r.Lower, r.Upper) {
+			return fmt.Errorf("proof: row %d has %d columns, %d coefficients and the sides %v and %v", i, len(r.Cols), len(r.Coefs), r.Lower, r.Upper)
+		}
+		before := -1
+		for k, j := range r.Cols {
+			if j <= before || j >= n || math.IsNaN(r.Coefs[k]) || math.IsInf(r.Coefs[k], 0) {
+				return fmt.Errorf("proof: row %d has the coefficient %v at column %d of %d, after column %d", i, r.Coefs[k], j, n, before)
+			}
+			before = j
+		}
+	}
+	return nil
+}
+
+// sides reports whether a pair of sides or bounds says something definite.
+func sides(lower, upper float64) bool {
+	return !math.IsNaN(lower) && !math.IsNaN(upper) && !math.IsInf(lower, 1) && !math.IsInf(upper, -1)
+}
+
+// numbers calls f with each number of the program.
+func (p *Program) numbers(f func(float64)) {
+	for _, list := range [3][]float64{p.Cost, p.Lower, p.Upper} {
+		for _, v := range list {
+			f(v)
+		}
+	}
+	for _, r := range p.Rows {
+		f(r.Lower)
+		f(r.Upper)
+		for _, v := range r.Coefs {
+			f(v)
+		}
+	}
 }

@@ -19,14 +19,20 @@ import (
 // inches of the papers that reports are printed on.
 var papers = map[string][2]float64{"A4": {8.27, 11.69}, "Letter": {8.5, 11}}
 
+// reported writes the report of a scenario and returns its file.
+func reported(t *testing.T, scenario string) string {
+	t.Helper()
+	out := filepath.Join(t.TempDir(), "cart.html")
+	if code := (cli.Program{}).Run(context.Background(), []string{"report", scenario, "--out", out}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
+		t.Fatalf("report ended with %d", code)
+	}
+	return out
+}
+
 // A report prints on A4 and on Letter: each section on the page where it begins, nothing cut off at the side, as
 // many pages as it has sections and no empty ones among them.
 func TestAReportPrints(t *testing.T) {
-	out := filepath.Join(t.TempDir(), "cart.html")
-	if code := (cli.Program{}).Run(context.Background(), []string{"report", "star-party", "--out", out}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
-		t.Fatalf("report ended with %d", code)
-	}
-	b := browse(t, "file://"+out, 1000, 1000)
+	b := browse(t, "file://"+reported(t, "star-party"), 1000, 1000)
 	b.until("read", "document.readyState === 'complete'")
 	b.quiet()
 	for name, size := range papers {
@@ -53,11 +59,7 @@ func TestAReportPrints(t *testing.T) {
 
 // On the screen a report is within the width of a phone; what is wider is scrolled in its own place.
 func TestAReportOnAPhone(t *testing.T) {
-	out := filepath.Join(t.TempDir(), "cart.html")
-	if code := (cli.Program{}).Run(context.Background(), []string{"report", "star-party", "--out", out}, strings.NewReader(""), io.Discard, io.Discard); code != 0 {
-		t.Fatalf("report ended with %d", code)
-	}
-	b := browse(t, "file://"+out, 500, 900)
+	b := browse(t, "file://"+reported(t, "star-party"), 500, 900)
 	b.do(chromedp.EmulateViewport(390, 844))
 	b.until("nothing is wider than the phone", "document.readyState === 'complete' && document.documentElement.scrollWidth <= 391")
 	b.quiet()

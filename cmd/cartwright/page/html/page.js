@@ -3,7 +3,8 @@
 (() => {
   'use strict';
 
-  const typing = 180; // ms without a letter before a field is sent
+  const typing = 80; // ms without a letter before a field is sent
+  const sliding = 100; // ms at least between two values of a slider that are sent
   const $ = (id) => document.getElementById(id);
   let number = Number(document.body.dataset.number); // of the last change that this page shows
   let sending = Promise.resolve(); // one change after the other
@@ -19,6 +20,24 @@
     for (const [key, value] of Object.entries(change)) q.set(key, value);
     history.pushState(null, '', '?' + q);
     refresh(false);
+  }
+
+  // choose puts the purchases that the address holds side by side. A later question outdoes an earlier one.
+  let chosen = '', chosenOf = number, asking = null;
+  async function choose(anew) {
+    const buy = query().getAll('buy').filter((b) => b);
+    $('buy-1').value = buy[0] || '';
+    $('buy-2').value = buy[1] || '';
+    if (buy.length) $('choices').open = true;
+    if (!anew && buy.join('\n') === chosen) return;
+    chosen = buy.join('\n');
+    if (asking) asking.abort();
+    asking = new AbortController();
+    try {
+      const answer = await fetch('compare?' + new URLSearchParams(buy.map((b) => ['buy', b])), { signal: asking.signal });
+      if (!answer.ok) throw new Error(await answer.text());
+      $('chosen').innerHTML = await answer.text();
+    } catch (e) { if (e.name !== 'AbortError') notice('The program did not answer: ' + e.message); }
   }
 
   // send has a change made. It is made of the number that is shown by then.
@@ -76,6 +95,7 @@
     if (withForms && waiting.size === 0 && !replace($('forms'), state.forms)) parts($('kind').value);
     if (state.results !== undefined) replace($('results'), state.results);
     key = state.key;
+    if (chosen && !state.planning && state.number !== chosenOf) { chosenOf = state.number; choose(true); }
     for (const p of document.querySelectorAll('.price')) {
       const words = (state.prices[p.id.slice(2)] || []).join('; ');
       if (p.textContent !== words) p.textContent = words;
@@ -135,6 +155,15 @@
     if (now) go(); else waiting.set(field, setTimeout(go, typing));
   }
 
+  // slid sends a slider's value at once, but no more often than a plan follows; the last value is always sent.
+  let slidAt = 0;
+  function slid(field) {
+    clearTimeout(waiting.get(field));
+    const wait = Math.max(0, slidAt + sliding - performance.now());
+    const go = () => { slidAt = performance.now(); typed(field, true); };
+    if (wait > 0) waiting.set(field, setTimeout(go, wait)); else go();
+  }
+
   async function parts(kind) {
     const q = new URLSearchParams({ kind, find: $('find').value });
     const answer = kind ? await fetch('parts?' + q) : null;
@@ -146,7 +175,7 @@
     if (field.type === 'range') {
       const text = $(field.dataset.for);
       text.value = (field.value + ' ' + field.dataset.unit).trim();
-      typed(text, false);
+      slid(text);
     } else if (field.dataset.path || field.dataset.row) {
       typed(field, false);
       const slider = field.dataset.path && $('s-' + field.dataset.path);
@@ -161,7 +190,15 @@
     if (field.name === 'a' || field.name === 'b') show({ [field.name]: field.value });
   });
 
-  document.addEventListener('submit', (e) => e.preventDefault());
+  document.addEventListener('submit', (e) => {
+    e.preventDefault();
+    if (e.target.id !== 'choosing') return;
+    const q = query();
+    q.delete('buy');
+    for (const id of ['buy-1', 'buy-2']) if (value(id)) q.append('buy', value(id));
+    history.pushState(null, '', '?' + q);
+    choose(true);
+  });
 
   const value = (id) => $(id).value.trim();
   const rows = (body) => send('part', { File: $('parts').querySelector('table').dataset.file, ...body }).then(() => parts($('kind').value));
@@ -186,7 +223,7 @@
     } else if (['undo', 'save', 'reload', 'stop'].includes(b.id)) whole(b.id, {});
   });
 
-  addEventListener('popstate', () => refresh(false));
+  addEventListener('popstate', () => { refresh(false); choose(false); });
   addEventListener('beforeunload', (e) => { if (waiting.size) e.preventDefault(); });
 
   const events = new EventSource('events');
@@ -206,4 +243,5 @@
   };
 
   refresh(false);
+  choose(false);
 })();

@@ -56,8 +56,8 @@ func TestCutsAddUpToWhatIsBought(t *testing.T) {
 	length := map[string]float64{}
 	count := map[string]int{}
 	for _, c := range cuts {
-		length[c.Cable] += c.LengthM * float64(c.Count)
-		count[c.Cable] += c.Count
+		length[c.Of] += c.LengthM * float64(c.Count)
+		count[c.Of] += c.Count
 		if len(c.For) != c.Count {
 			t.Errorf("%+v: a piece has no place", c)
 		}

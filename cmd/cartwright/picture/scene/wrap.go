@@ -1,13 +1,20 @@
 package scene
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
+
+// Stuck is a space at which no line is broken.
+const Stuck = "\u00a0"
 
 // Wrap breaks words into lines that are no wider than width; a word that is wider itself is broken, too.
 // What is past the given number of lines is cut off with an ellipsis; 0 lines is no limit.
 func Wrap(words string, size float64, bold bool, width float64, lines int) []string {
 	var out []string
 	line := ""
-	for _, word := range strings.Fields(words) {
+	space := func(r rune) bool { return unicode.IsSpace(r) && string(r) != Stuck }
+	for _, word := range strings.FieldsFunc(words, space) {
 		longer := word
 		if line != "" {
 			longer = line + " " + word

@@ -1,0 +1,195 @@
+package proof
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+	"math/bits"
+)
+
+// Slack is the part of a row's largest term by which a point may be off the row.
+const Slack = 1e-9
+
+// Deepest is how many splits a certificate may have one below the other.
+const Deepest = 10000
+
+// guard is how many bits finer than the numbers of a program everything is counted, so that what is rounded, and it
+// is rounded to the safe side, is next to nothing.
+const guard = 64
+
+// slackOf is 1/Slack - 1: v <= Slack (t + v) is v <= t / slackOf.
+var slackOf, zero, one = big.NewInt(1e9 - 1), big.NewInt(0), big.NewInt(1)
+
+// Check returns nil where the tree proves that no point of the program costs less than bound, else what is wrong
+// with it. A bound of +Inf stands for: the program has no point.
+func Check(p *Program, t *Tree, bound float64) error {
+	if math.IsNaN(bound) || math.IsInf(bound, -1) {
+		return fmt.Errorf("proof: a bound of %v", bound)
+	}
+	if err := p.check(); err != nil {
+		return err
+	}
+	c := newChecker(p, bound)
+	for j := range c.cost {
+		if c.crossed(j) {
+			return nil
+		}
+	}
+	return c.tree(t, 0)
+}
+
+// checker holds a program in whole numbers: each number times 2^scale, and so a product of two times 2^(2 scale).
+type checker struct {
+	scale        uint
+	integer      []bool
+	cost         []*big.Int
+	halves       []half     // two a row: its lower side, then its upper
+	lower, upper []*big.Int // of the variables where the tree stands; nil for none
+	bound        *big.Int   // nil where no point is to be possible
+	reduced      []big.Int  // scratch of leaf
+}
+
+// newChecker takes in a program, derives the bounds that it lacks and moves out its rows.
+func newChecker(p *Program, bound float64) *checker {
+	c := &checker{scale: finest(bound), integer: p.Integer, reduced: make([]big.Int, len(p.Cost))}
+	p.numbers(func(v float64) { c.scale = max(c.scale, finest(v)) })
+	c.scale += guard
+	all := func(list []float64) []*big.Int {
+		z := make([]*big.Int, len(list))
+		for i, v := range list {
+			z[i] = whole(v, c.scale)
+		}
+		return z
+	}
+	c.cost, c.lower, c.upper, c.bound = all(p.Cost), all(p.Lower), all(p.Upper), whole(bound, c.scale)
+	for _, r := range p.Rows {
+		h := half{r.Cols, all(r.Coefs), whole(r.Lower, c.scale)}
+		c.halves = append(c.halves, h, h.other(whole(r.Upper, c.scale)))
+	}
+	cost := half{coefs: c.cost}
+	for j := range c.cost {
+		cost.cols = append(cost.cols, j)
+	}
+	halves := append(c.halves, cost.other(c.bound))
+	for found := true; found; {
+		found = false
+		for i := range halves {
+			found = c.derive(&halves[i]) || found
+		}
+	}
+	for i := range c.halves {
+		c.move(&c.halves[i])
+	}
+	return c
+}
+
+// whole returns v * 2^scale, nil for an infinite v.
+func whole(v float64, scale uint) *big.Int {
+	if math.IsInf(v, 0) {
+		return nil
+	}
+	fraction, exponent := math.Frexp(v)
+	fine := finest(v)
+	z := big.NewInt(int64(math.Ldexp(fraction, exponent+int(fine))))
+	return z.Lsh(z, scale-fine)
+}
+
+// finest returns the least scale that makes a number whole, 0 for an infinite one.
+func finest(v float64) uint {
+	fraction, exponent := math.Frexp(v)
+	mantissa := uint64(math.Abs(math.Ldexp(fraction, 53)))
+	if mantissa == 0 || math.IsInf(v, 0) {
+		return 0
+	}
+	return uint(max(0, 53-exponent-bits.TrailingZeros64(mantissa)))
+}
+
+// crossed reports whether the bounds of a variable leave no value.
+func (c *checker) crossed(j int) bool {
+	return c.lower[j] != nil && c.upper[j] != nil && c.lower[j].Cmp(c.upper[j]) > 0
+}
+
+// tree checks a tree within the bounds at hand.
+func (c *checker) tree(t *Tree, depth int) error {
+	switch {
+	case t == nil || (t.Below == nil) != (t.Above == nil):
+		return fmt.Errorf("proof: half of a split is missing")
+	case depth > Deepest:
+		return fmt.Errorf("proof: more than %d splits one below the other", Deepest)
+	case t.Below == nil:
+		return c.leaf(t)
+	case t.Impossible || len(t.Multipliers) > 0:
+		return fmt.Errorf("proof: a split of variable %d with a claim of its own", t.Column)
+	case t.Column < 0 || t.Column >= len(c.cost) || !c.integer[t.Column]:
+		return fmt.Errorf("proof: a split of variable %d, which is no integer", t.Column)
+	}
+	at, next := big.NewInt(t.At), big.NewInt(t.At)
+	next.Add(next, one)
+	if err := c.within(t.Below, depth+1, c.upper, t.Column, at.Lsh(at, c.scale), -1); err != nil {
+		return err
+	}
+	return c.within(t.Above, depth+1, c.lower, t.Column, next.Lsh(next, c.scale), 1)
+}
+
+// within checks a tree with one more bound, lower for the sign 1 and upper for -1. Where that leaves no value,
+// there is nothing to prove.
+func (c *checker) within(t *Tree, depth int, bounds []*big.Int, j int, bound *big.Int, sign int) error {
+	before := bounds[j]
+	defer func() { bounds[j] = before }()
+	if before == nil || bound.Cmp(before) == sign {
+		bounds[j] = bound
+	}
+	if c.crossed(j) {
+		return nil
+	}
+	return c.tree(t, depth)
+}
+
+// leaf checks that the multipliers reach the bound.
+func (c *checker) leaf(t *Tree) error {
+	if c.bound == nil && !t.Impossible {
+		return fmt.Errorf("proof: a leaf that does not say that it is impossible")
+	}
+	fine := uint(0) // the scale of the multipliers
+	for _, m := range t.Multipliers {
+		if m.Row < 0 || m.Row >= len(c.halves)/2 || math.IsNaN(m.Value) || math.IsInf(m.Value, 0) {
+			return fmt.Errorf("proof: a multiplier of %v for row %d", m.Value, m.Row)
+		}
+		fine = max(fine, finest(m.Value))
+	}
+	for j := range c.reduced {
+		if c.reduced[j].SetInt64(0); !t.Impossible {
+			c.reduced[j].Lsh(c.cost[j], fine)
+		}
+	}
+	sum, term := new(big.Int), new(big.Int)
+	for _, m := range t.Multipliers {
+		h := &c.halves[2*m.Row]
+		if m.Value < 0 {
+			h = &c.halves[2*m.Row+1]
+		}
+		if h.side == nil {
+			return fmt.Errorf("proof: a multiplier of %v for row %d, which has no such side", m.Value, m.Row)
+		}
+		y := whole(math.Abs(m.Value), fine)
+		sum.Add(sum, term.Mul(y, h.side))
+		for k, j := range h.cols {
+			c.reduced[j].Sub(&c.reduced[j], term.Mul(y, h.coefs[k]))
+		}
+	}
+	sum.Lsh(sum, c.scale)
+	for j := range c.reduced {
+		end := c.end(j, &c.reduced[j], -1)
+		if end == nil {
+			return fmt.Errorf("proof: variable %d has no bound where its reduced cost asks for one", j)
+		}
+		sum.Add(sum, term.Mul(&c.reduced[j], end))
+	}
+	switch {
+	case t.Impossible && sum.Sign() <= 0:
+		return fmt.Errorf("proof: an impossible leaf comes to no more than 0")
+	case !t.Impossible && sum.Cmp(term.Lsh(c.bound, c.scale+fine)) < 0:
+		return fmt.Errorf("proof: a leaf falls short of the bound")
+	}
+	return nil
+}
