@@ -19,6 +19,7 @@ type Before struct {
 	demand  *energy.Demand
 	lock    sync.Mutex // cores are laid out side by side
 	options map[wiredRun][]market.Option
+	ranges  map[wiredRun][]useRange // of these and of those left out
 	sun     *sunlight
 }
 
@@ -69,12 +70,12 @@ func (l *Before) demandOf(s *scenarios.Scenario) (*energy.Demand, error) {
 	return d, nil
 }
 
-// keep remembers the options of a run.
-func (l *Before) keep(run wiredRun, options []market.Option) {
+// keep remembers the options of a run, and what they use.
+func (l *Before) keep(run wiredRun, ranges []useRange, options []market.Option) {
 	if l.options == nil {
-		l.options = map[wiredRun][]market.Option{}
+		l.options, l.ranges = map[wiredRun][]market.Option{}, map[wiredRun][]useRange{}
 	}
-	l.options[run] = options
+	l.options[run], l.ranges[run] = options, ranges
 }
 
 // OtherParts returns what stays where parts change, too: the demand.

@@ -3,6 +3,7 @@ package bench
 import (
 	"context"
 	"math"
+	"slices"
 
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
@@ -80,6 +81,7 @@ func (b *Bench) LayAll(ctx context.Context) error {
 	if ctx.Err() != nil {
 		return question.ErrUnknown
 	}
+	b.countUses()
 	b.weighSupport()
 	b.RoundingCents = b.roundingCents()
 	for i := range b.Market.Articles {
@@ -155,7 +157,8 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 		} else {
 			options = b.wiredOptions(d)
 		}
-		b.before.keep(run, options)
+		b.before.keep(run, rangesOf(options), b.Market.Prune(options, b.Tips.HeavyBoard))
+		options = b.before.options[run]
 	}
 	return options, len(options) > 0
 }
@@ -163,10 +166,14 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 // wiredOptions finds the options of a run with lines and a device.
 func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 	var options []market.Option
-	var scratch [7]market.Use // a cable and its ends, a ground and its ends, a device, a conduit and its ends
+	const most = 7        // a cable and its ends, a ground and its ends, a device, a conduit and its ends
+	var uses []market.Use // of many options
 	_, bond := wiring.BondDuty(b.Scenario)
 	for _, w := range wiring.Options(b.Rules, d, b.Catalog) {
-		o := b.Market.Wire(&d, w, scratch[:])
+		if cap(uses)-len(uses) < most {
+			uses = make([]market.Use, 0, most*slab)
+		}
+		o := b.Market.Wire(&d, w, uses[len(uses):len(uses):len(uses)+most])
 		if d.AC {
 			if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
 				continue
@@ -193,11 +200,15 @@ func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 			o.Mount = ""
 		}
 		if b.Market.CanHave(&o) {
-			options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
+			options = append(options, o)
+			uses = uses[:len(uses)+len(o.Uses)]
 		}
 	}
 	return options
 }
+
+// slab is for how many options room is made at once.
+const slab = 64
 
 // bondOptions finds the options of the bond, which is of one grounding conductor.
 func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
@@ -207,7 +218,8 @@ func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
 		o := b.Market.Wire(&d, w, scratch[:])
 		o.BondMM2 = w.Ground.Size.AreaMM2()
 		if b.Market.CanHave(&o) {
-			options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
+			o.Uses = slices.Clone(o.Uses)
+			options = append(options, o)
 		}
 	}
 	return options

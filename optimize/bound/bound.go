@@ -18,22 +18,22 @@ import (
 // has, and of a string, at the prices of one market. The interplay of mass and owned parts is left aside,
 // so a bound is often the exact figure and never above it.
 type Bounds struct {
-	Bench  *bench.Bench
-	Market *market.Market
-	most   float64 // kg that the limits, the person who pushes and the best casters take
+	Bench *bench.Bench
+	most  float64 // kg that the limits, the person who pushes and the best casters take
 
-	cents []float64 // by supply: without batteries, string runs, mains, bus bars and casters
-	kg    []float64
+	kg []float64 // by supply: without batteries, string runs, mains, bus bars and casters
 
-	busbarFloors []float64 // by option: cents
-	casters      ladder    // by what they carry
-	mains        []ladder  // by supply, by what they break
-	runs         map[stringRun]ladder
+	mains []ladder // by supply
+	runs  map[stringRun]ladder
 
-	paid *Bounds // the same with nothing owned but batteries and inverters; nil where that is so anyway
-	// owned are the articles other than these that are owned and that something can use, with what using
-	// one saves, and how much of each can be used at most.
-	owned []ownedSupport
+	any  market.Orders
+	full *priced            // where every order is open
+	at   map[string]*priced // by up to which levels they are
+
+	// owned are the articles other than batteries and inverters that are owned and that something can use, with what
+	// using one saves, and how much of each can be used at most.
+	owned       []ownedSupport
+	apartMarket *market.Market // without them; nil where there are none
 
 	// By stack, of one string with its run, at the least fault current.
 	ownedStrings []float64 // how many strings' worth of modules are owned
@@ -50,47 +50,16 @@ type Bounds struct {
 	lightestCastersKg float64
 }
 
-func New(b *bench.Bench, m *market.Market) *Bounds {
-	o := &Bounds{runs: map[stringRun]ladder{}, Bench: b, Market: m}
+// New finds the bounds of a bench, with no order decided.
+func New(b *bench.Bench) *Bounds {
+	o := &Bounds{Bench: b, any: b.Market.AnyOrder(), runs: map[stringRun]ladder{}, at: map[string]*priced{}}
 	o.weighLimits()
-	o.boundSupplies()
+	o.weighSupplies()
+	o.apartMarket = o.boundOwned()
+	o.full = o.newPriced(nil)
+	o.joinOrders()
 	o.boundStrings()
-	o.boundPaid()
 	return o
-}
-
-// floor returns the cents, tax included, below which an option cannot be had; +Inf where it cannot be had
-// at all.
-func (o *Bounds) floor(x *market.Option) float64 {
-	cents := 0.0
-	for _, u := range x.Uses {
-		a := &o.Market.Articles[u.Article]
-		if !a.Available(u.Quantity) {
-			return math.Inf(1)
-		}
-		cents += u.Quantity * a.FloorCents(o.Market.Tax)
-	}
-	return cents
-}
-
-// floors returns the floor of each of some options.
-func (o *Bounds) floors(options []market.Option) []float64 {
-	list := make([]float64, len(options))
-	for i := range options {
-		list[i] = o.floor(&options[i])
-	}
-	return list
-}
-
-// cheapest returns the least floor among the options that serve.
-func cheapest(options []market.Option, floors []float64, serves func(*market.Option) bool) float64 {
-	least := math.Inf(1)
-	for i := range options {
-		if floors[i] < least && (serves == nil || serves(&options[i])) {
-			least = floors[i]
-		}
-	}
-	return least
 }
 
 // weighLimits finds the largest mass any plan can have.
@@ -105,51 +74,45 @@ func (o *Bounds) weighLimits() {
 	o.most += 1e-6 // a milligram, against the rounding of sums
 }
 
-// boundSupplies adds up what every plan with a supply has.
-func (o *Bounds) boundSupplies() {
-	fixedCents := (1+o.Market.Tax)*o.Market.Shipping - o.Market.Credit
+// weighSupplies adds up the mass of what every plan with a supply has.
+func (o *Bounds) weighSupplies() {
 	fixedKg := o.Bench.FixedKg
 	for _, s := range o.Bench.Fixed {
 		if s.For != market.Through {
-			fixedCents += float64(s.Count) * market.LeastOf(s.Options, nil, o.floor)
 			fixedKg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
 		}
 	}
-	o.busbarFloors = o.floors(o.Bench.Busbars)
-	o.casters = ladderOf(o.Bench.Casters, o.floors(o.Bench.Casters), carries)
 	o.lightestCastersKg = market.LeastOf(o.Bench.Casters, nil, market.MassOf)
 	for i := range o.Bench.Supplies {
 		v := &o.Bench.Supplies[i]
-		cents := fixedCents + o.Market.Part(v.Inverter.ID).LeastCents(float64(v.Units), o.Market.Tax)
-		kg := fixedKg + float64(v.Units)*v.Inverter.MassKg
+		kg := fixedKg + float64(v.Units)*v.Inverter.MassKg + v.ArrayKg
 		for _, s := range o.Bench.Fixed {
 			if s.For == market.Through {
-				serves := through(v)
-				cents += float64(s.Count) * market.LeastOf(s.Options, serves, o.floor)
-				kg += float64(s.Count) * market.LeastOf(s.Options, serves, market.MassOf)
+				kg += float64(s.Count) * market.LeastOf(s.Options, through(v), market.MassOf)
 			}
 		}
-		if v.Feeder != nil {
-			cents += float64(v.Units) * market.LeastOf(v.Feeder, nil, o.floor)
-			kg += float64(v.Units) * market.LeastOf(v.Feeder, nil, market.MassOf)
+		for _, s := range slotsOf(v) {
+			kg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
 		}
-		if x := v.Array; x != nil {
-			cents += o.Market.Part(x.Module.ID).LeastCents(float64(x.Modules()), o.Market.Tax)
-			kg += v.ArrayKg
-			for _, slot := range []struct {
-				count   int
-				options []market.Option
-			}{{x.Inputs, v.Solar}, {x.Inputs * x.Parallel, v.Fuses}} {
-				if slot.options != nil {
-					cents += float64(slot.count) * market.LeastOf(slot.options, nil, o.floor)
-					kg += float64(slot.count) * market.LeastOf(slot.options, nil, market.MassOf)
-				}
-			}
-		}
-		o.mains = append(o.mains, ladderOf(v.Main, o.floors(v.Main), interrupting))
-		o.cents = append(o.cents, cents)
+		o.mains = append(o.mains, newLadder(v.Main))
 		o.kg = append(o.kg, kg)
 	}
+}
+
+// slotsOf returns what a supply brings along whatever its strings.
+func slotsOf(v *bench.Supply) []market.Slot {
+	var slots []market.Slot
+	add := func(count int, options []market.Option) {
+		if options != nil {
+			slots = append(slots, market.Slot{Count: count, Options: options})
+		}
+	}
+	add(v.Units, v.Feeder)
+	if x := v.Array; x != nil {
+		add(x.Inputs, v.Solar)
+		add(x.Inputs*x.Parallel, v.Fuses)
+	}
+	return slots
 }
 
 // through says which parts stand all that flows through the bus of a supply.
@@ -160,23 +123,24 @@ func through(v *bench.Supply) func(*market.Option) bool {
 
 // boundStrings adds up what one string of each stack costs and weighs.
 func (o *Bounds) boundStrings() {
-	tax := o.Market.Tax
+	m := o.Bench.Market
 	shelves := o.Bench.Scenario.Cart.Shelves
 	for i := range shelves {
 		o.floorArea += shelves[i].LengthM * shelves[i].DepthM
 	}
 	for i := range o.Bench.Stacks {
 		k := &o.Bench.Stacks[i]
-		a := o.Market.Part(k.Battery.ID)
+		a := m.Part(k.Battery.ID)
 		series := float64(k.Series)
-		runCents, runKg := 0.0, 0.0 // nothing where there is no run
+		run := newLadder(k.Options)
+		runCents, runKg := 0.0, 0.0
 		if k.Options != nil {
-			run := ladderOf(k.Options, o.floors(k.Options), interrupting)
-			runCents, runKg = run.least(k.ShortA)
+			runCents, _ = o.full.own.climb(run).least(k.ShortA)
+			runKg = run.leastKg(k.ShortA)
 		}
 		o.ownedStrings = append(o.ownedStrings, a.Have/series)
 		o.ownedCents = append(o.ownedCents, runCents+series*a.SellFor)
-		o.boughtCents = append(o.boughtCents, runCents+series*a.BoughtFloor(tax))
+		o.boughtCents = append(o.boughtCents, runCents+series*a.BoughtFloor(m.Tax))
 		o.stringKg = append(o.stringKg, k.Kg+runKg)
 		o.lifeWh = append(o.lifeWh, series*energy.LifetimeWh(k.Battery, o.Bench.Scenario.Limits.Reserve, o.mostCycles(k.UsableWh)))
 		area := math.Inf(1)
@@ -222,18 +186,17 @@ type stringRun struct {
 	bothEnds      bool
 }
 
-// stringRun returns the least cost in cents and mass of a string's run beside a supply, on a bus of so many strings,
-// whose device breaks a current.
-func (o *Bounds) stringRun(supply, at, strings int, faultA float64) (cents, kg float64) {
+// runOf returns the options of a string's run beside a supply on a bus of so many strings; nothing where there is no
+// such run.
+func (o *Bounds) runOf(supply, at, strings int) (run ladder, key stringRun, listed bool) {
 	if o.Bench.Scenario.Run(scenarios.RunString) == nil {
-		return 0, 0
+		return run, key, false
 	}
-	key := stringRun{supply, at, wiring.BothEnds(o.Bench.Scenario, strings)}
+	key = stringRun{supply, at, wiring.BothEnds(o.Bench.Scenario, strings)}
 	run, known := o.runs[key]
 	if !known {
-		options := o.Bench.StringOptions(supply, at, strings)
-		run = ladderOf(options, o.floors(options), interrupting)
+		run = newLadder(o.Bench.StringOptions(supply, at, strings))
 		o.runs[key] = run
 	}
-	return run.least(faultA)
+	return run, key, true
 }

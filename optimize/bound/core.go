@@ -30,55 +30,55 @@ func (o *Bounds) Of(c *bench.Core) Figures { return o.With(c, &Further{}) }
 // With returns the least figures of all cores that have at least these strings and further ones that come to something:
 // they count in mass, fault current, studs and floor. Their cost is not in yet.
 func (o *Bounds) With(c *bench.Core, more *Further) Figures {
-	f := o.with(c, more)
-	if o.paid != nil {
-		paid, saved := o.paid.with(c, more), o.saved(c)
-		f.Cents = math.Max(f.Cents, paid.Cents-saved)
-		f.OpenCents = math.Max(f.OpenCents, paid.OpenCents-saved)
-	}
+	f, load := o.weigh(c, more)
+	f.Cents, f.OpenCents, _ = o.full.of(c, load)
 	return f
 }
 
-func (o *Bounds) with(c *bench.Core, more *Further) Figures {
-	f := Figures{Cents: o.cents[c.Supply], Kg: o.kg[c.Supply] + more.Kg, Aged: true, room: more.room}
+// load is what the support of a core has to stand.
+type load struct {
+	strings int
+	faultA  float64 // of the bus
+	kg      float64 // of each caster
+}
+
+// weigh returns the figures of a core with further strings but for its costs, and what its support has to stand.
+func (o *Bounds) weigh(c *bench.Core, more *Further) (f Figures, l load) {
+	f, l = Figures{Kg: o.kg[c.Supply] + more.Kg, room: more.room}, load{strings: more.Strings, faultA: more.ShortA}
 	v := &o.Bench.Supplies[c.Supply]
 	members := o.Bench.Groups[c.Group]
-	total, count := more.ShortA, more.Strings
 	for _, h := range c.Strings {
-		total += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
-		count += h.N
+		l.faultA += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
+		l.strings += h.N
 	}
-	further := 0.0 // of the batteries' cost, what further strings need not add to
 	for _, h := range c.Strings {
-		at := members[h.Member]
+		at, x := members[h.Member], float64(h.N)
 		k := &o.Bench.Stacks[at]
-		x := float64(h.N)
-		runCents, runKg := o.stringRun(c.Supply, at, count, wiring.StringFaultA(k.ShortA, total))
-		modules, a := x*float64(k.Series), &o.Market.Articles[k.Article]
-		least := a.LeastCents(modules, o.Market.Tax)
-		further += least - a.LinearCents(modules, o.Market.Tax)
-		f.Cents += least + x*runCents
-		f.Kg += x * (k.Kg + runKg)
+		f.Kg += x * k.Kg
+		if run, _, listed := o.runOf(c.Supply, at, l.strings); listed {
+			f.Kg += x * run.leastKg(wiring.StringFaultA(k.ShortA, l.faultA))
+		}
 		f.UsableWh += x * k.UsableWh
 		f.room += x * o.room[at]
 	}
-	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(count, v.Units, o.Bench.DCCircuits)
-	bars := func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
-	f.Cents += cheapest(o.Bench.Busbars, o.busbarFloors, bars)
-	f.Kg += market.LeastOf(o.Bench.Busbars, bars, market.MassOf)
+	f.Kg += market.LeastOf(o.Bench.Busbars, o.bars(c.Supply, l.strings), market.MassOf)
 	if v.Main != nil {
-		cents, kg := o.mains[c.Supply].least(total)
-		f.Cents += float64(v.Units) * cents
-		f.Kg += float64(v.Units) * kg
+		f.Kg += float64(v.Units) * o.mains[c.Supply].leastKg(l.faultA)
 	}
 	// The casters carry at least all the rest and the lightest set.
-	cents, kg := o.casters.least(chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters))
-	f.Cents += cents
-	f.Kg += kg
-	f.OpenCents = f.Cents - further
+	l.kg = chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
+	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, l.kg) }
+	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
 	f.LifeWh = o.lifetimeWh(c, f.UsableWh)
 	f.Aged = f.LifeWh > 0 || len(c.Strings) == 0
-	return f
+	return f, l
+}
+
+// bars says which bus bars carry the current of a supply and have a stud for everything.
+func (o *Bounds) bars(supply, strings int) func(*market.Option) bool {
+	v := &o.Bench.Supplies[supply]
+	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(strings, v.Units, o.Bench.DCCircuits)
+	return func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 }
 
 // Hopeless reports that no plan with at least these strings is within mass, floor and budget.

@@ -8,46 +8,68 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// ladder answers quickly what the options that have at least so much of something cost and weigh at the least.
+// ladder is options by the fault current that their devices break, the most first: whatever breaks a current is a
+// beginning of them.
 type ladder struct {
-	have      []float64 // rising
-	cents, kg []float64 // least of the options from each on
+	options []market.Option
+	order   []int
+	kg      []float64 // the least of each beginning
 }
 
-// ladderOf orders options, with their floors in cents, by what they have.
-func ladderOf(options []market.Option, floors []float64, has func(*market.Option) float64) ladder {
-	at := make([]int, len(options))
-	for i := range at {
-		at[i] = i
+func newLadder(options []market.Option) ladder {
+	l := ladder{options: options, order: make([]int, len(options)), kg: make([]float64, len(options))}
+	for i := range l.order {
+		l.order[i] = i
 	}
-	sort.SliceStable(at, func(a, b int) bool { return has(&options[at[a]]) < has(&options[at[b]]) })
-	n := len(at)
-	l := ladder{make([]float64, n), make([]float64, n), make([]float64, n)}
-	cents, kg := math.Inf(1), math.Inf(1)
-	for k := n - 1; k >= 0; k-- {
-		x := &options[at[k]]
-		cents, kg = math.Min(cents, floors[at[k]]), math.Min(kg, x.Kg)
-		l.have[k], l.cents[k], l.kg[k] = has(x), cents, kg
+	sort.SliceStable(l.order, func(i, j int) bool {
+		return options[l.order[i]].InterruptingA > options[l.order[j]].InterruptingA
+	})
+	least := math.Inf(1)
+	for i, at := range l.order {
+		least = math.Min(least, options[at].Kg)
+		l.kg[i] = least
 	}
 	return l
 }
 
-// least returns the least cents and mass of what has at least need; +Inf where nothing has.
-func (l *ladder) least(need float64) (cents, kg float64) {
-	low, high := 0, len(l.have)
-	for low < high {
-		if mid := (low + high) / 2; plan.AtLeast(l.have[mid], need) {
-			high = mid
-		} else {
-			low = mid + 1
-		}
-	}
-	if low == len(l.have) {
-		return math.Inf(1), math.Inf(1)
-	}
-	return l.cents[low], l.kg[low]
+// serving returns how many options break a fault current.
+func (l *ladder) serving(faultA float64) int {
+	return sort.Search(len(l.order), func(i int) bool { return !plan.AtLeast(l.options[l.order[i]].InterruptingA, faultA) })
 }
 
-// interrupting and carries are what devices and casters are ordered by.
-func interrupting(x *market.Option) float64 { return x.InterruptingA }
-func carries(x *market.Option) float64      { return x.CarriesKg }
+// leastKg returns the least mass of those that break a fault current; +Inf where none does.
+func (l *ladder) leastKg(faultA float64) float64 {
+	if n := l.serving(faultA); n > 0 {
+		return l.kg[n-1]
+	}
+	return math.Inf(1)
+}
+
+// climbed is a ladder with what its options cost: of each beginning the cheapest.
+type climbed struct {
+	*ladder
+	cents []float64
+	best  []int
+}
+
+// climb prices a ladder.
+func (k *costs) climb(l ladder) *climbed {
+	c := &climbed{ladder: &l, cents: make([]float64, len(l.order)), best: make([]int, len(l.order))}
+	least, best := math.Inf(1), -1
+	for i, at := range l.order {
+		if cents := k.floor(&l.options[at]); cents < least {
+			least, best = cents, at
+		}
+		c.cents[i], c.best[i] = least, best
+	}
+	return c
+}
+
+// least returns the least cents among those that break a fault current, and which has it; +Inf where none does.
+func (c *climbed) least(faultA float64) (cents float64, best *market.Option) {
+	n := c.serving(faultA)
+	if n == 0 || c.best[n-1] < 0 {
+		return math.Inf(1), nil
+	}
+	return c.cents[n-1], &c.options[c.best[n-1]]
+}

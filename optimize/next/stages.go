@@ -24,7 +24,7 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 		return nil, err
 	}
 	var list []stage
-	o := bound.New(b, b.Market)
+	o := bound.New(b)
 	for v := range b.Supplies {
 		for g, members := range b.Groups {
 			counts := make([]int, len(members))

@@ -3,6 +3,7 @@ package search
 import (
 	"cartwright/optimize/bench"
 	"cartwright/optimize/choice"
+	"cartwright/optimize/market"
 	"cartwright/optimize/plan"
 )
 
@@ -29,11 +30,11 @@ type node struct {
 	kind  nodeKind
 	core  bench.Core
 	cell  *cell // of an open node
-	// levels of shipping that are decided for a core node, by vendor; nil: none yet.
-	levels []int
-	// owed is the vendor to decide next, of a core node that was solved at open vendors; else nobody.
-	owed  int
-	found *found // of a plan node, and of a core node that was solved
+	// orders are what is decided of shipping for a core node; nil: nothing yet, or it is left to the program.
+	orders *market.Orders
+	// owed is the vendor to decide next, of a core node whose plan leaves shipping to pay, and at which level; else nobody.
+	owed, level int
+	found       *found // of a plan node, and of a core node that was solved
 }
 
 // found is a solved core.

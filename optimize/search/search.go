@@ -18,10 +18,9 @@ import (
 // search looks for the best plans, one after the other.
 type search struct {
 	b     *bench.Bench
-	o     *bound.Bounds // with no order settled
+	o     *bound.Bounds
 	rest  *bound.Rest
 	by    question.By
-	at    map[string]*bound.Bounds // by settled levels
 	nodes nodeHeap
 	cells int
 	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
@@ -29,17 +28,13 @@ type search struct {
 	worst float64
 }
 
-// newSearch opens all cores of all supplies and groups, until the context ends.
+// newSearch opens all cores of all supplies.
 func newSearch(ctx context.Context, b *bench.Bench, by question.By) *search {
-	s := &search{b: b, by: by, at: map[string]*bound.Bounds{}, worst: math.Inf(1)}
+	s := &search{b: b, by: by, worst: math.Inf(1)}
 	if len(b.Reasons) > 0 {
 		return s
 	}
-	open := make([]int, len(b.Market.Vendors))
-	for i := range open {
-		open[i] = market.Undecided
-	}
-	s.o = s.boundsAt(open)
+	s.o = bound.New(b)
 	s.rest = s.o.RestBy(by)
 	for v := range b.Supplies {
 		if b.MayServe(&b.Supplies[v]) {
@@ -58,21 +53,21 @@ func (s *search) add(n *node) {
 // admit adds the node of one core if it serves the loads, has what is to be kept and may stand.
 func (s *search) admit(c bench.Core, f bound.Figures) {
 	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && (s.by != question.ByLife || f.Aged) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
-		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c, owed: nobody})
+		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys})
 	}
 }
 
 // coreScore returns what no plan of one core can be below.
-func (s *search) coreScore(o *bound.Bounds, f bound.Figures) float64 {
+func (s *search) coreScore(f bound.Figures) float64 {
 	switch s.by {
 	case question.ByMass:
 		return choice.RoundMass(f.Kg)
 	case question.ByEnergy:
 		return -roundWh(f.UsableWh)
 	case question.ByLife:
-		return bound.PerLifetimeKWh(f.Cents-o.Bench.RoundingCents, f.LifeWh)
+		return bound.PerLifetimeKWh(f.Cents-s.b.RoundingCents, f.LifeWh)
 	}
-	return f.Cents - o.Bench.RoundingCents
+	return f.Cents - s.b.RoundingCents
 }
 
 // planScore returns the score of a finished plan.

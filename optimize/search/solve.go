@@ -55,7 +55,7 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
 			return a
 		}
-		if n.levels != nil && r.mostOwed(&a.Choice, n.levels) != nobody {
+		if n.orders != nil && r.owes(&a.Choice, n.orders) {
 			return a
 		}
 		if r.by != question.ByMass {
@@ -120,12 +120,4 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 		n.score, n.found.second = first, second
 	}
 	return nil
-}
-
-// marketOf returns the market a core node is solved at.
-func (r *ranking) marketOf(n *node) *market.Market {
-	if n.levels == nil {
-		return nil
-	}
-	return r.boundsAt(n.levels).Market
 }
