@@ -29,6 +29,7 @@ type hunt struct {
 	open   int       // claims that the objective has no limit
 	rounds int       // of claims: grows with every point
 	lanes  []lane
+	shares int64 // of work given out
 }
 
 // lane is a setting in a hunt.
@@ -78,7 +79,12 @@ func (h *hunt) run() error {
 				continue
 			}
 			asked = true
-			done, err := h.turn(l, pivots)
+			share := h.share(pivots)
+			if share == 0 {
+				h.end(GaveUp)
+				return nil
+			}
+			done, err := h.turn(l, share)
 			if done || err != nil {
 				return err
 			}
@@ -90,6 +96,15 @@ func (h *hunt) run() error {
 		}
 		pivots = min(pivots, greatestPivots) * growth
 	}
+}
+
+// share returns what a run may do of so many pivots, 0 where all that there may be are given out.
+func (h *hunt) share(pivots int64) int64 {
+	if h.o.Pivots > 0 {
+		pivots = min(pivots, h.o.Pivots-h.shares)
+	}
+	h.shares += pivots
+	return pivots
 }
 
 // end sets the status: Best where there is a point, else another.

@@ -11,6 +11,8 @@ import (
 type Options struct {
 	// TimeLimit ends the search after a time; 0 is none.
 	TimeLimit time.Duration
+	// Pivots ends the search after so many steps of the engine, which is the same on every machine; 0 is none.
+	Pivots int64
 	// Cutoff, where HasCutoff, asks only for points whose objective is at most Cutoff (when maximising, at
 	// least).
 	Cutoff    float64
@@ -56,6 +58,8 @@ func (o *Options) check() error {
 	switch {
 	case o.TimeLimit < 0:
 		return fmt.Errorf("milp: a time limit of %v", o.TimeLimit)
+	case o.Pivots < 0:
+		return fmt.Errorf("milp: a limit of %d pivots", o.Pivots)
 	case o.HasCutoff && (math.IsNaN(o.Cutoff) || math.Abs(o.Cutoff) > LargestCoefficient):
 		return fmt.Errorf("milp: a cutoff of %v; want a number of at most %g", o.Cutoff, LargestCoefficient)
 	case !(o.Resolution >= 0) || math.IsInf(o.Resolution, 0):

@@ -3,7 +3,6 @@ package model
 import (
 	"context"
 	"fmt"
-	"time"
 
 	"cartwright/optimize/bench"
 	"cartwright/optimize/choice"
@@ -23,9 +22,9 @@ const (
 // kilograms: the engine's rounding, far below a cent or a gram.
 const tieSlack = 1e-6
 
-// tieTime is how long the solver may look for a tie-break: some are as hard as they are unimportant. A
-// plan that is not broken in that time stands as it is.
-const tieTime = 2 * time.Second
+// tiePivots is how many steps the solver may look for a tie-break, about two seconds: some are as hard as they are
+// unimportant. A plan that is not broken by then stands as it is.
+const tiePivots = 200_000
 
 // Ask is what a core is solved for.
 type Ask struct {
@@ -40,6 +39,8 @@ type Ask struct {
 	// is of interest.
 	Tied         bool
 	First, Below float64
+	// Pivots, where given, is how many steps the solver may take.
+	Pivots int64
 }
 
 // Answer is what solving a core found.
@@ -62,7 +63,7 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	if k.By == question.ByMass {
 		objective, other, resolution, otherResolution = p.Mass, p.Cost, gramResolution, centResolution
 	}
-	o := milp.Options{Prove: true, Resolution: resolution}
+	o := milp.Options{Prove: true, Resolution: resolution, Pivots: k.Pivots}
 	if k.Tied {
 		if cents, kg := k.within(otherResolution); !p.canBeWithin(cents, kg) {
 			return Answer{Status: milp.Infeasible}
@@ -71,7 +72,7 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		objective = other
 		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.Below - otherResolution, HasCutoff: true}
 		if !k.Patient {
-			o.TrustInfeasible, o.TimeLimit = true, tieTime
+			o.TrustInfeasible, o.Pivots = true, tiePivots
 		}
 	}
 	p.Model.Minimize(objective)

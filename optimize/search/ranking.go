@@ -24,6 +24,7 @@ type ranking struct {
 	models  int
 	retries []string
 	anyPlan bool // the first plan met is enough, be it the best or not
+	most    Work // 0: as much as it takes
 	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
 	stopped bool
 }
@@ -38,6 +39,10 @@ func (r *ranking) run(ctx context.Context) error {
 	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
 		if ctx.Err() != nil {
 			r.stopped = true
+			return nil
+		}
+		if r.most > 0 && r.work() >= r.most {
+			r.gaveUp = true
 			return nil
 		}
 		cores := r.nextCores(ctx)
@@ -96,7 +101,7 @@ func (r *ranking) rank(f *found, c *bench.Core) {
 // none where a plan comes first.
 func (r *ranking) nextCores(ctx context.Context) []*node {
 	var cores []*node
-	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil {
+	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil && (r.most == 0 || r.work() < r.most) {
 		n := heap.Pop(&r.nodes).(*node)
 		switch {
 		case n.score > r.worst:

@@ -51,6 +51,9 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 	}
 	for _, strict := range []bool{false, true} {
 		k := model.Ask{By: r.by, Market: m, Strict: strict}
+		if r.most > 0 {
+			k.Pivots = corePivots
+		}
 		a = solve(k)
 		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
 			return a
