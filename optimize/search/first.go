@@ -37,7 +37,7 @@ func Reachable(ctx context.Context, p question.Problem, before *bench.Before, mo
 	if err := r.run(ctx); err != nil {
 		return false, r.work(), err
 	}
-	if len(r.ranked) == 0 && (r.stopped || r.gaveUp) {
+	if len(r.ranked) == 0 && (r.stopped || r.gaveUp || r.full) {
 		err = question.ErrUnknown
 	}
 	return len(r.ranked) > 0, r.work(), err
@@ -70,7 +70,7 @@ func First(ctx context.Context, p question.Problem, before *bench.Before, by que
 		}
 		return found, nil
 	}
-	if r.stopped || r.gaveUp {
+	if r.stopped || r.gaveUp || r.full {
 		return nil, question.ErrUnknown
 	}
 	return nil, nil

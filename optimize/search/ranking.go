@@ -3,6 +3,7 @@ package search
 import (
 	"container/heap"
 	"context"
+	"math"
 	"strings"
 
 	"cartwright/optimize/bench"
@@ -27,6 +28,7 @@ type ranking struct {
 	most    Work // 0: as much as it takes
 	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
 	stopped bool
+	full    bool // nodes were dropped that may have held something better
 }
 
 // run ranks plans until there are enough, none is left or time is up.
@@ -70,12 +72,14 @@ func (r *ranking) run(ctx context.Context) error {
 			heap.Push(&r.nodes, n)
 			continue
 		}
-		n.found.plan.Proven = n.found.proved && !r.gaveUp
+		r.full = r.full || r.lost(n.score)
+		n.found.plan.Proven = n.found.proved && !r.gaveUp && !r.full
 		r.rank(n.found, &n.core)
 		if err := r.tellFirst(); err != nil {
 			return err
 		}
 	}
+	r.full = r.full || len(r.ranked) < r.o.Plans && r.lost(math.Inf(1))
 	return nil
 }
 

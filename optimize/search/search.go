@@ -6,6 +6,7 @@ import (
 	"container/heap"
 	"context"
 	"math"
+	"sort"
 
 	"cartwright/optimize/bench"
 	"cartwright/optimize/bound"
@@ -26,11 +27,17 @@ type search struct {
 	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
 	// different ones are known.
 	worst float64
+	room  int // nodes that may be open at once
+	// dropped is the least score of the nodes that there was no room for: what scores as much is not proved.
+	dropped float64
 }
+
+// mostNodes is how many nodes may be open at once: about 100 MB.
+const mostNodes = 400_000
 
 // newSearch opens all cores of all supplies.
 func newSearch(ctx context.Context, b *bench.Bench, by question.By) *search {
-	s := &search{b: b, by: by, worst: math.Inf(1)}
+	s := &search{b: b, by: by, worst: math.Inf(1), dropped: math.Inf(1), room: mostNodes}
 	if len(b.Reasons) > 0 {
 		return s
 	}
@@ -44,10 +51,36 @@ func newSearch(ctx context.Context, b *bench.Bench, by question.By) *search {
 	return s
 }
 
+// add puts a node among the open ones, unless it is worse than all that is asked for.
 func (s *search) add(n *node) {
-	if n.score <= s.worst {
-		heap.Push(&s.nodes, n)
+	if n.score > s.worst {
+		return
 	}
+	heap.Push(&s.nodes, n)
+	if len(s.nodes) > s.room {
+		s.makeRoom()
+	}
+}
+
+// makeRoom drops the worst of the open nodes, but no plan that is found.
+func (s *search) makeRoom() {
+	sort.Sort(s.nodes) // which is in the order of a heap, too
+	kept := s.nodes[:0]
+	for i, n := range s.nodes {
+		switch {
+		case n.kind == planNode || i < s.room/2:
+			kept = append(kept, n)
+		case n.score <= s.worst:
+			s.dropped = math.Min(s.dropped, n.score)
+		}
+	}
+	clear(s.nodes[len(kept):])
+	s.nodes = kept
+}
+
+// lost reports whether something may be missing that scores no more than a plan.
+func (s *search) lost(score float64) bool {
+	return !math.IsInf(s.dropped, 1) && s.dropped <= math.Min(score, s.worst)
 }
 
 // admit adds the node of one core if it serves the loads, has what is to be kept and may stand.
