@@ -7,9 +7,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
-	"runtime"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
 
@@ -32,6 +30,7 @@ type scaled struct {
 	First   string
 	Last    string
 	Seconds float64
+	CPU     float64
 	Models  int
 	Cells   int
 	MB      float64
@@ -55,7 +54,7 @@ func TestScaleChild(t *testing.T) {
 		p := Family(&families[i], n, 400*n/3000, max(4, n/30))
 		ctx, cancel := context.WithTimeout(context.Background(), 30*time.Second)
 		defer cancel()
-		start := time.Now()
+		start, cpu := time.Now(), cpuSeconds()
 		r, err := optimize.Rank(ctx, p, question.Options{Plans: 10})
 		if err != nil {
 			t.Fatal(err)
@@ -64,11 +63,7 @@ func TestScaleChild(t *testing.T) {
 		if len(r.Plans) > 0 {
 			out.First, out.Last = r.Plans[0].Cost.String(), r.Plans[len(r.Plans)-1].Cost.String()
 		}
-		var usage syscall.Rusage
-		if err := syscall.Getrusage(syscall.RUSAGE_SELF, &usage); err == nil {
-			out.MB = float64(usage.Maxrss) / 1000
-		}
-		_ = runtime.NumCPU
+		out.CPU, out.MB = cpuSeconds()-cpu, mostMB()
 		text, _ := json.Marshal(out)
 		fmt.Println("scaled", string(text))
 	}

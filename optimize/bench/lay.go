@@ -43,6 +43,7 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 		FixedBodies: chassis.FixedBodies(p.Scenario, p.Catalog),
 		DcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
 		before:      before,
+		OwnedWh:     energy.OwnedWh(p.Scenario, p.Catalog),
 	}
 	for id, n := range p.Stand {
 		a := b.Market.Part(id)
@@ -86,7 +87,10 @@ func (b *Bench) LayAll(ctx context.Context) error {
 	b.RoundingCents = b.roundingCents()
 	for i := range b.Market.Articles {
 		if b.Market.Articles[i].Keep > 0 {
-			b.kept = append(b.kept, i)
+			b.Kept = append(b.Kept, i)
+		}
+		if b.Market.Articles[i].Have > 0 {
+			b.Owned = append(b.Owned, i)
 		}
 	}
 	return nil
@@ -264,6 +268,9 @@ func (b *Bench) layStacks(ctx context.Context) {
 		b.Stacks = append(b.Stacks, k)
 	}
 	for _, g := range order {
+		for _, at := range members[g] {
+			b.Stacks[at].Group = len(b.Groups)
+		}
 		b.Groups = append(b.Groups, members[g])
 	}
 	if len(b.Stacks) == 0 {

@@ -49,7 +49,7 @@ func (b *Bench) MustStack(members []int) (member int, ok bool) {
 // row in every program.
 func (b *Bench) Keeps(c *Core) bool {
 	v := &b.Supplies[c.Supply]
-	for _, i := range b.kept {
+	for _, i := range b.Kept {
 		a := &b.Market.Articles[i]
 		has := 0.0
 		switch a.Kind {

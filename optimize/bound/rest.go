@@ -16,6 +16,8 @@ type Rest struct {
 	by     question.By
 	mostWh float64 // the largest need of a supply
 	groups []*lineup
+	gone   []bool // by stack: it can be left out
+	left   []int  // groups with members that are not
 }
 
 // lineup is a group's members in the order in which strings are added, and what those from a position on have at least
@@ -36,9 +38,10 @@ type lineup struct {
 	lifeRoom, lifeKg []float64     // floor in m2 and mass, least for a Wh of lifetime energy
 }
 
-// RestBy prepares the bounds of what is missing, for plans ranked by something.
-func (o *Bounds) RestBy(by question.By) *Rest {
-	r := &Rest{o: o, by: by, groups: make([]*lineup, len(o.Bench.Groups))}
+// RestBy prepares the bounds of what is missing, for so many plans ranked by something.
+func (o *Bounds) RestBy(by question.By, plans int) *Rest {
+	r := &Rest{o: o, by: by, groups: make([]*lineup, len(o.Bench.Groups)), gone: o.beaten(plans)}
+	r.left = groupsLeft(o.Bench, r.gone)
 	for i := range o.Bench.Supplies {
 		r.mostWh = math.Max(r.mostWh, o.Bench.Supplies[i].NeedWh)
 	}
@@ -60,12 +63,14 @@ func (r *Rest) lineup(group int) *lineup {
 	case question.ByEnergy:
 		per = o.perUsableRoom
 	}
-	l := &lineup{members: make([]int, len(members))}
-	for j := range l.members {
-		l.members[j] = j
+	l := &lineup{}
+	for j, at := range members {
+		if !r.gone[at] {
+			l.members = append(l.members, j)
+		}
 	}
 	sort.SliceStable(l.members, func(a, b int) bool { return per[members[l.members[a]]] < per[members[l.members[b]]] })
-	n := len(members)
+	n := len(l.members)
 	l.wh = make([]float64, n)
 	cents, kg := make([]float64, n), make([]float64, n)
 	for position, j := range l.members {
@@ -93,6 +98,9 @@ func (r *Rest) lineup(group int) *lineup {
 	r.groups[group] = l
 	return l
 }
+
+// Groups returns the groups that plans may be of.
+func (r *Rest) Groups() []int { return r.left }
 
 // Members returns the members of a group from a position on.
 func (r *Rest) Members(group, position int) []int { return r.lineup(group).members[position:] }

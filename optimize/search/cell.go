@@ -26,7 +26,7 @@ func (s *search) openSupply(ctx context.Context, v int) {
 	score := math.Inf(-1)
 	if ctx.Err() == nil && (s.by == question.ByCost || s.by == question.ByMass) {
 		least := math.Inf(1)
-		for g := range s.b.Groups {
+		for _, g := range s.rest.Groups() {
 			least = math.Min(least, s.rest.Least(g, s.lackWh(&c, 0)))
 		}
 		f := s.o.Of(&c)
@@ -38,13 +38,13 @@ func (s *search) openSupply(ctx context.Context, v int) {
 // openGroups replaces the node of a supply by those of its groups. Where the context ends in between, the node stays
 // among them, since it bounds what was not reached.
 func (s *search) openGroups(ctx context.Context, n *node) {
-	for g, members := range s.b.Groups {
+	for _, g := range s.rest.Groups() {
 		if ctx.Err() != nil {
 			s.add(n)
 			return
 		}
 		c := bench.Core{Supply: n.core.Supply, Group: g}
-		must, ok := s.b.MustStack(members)
+		must, ok := s.b.MustStack(s.b.Groups[g])
 		if !ok {
 			continue
 		}
@@ -84,7 +84,7 @@ func (s *search) advance(n *node) {
 	case question.ByLife, question.ByEnergy:
 		// The members come in the order of what they add, and what is left of them bounds what is left of the cell.
 		at := max(x.from, x.next.Position+1)
-		if at >= len(s.b.Groups[n.core.Group]) {
+		if at >= len(s.rest.Members(n.core.Group, 0)) {
 			return
 		}
 		x.next.Position = at

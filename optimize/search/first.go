@@ -33,7 +33,7 @@ func Reachable(ctx context.Context, p question.Problem, before *bench.Before, mo
 		return false, 0, err
 	}
 	o := question.Options{Plans: 1}.WithDefaults(p)
-	r := &ranking{search: newSearch(ctx, b, o.By), o: o, anyPlan: true, most: most}
+	r := &ranking{search: newSearch(ctx, b, o.By, o.Plans), o: o, anyPlan: true, most: most}
 	if err := r.run(ctx); err != nil {
 		return false, r.work(), err
 	}
@@ -53,7 +53,7 @@ func First(ctx context.Context, p question.Problem, before *bench.Before, by que
 		return nil, err
 	}
 	o := question.Options{Plans: 1, By: by}.WithDefaults(p)
-	r := &ranking{search: newSearch(ctx, b, by), o: o, anyPlan: anyPlan}
+	r := &ranking{search: newSearch(ctx, b, by, o.Plans), o: o, anyPlan: anyPlan}
 	if err := r.run(ctx); err != nil {
 		return nil, err
 	}

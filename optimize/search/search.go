@@ -35,14 +35,14 @@ type search struct {
 // mostNodes is how many nodes may be open at once: about 100 MB.
 const mostNodes = 400_000
 
-// newSearch opens all cores of all supplies.
-func newSearch(ctx context.Context, b *bench.Bench, by question.By) *search {
+// newSearch opens all cores of all supplies, for so many plans.
+func newSearch(ctx context.Context, b *bench.Bench, by question.By, plans int) *search {
 	s := &search{b: b, by: by, worst: math.Inf(1), dropped: math.Inf(1), room: mostNodes}
 	if len(b.Reasons) > 0 {
 		return s
 	}
 	s.o = bound.New(b)
-	s.rest = s.o.RestBy(by)
+	s.rest = s.o.RestBy(by, plans)
 	for v := range b.Supplies {
 		if b.MayServe(&b.Supplies[v]) {
 			s.openSupply(ctx, v)
