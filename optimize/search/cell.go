@@ -129,11 +129,11 @@ func (s *search) baseOf(f bound.Figures) float64 {
 
 // cellScore returns the score of cores that come to at least so much.
 func (s *search) cellScore(least float64) float64 {
-	if s.by == question.ByMass {
-		const hair = 1e-6 // kg: sums of the same masses in another order may round otherwise
-		return least - hair
+	const hair = 1e-6 // kg or cents: the same summands in another order may round otherwise
+	if s.by != question.ByMass {
+		least -= s.b.RoundingCents
 	}
-	return least - s.b.RoundingCents
+	return least - hair
 }
 
 // usableWh returns what the strings of a core have.
