@@ -45,7 +45,7 @@ func TestBruteForce(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			possible, cases := 0, test.cases**times
 			for seed := test.first; seed < test.first+uint64(cases); seed++ {
-				if compare(t, seed, test.o) {
+				if compare(t, seed, randomProblem(seed), test.o) {
 					possible++
 				}
 			}
@@ -58,9 +58,8 @@ func TestBruteForce(t *testing.T) {
 }
 
 // compare compares one case, and reports whether it has a plan.
-func compare(t *testing.T, seed uint64, o question.Options) bool {
+func compare(t *testing.T, seed uint64, p question.Problem, o question.Options) bool {
 	t.Helper()
-	p := randomProblem(seed)
 	got, err := optimize.Rank(context.Background(), p, o)
 	if err != nil {
 		t.Errorf("seed %d: %v", seed, err)
@@ -91,6 +90,9 @@ func compare(t *testing.T, seed uint64, o question.Options) bool {
 
 // ranked returns the enumerated plans in their order, as many as count as different.
 func ranked(p question.Problem, all []total, o question.Options) []total {
+	if o.By == question.ByLife { // what gives nothing in its life is not ranked by it
+		all = slices.DeleteFunc(all, func(t total) bool { return t.lifeWh <= 0 })
+	}
 	slices.SortStableFunc(all, func(a, b total) int {
 		first, second := [2]float64{a.cost, b.cost}, [2]float64{a.massKg, b.massKg}
 		switch o.By {
@@ -180,6 +182,9 @@ func core(p *plan.Plan) string {
 	for _, b := range p.Core.Batteries {
 		name += fmt.Sprintf(", %d x %d %s", b.Strings, b.Series, b.Part)
 	}
+	for _, x := range p.Core.Solar {
+		name += fmt.Sprintf(", %d x %d x %d %s", x.Inputs, x.Parallel, x.Series, x.Part)
+	}
 	return name
 }
 
@@ -191,6 +196,9 @@ func (t *total) core(p question.Problem) string {
 			series, _ := energy.Fits(p.Scenario.Bus, b)
 			name += fmt.Sprintf(", %d x %d %s", n, series, b.ID)
 		}
+	}
+	if x := t.field; x != nil {
+		name += fmt.Sprintf(", %d x %d x %d %s", x.inputs, x.parallel, x.series, x.module.ID)
 	}
 	return name
 }

@@ -50,6 +50,10 @@ func (e *enumeration) usableWh(n []int) float64 {
 // of them states neither.
 func (e *enumeration) lifeWh(n []int, inv *catalog.Inverter, units int) float64 {
 	cyclesAYear := e.house.dayWh(inv.Efficiency, float64(units)*inv.IdleW) * e.s.UseDays / e.usableWh(n)
+	if e.s.Sun != nil {
+		_, drawnWh := e.year(n, inv, units)
+		cyclesAYear = drawnWh / e.usableWh(n)
+	}
 	life := 0.0
 	for b := range n {
 		bat, cycles := &e.c.Batteries[b], math.Inf(1)
@@ -92,9 +96,10 @@ func (e *enumeration) stands(n []int, amps float64, most func(*catalog.Battery) 
 	return true
 }
 
-// unitA returns what flows through the main of one unit at the most: what it draws, or what its charger gives.
+// unitA returns what flows through the main of one unit at the most: what it draws, or what its charger or its modules
+// give.
 func (e *enumeration) unitA(inv *catalog.Inverter) float64 {
-	return max(inv.ContinuousW/inv.Efficiency/e.s.Bus.LowV, inv.ChargerA)
+	return max(inv.ContinuousW/inv.Efficiency/e.s.Bus.LowV, inv.ChargerA, e.field.unitW(inv)/e.s.Bus.LowV)
 }
 
 // busA returns what flows to or from all inverters at the most, direct-current loads included.

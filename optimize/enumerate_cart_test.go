@@ -52,6 +52,9 @@ func (e *enumeration) heap(n []int, inv *catalog.Inverter, units int) pile {
 		h.add(body{float64(x.Count) * x.LengthM * e.section(x.Section).KgPerM, x.HeightM, 0})
 	}
 	h.add(h.onBoard(float64(units) * inv.MassKg))
+	if e.field != nil && e.s.Sun.OnCart {
+		h.add(body{float64(e.field.modules()) * e.field.module.MassKg, e.s.Sun.HeightM, 0})
+	}
 	modulesKg := 0.0
 	for b := range n {
 		modulesKg += float64(e.modules(n, b)) * e.c.Batteries[b].MassKg

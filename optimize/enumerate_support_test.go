@@ -80,6 +80,9 @@ func (e *enumeration) coreCost(n []int, inv *catalog.Inverter, units, level int)
 	for b := range n {
 		used[e.c.Batteries[b].ID] = e.modules(n, b)
 	}
+	if e.field != nil {
+		used[e.field.module.ID] = e.field.modules()
+	}
 	cost := e.market.shipping(level)
 	for _, g := range e.market.order {
 		cost += e.market.cost(g, float64(used[g.id]), level)

@@ -29,6 +29,7 @@ type enumeration struct {
 	demand *energy.Demand // for the legs
 	rules  wiring.Rules
 	market *stall
+	field  *field // the modules of the core that is looked at; nil: none
 
 	lists         map[listKey][]option // options of paths, by path and fault
 	bent          []*good              // parts of the wiring whose pieces do not all cost the same
@@ -40,6 +41,7 @@ type total struct {
 	batteries []int // strings of each battery of the catalogue
 	inverter  int
 	units     int
+	field     *field // of solar modules; nil: none
 
 	cost   float64 // cents, unrounded
 	massKg float64
@@ -59,10 +61,13 @@ func enumerate(t *testing.T, p question.Problem, by question.By) []total {
 				if !e.supplies(n, &e.c.Inverters[i], units) {
 					continue
 				}
-				plan := total{batteries: n, inverter: i, units: units, wh: e.usableWh(n)}
-				if e.support(&plan, by) {
-					all = append(all, plan)
+				for _, e.field = range e.fields(&e.c.Inverters[i], units) {
+					plan := total{batteries: n, inverter: i, units: units, field: e.field, wh: e.usableWh(n)}
+					if e.sunServes(n, &e.c.Inverters[i], units) && e.support(&plan, by) {
+						all = append(all, plan)
+					}
 				}
+				e.field = nil
 			}
 		}
 	}

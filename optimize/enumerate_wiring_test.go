@@ -198,6 +198,15 @@ func (e *enumeration) paths(n []int, inv *catalog.Inverter, units int) (paths []
 	if d, planned := e.feederDuty(inv); planned && !add(units, e.options(d, units, inv.ID, e.s.ACFaultA)) {
 		return nil, false
 	}
+	if e.field != nil {
+		d, planned := e.solarDuty(e.field)
+		if planned && !add(e.field.inputs, e.options(d, 0, "", d.DesignA)) {
+			return nil, false
+		}
+		if planned && e.field.fused() && !add(1, e.stringFuses(e.field)) {
+			return nil, false
+		}
+	}
 	for i := range e.s.Circuits {
 		if c := &e.s.Circuits[i]; c.DC {
 			if d := e.circuitDuty(c); !add(1, e.options(d, 0, "", busA)) {

@@ -9,6 +9,7 @@ package optimize
 import (
 	"context"
 
+	"cartwright/optimize/bench"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/rank"
@@ -31,6 +32,9 @@ type Again = rank.Again
 
 // Check reports everything in which a scenario does not fit its catalogue. Its error is a *problem.Error.
 func Check(p Problem) error { return rank.Check(p) }
+
+// Notices says what a scenario and its catalogue leave unsaid that keeps batteries apart.
+func Notices(p Problem) []string { return bench.Ungrouped(p) }
 
 // Cautions returns those that go with every plan.
 func Cautions() []string { return rank.Cautions() }

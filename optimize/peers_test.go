@@ -111,6 +111,7 @@ func TestDemosAgainstOtherSolvers(t *testing.T) {
 		for _, by := range []question.By{question.ByCost, question.ByMass} {
 			t.Run(name+" by "+string(by), func(t *testing.T) {
 				p := demo(t, name)
+				p.Scenario.Limits.Served = 0 // a year of hours is too much for them: see TestFourWeeksAgainstOtherSolvers
 				got, err := optimize.Rank(context.Background(), p, question.Options{Plans: 1, By: by})
 				if err != nil || len(got.Plans) != 1 || got.Solver.Status != question.Optimal {
 					t.Fatalf("%v, %+v", err, got)
@@ -124,9 +125,6 @@ func TestDemosAgainstOtherSolvers(t *testing.T) {
 				model := writeModel(t, p, by)
 				for i := range peers {
 					want := peers[i].solve(t, model)
-					if p.Scenario.Limits.Served > 0 {
-						want = math.Max(want, have) // the whole program does not know the year: it is a bound
-					}
 					if math.Abs(have-want) > tolerance {
 						t.Errorf("%s finds %.6f %s, the first plan has %.6f", peers[i].program, want, unit, have)
 					}

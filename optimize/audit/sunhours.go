@@ -12,8 +12,11 @@ import (
 //
 //	watts · g / 1000 · (1 + power_temp / 100 (Tc - 25)) · (1 - losses),   Tc = air + (noct - 20) / 800 g
 func (a *auditor) sunW() []float64 {
-	watts := make([]float64, yearH)
 	x, s := a.array, a.s.Sun
+	watts := make([]float64, yearH)
+	if s.Hours != nil {
+		watts = make([]float64, len(s.Hours.TempC)) // a record of fewer days goes round likewise
+	}
 	if x == nil {
 		return watts
 	}

@@ -20,7 +20,7 @@ type year struct {
 	cycles                      float64
 	servedLoadWh                float64 // of what the loads themselves take, the part that sun and store serve
 	months                      [12]plan.Month
-	shortAt                     [yearH]bool
+	shortAt                     []bool
 	lowestWh, atStartWh, endsWh float64
 }
 
@@ -52,12 +52,12 @@ func (a *auditor) pass(flows []flow, start, full float64) *year {
 	trip, _ := a.lossiest()
 	amps, _ := a.chargeA()
 	mostIn := amps * a.s.Bus.NominalV // Wh in an hour
-	y := &year{atStartWh: start, lowestWh: start}
+	y := &year{atStartWh: start, lowestWh: start, shortAt: make([]bool, len(flows))}
 	stored, drawn := start, 0.0
 	hour := 0
 	for m, days := range monthDays {
 		month := &y.months[m]
-		for range days * 24 {
+		for range min(days*24, len(flows)-hour) {
 			f := &flows[hour]
 			net, short, spilled := f.sun-f.load, 0.0, 0.0
 			if net >= 0 {
@@ -84,7 +84,7 @@ func (a *auditor) pass(flows []flow, start, full float64) *year {
 		y.served = math.Max(0, 1-y.wallWh/y.loadWh)
 	}
 	y.cycles = drawn / full
-	y.longestH = longest(y.shortAt[:])
+	y.longestH = longest(y.shortAt)
 	return y
 }
 
@@ -125,7 +125,7 @@ func (a *auditor) flows() []flow {
 	if x := a.array; x != nil {
 		most = a.inverter.SolarMaxW * x.inputs / a.fullestUnit(x)
 	}
-	flows := make([]flow, yearH)
+	flows := make([]flow, len(sunW))
 	for h := range flows {
 		f := &flows[h]
 		f.sun = math.Min(sunW[h], most)

@@ -193,12 +193,9 @@ func (b *Bench) Sundries(role string, serves func(ratingA float64) bool) []marke
 	return options
 }
 
-// ShareBus reports whether strings of two stacks may sit on the same bus.
-func (b *Bench) ShareBus(a, c *Stack) bool { return energy.ShareBus(a.Battery, c.Battery) }
-
-// RechargeA returns the current that puts the energy of the autonomy back into a battery in time.
-func (b *Bench) RechargeA(v *Supply, k *Stack) float64 {
-	return energy.RechargeA(v.NeedWh, b.Scenario.Bus.NominalV, b.Scenario.Recharge.WithinH, k.Battery.RoundTrip)
+// LosslessA returns the current that puts the energy of the autonomy back in time into a battery that loses nothing.
+func (b *Bench) LosslessA(v *Supply) float64 {
+	return energy.RechargeA(v.NeedWh, b.Scenario.Bus.NominalV, b.Scenario.Recharge.WithinH, 1)
 }
 
 // layBusbars lists the bus bar pairs, layCasters the caster sets with the cart's number of wheels.

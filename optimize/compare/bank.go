@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"context"
 	"sort"
 
 	"cartwright/catalog"
@@ -21,6 +22,7 @@ type fitting struct {
 type kind struct {
 	battery      *catalog.Battery
 	owned, named int
+	kept         int    // of the owned, have to stay
 	why          string // it cannot stand at all; "" where it can
 	series       int
 }
@@ -36,16 +38,19 @@ type bank struct {
 
 func newFitting(b *bench.Bench, p question.Problem, buy []Line) *fitting {
 	f := &fitting{b: b, p: p, buy: buy}
-	owned, named := map[string]int{}, map[string]int{}
+	owned, named, kept := map[string]int{}, map[string]int{}, map[string]int{}
 	for _, h := range p.Scenario.Have {
 		owned[h.PartID] += int(h.Count)
+		if h.Keep {
+			kept[h.PartID] += int(h.Count)
+		}
 	}
 	for _, l := range buy {
 		named[l.Part] += l.Count
 	}
 	for i := range p.Catalog.Batteries {
 		bat := &p.Catalog.Batteries[i]
-		k := kind{battery: bat, owned: owned[bat.ID], named: named[bat.ID]}
+		k := kind{battery: bat, owned: owned[bat.ID], named: named[bat.ID], kept: kept[bat.ID]}
 		if k.owned+k.named == 0 {
 			continue
 		}
@@ -59,53 +64,55 @@ func newFitting(b *bench.Bench, p question.Problem, buy []Line) *fitting {
 }
 
 // banks lists every bank that may be, those that keep most usable energy of what is owned first; of equals, the more
-// of the earlier kinds.
-func (f *fitting) banks() []bank {
+// of the earlier kinds. Whoever owns many kinds has very many banks: it is question.ErrUnknown where the context ends
+// before all are listed.
+func (f *fitting) banks(ctx context.Context) ([]bank, error) {
 	var list []bank
 	stay := make([]int, len(f.kinds))
-	for i := range stay {
-		stay[i] = f.kinds[i].owned
+	var choose func(i int, some *catalog.Battery)
+	choose = func(i int, some *catalog.Battery) {
+		if i == len(f.kinds) {
+			if some != nil {
+				list = append(list, f.bankOf(stay))
+			}
+			return
+		}
+		k := &f.kinds[i]
+		for n := k.owned; n >= k.kept && ctx.Err() == nil; n-- {
+			stay[i] = n
+			switch {
+			case n+k.named == 0:
+				choose(i+1, some)
+			case k.stands(n+k.named) && (some == nil || energy.ShareBus(some, k.battery)):
+				choose(i+1, k.battery)
+			}
+		}
 	}
-	for {
-		if b, ok := f.bankOf(stay); ok {
-			list = append(list, b)
-		}
-		i := len(stay) - 1
-		for ; i >= 0 && stay[i] == 0; i-- {
-			stay[i] = f.kinds[i].owned
-		}
-		if i < 0 {
-			break
-		}
-		stay[i]--
+	choose(0, nil)
+	if ctx.Err() != nil {
+		return nil, question.ErrUnknown
 	}
 	sort.SliceStable(list, func(i, j int) bool { return list[i].stayedWh > list[j].stayedWh })
-	return list
+	return list, nil
 }
 
-// bankOf returns the bank in which so many of each kind stay, and whether its modules make up whole strings of kinds
-// that share a bus.
-func (f *fitting) bankOf(stay []int) (bank, bool) {
+// stands reports whether so many modules of a kind make up whole strings, no more of them than its maker allows.
+func (k *kind) stands(modules int) bool {
+	return k.why == "" && modules%k.series == 0 && (k.battery.MaxParallel == 0 || modules/k.series <= k.battery.MaxParallel)
+}
+
+// bankOf returns the bank in which so many of each kind stay.
+func (f *fitting) bankOf(stay []int) bank {
 	b := bank{stay: append([]int(nil), stay...), modules: map[string]int{}, series: map[string]int{}, idle: map[string]float64{}}
-	var some *catalog.Battery
 	for i := range f.kinds {
 		k := &f.kinds[i]
-		n := stay[i] + k.named
-		if n == 0 {
-			continue
+		if n := stay[i] + k.named; n > 0 {
+			b.modules[k.battery.ID], b.series[k.battery.ID] = n, k.series
+			b.idle[k.battery.ID] = float64(k.owned - stay[i])
+			b.stayedWh += float64(stay[i]) * energy.UsableWh(k.battery, f.p.Scenario.Limits.Reserve)
 		}
-		switch {
-		case k.why != "", n%k.series != 0, k.battery.MaxParallel > 0 && n/k.series > k.battery.MaxParallel:
-			return b, false
-		case some != nil && !energy.ShareBus(some, k.battery):
-			return b, false
-		}
-		some = k.battery
-		b.modules[k.battery.ID], b.series[k.battery.ID] = n, k.series
-		b.idle[k.battery.ID] = float64(k.owned - stay[i])
-		b.stayedWh += float64(stay[i]) * energy.UsableWh(k.battery, f.p.Scenario.Limits.Reserve)
 	}
-	return b, some != nil
+	return b
 }
 
 // kept lists the owned batteries that stay.

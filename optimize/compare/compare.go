@@ -89,7 +89,10 @@ func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, err
 		return nil, err
 	}
 	f := newFitting(b, p, buy)
-	list := f.banks()
+	list, err := f.banks(ctx)
+	if err != nil {
+		return nil, err
+	}
 	if len(list) == 0 {
 		o.Reasons = f.misfit()
 		return o, nil

@@ -14,26 +14,21 @@ import (
 	"cartwright/optimize/relax"
 )
 
-// Apart says that two batteries never share a bus.
-func Apart(a, b string) string {
-	return fmt.Sprintf("%s and %s state no common group, so they never share a bus", a, b)
-}
-
 // misfit says why no bank at all may be.
 func (f *fitting) misfit() []string {
 	var reasons []string
 	var named *kind
 	for i := range f.kinds {
 		k := &f.kinds[i]
-		if k.named == 0 && len(f.buy) > 0 {
+		if k.named+k.kept == 0 && len(f.buy) > 0 {
 			continue
 		}
 		switch {
 		case k.why != "":
 			reasons = append(reasons, k.battery.ID+": "+k.why)
 		case named != nil && !energy.ShareBus(named.battery, k.battery):
-			reasons = append(reasons, Apart(named.battery.ID, k.battery.ID))
-		case k.battery.MaxParallel > 0 && k.named > k.battery.MaxParallel*k.series:
+			reasons = append(reasons, stays(named)+stays(k)+bench.Apart(named.battery.ID, k.battery.ID))
+		case k.battery.MaxParallel > 0 && k.named+k.kept > k.battery.MaxParallel*k.series:
 			reasons = append(reasons, fmt.Sprintf("%s: at most %d strings in parallel (batteries.csv, max_parallel)", k.battery.ID, k.battery.MaxParallel))
 		case k.series > 1:
 			reasons = append(reasons, fmt.Sprintf("%s: %d make no whole strings of %d", k.battery.ID, k.owned+k.named, k.series))
@@ -44,6 +39,14 @@ func (f *fitting) misfit() []string {
 		reasons = append(reasons, "no battery is owned, so nothing can stand on the cart")
 	}
 	return reasons
+}
+
+// stays says of a kind that is to be kept that it must stay.
+func stays(k *kind) string {
+	if k.kept == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d x %s must stay (have, keep), and ", k.kept, k.battery.ID)
 }
 
 // left says which owned batteries do not stay, and why.
@@ -61,7 +64,7 @@ func (f *fitting) left(ctx context.Context, now, most *bank) ([]Left, error) {
 		case k.why != "":
 			l.Reason = k.why
 		case other != "":
-			l.Reason = Apart(k.battery.ID, other)
+			l.Reason = bench.Apart(k.battery.ID, other)
 		case now.stay[i] == most.stay[i] && k.battery.MaxParallel > 0 && (k.owned+k.named)/k.series > k.battery.MaxParallel:
 			l.Reason = fmt.Sprintf("at most %d strings in parallel (batteries.csv, max_parallel)", k.battery.MaxParallel)
 		case now.stay[i] == most.stay[i]:

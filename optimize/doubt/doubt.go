@@ -53,9 +53,10 @@ func (o *Options) check() error {
 
 // Doubted is what is left of a ranking once prices and loads are in doubt.
 type Doubted struct {
-	Draws int
-	Seed  uint64
-	Plans []PlanDoubt // by rank
+	Draws   int
+	Stopped bool // time ran out before all draws asked for were made
+	Seed    uint64
+	Plans   []PlanDoubt // by rank
 	// Regret is of the first plan; nil where no draw leaves it feasible.
 	Regret *Regret
 	// FirstFails is the share of draws in which the first plan is not feasible but another candidate is;
@@ -131,7 +132,8 @@ func Run(ctx context.Context, p question.Problem, o Options, watch question.Watc
 }
 
 // simulate draws and counts. Drawing and counting are one goroutine's work from the first draw to the last, so that
-// the same seed gives the same figures on any machine.
+// the same seed gives the same figures on any machine. Where the context ends, the draws made until then are what
+// there is.
 func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) error {
 	dice := newDice(p, o)
 	var list []*candidate
@@ -146,8 +148,8 @@ func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) e
 	t := newTally(list, o.Draws)
 	demands := newDemands(p.Scenario, list)
 	for range o.Draws {
-		if err := ctx.Err(); err != nil {
-			return err
+		if ctx.Err() != nil {
+			break
 		}
 		dice.throw()
 		if err := demands.draw(dice); err != nil {
@@ -161,6 +163,10 @@ func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) e
 			cost := list[i].costs(dice)
 			return cost, list[i].broken(demands.of[i], demands.drawn[demands.group[i]], cost)
 		})
+	}
+	d.Draws, d.Stopped = t.draws, t.draws < o.Draws
+	if d.Draws == 0 {
+		return question.ErrUnknown
 	}
 	t.report(d)
 	return nil

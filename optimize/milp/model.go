@@ -60,6 +60,15 @@ func (m *Model) Name() string { return m.name }
 // Size returns the number of variables and of rows.
 func (m *Model) Size() (vars, rows int) { return len(m.cols), len(m.rows) }
 
+// Entries returns the number of coefficients in the rows.
+func (m *Model) Entries() int {
+	n := 0
+	for i := range m.rows {
+		n += len(m.rows[i].entries)
+	}
+	return n
+}
+
 // Err returns the first error made in building the model, or nil.
 func (m *Model) Err() error { return m.err }
 

@@ -12,25 +12,29 @@ import (
 // breakFaults sees that no device is asked to break more than it can, that all which the whole bus current flows
 // through stands it, that strings of a kind are wired alike, and that bond and load centre fit the rest.
 func (p *program) breakFaults() {
-	fault, _, most := p.fault()
+	fault := p.wholeFault()
+	_, most := p.fault()
 	for i := range p.slots {
+		if p.ended() {
+			return
+		}
 		v := &p.slots[i]
 		switch {
 		case v.kind == choice.SlotString:
 			if v.alike > 0 {
 				continue // all is given
 			}
-			own := p.stack(v.of).ShortA
-			others := minus(fault, milp.Expr{})
+			own, b := p.stack(v.of).ShortA, p.busOf[v.of]
+			others := minus(b.fault, milp.Expr{})
 			others.Const(-own)
-			p.breakFault(v, others, most-own)
+			p.breakFault(v, others, b.mostA-own)
 			p.wireAlike(v)
-			p.barBySupply(v, func(supply int) func(*market.Option) bool { return p.stringServes(v, supply) })
+			p.barByCurrent(v, func(busA float64) func(*market.Option) bool { return p.stringServes(v, busA) })
 		case v.kind == choice.SlotMain, v.slot.For == market.DC:
 			p.breakFault(v, fault, most)
 		case v.slot.For == market.Through:
-			p.barBySupply(v, func(supply int) func(*market.Option) bool {
-				asked := wiring.ThroughA(p.Bench.Supplies[supply].BusA)
+			p.barByCurrent(v, func(busA float64) func(*market.Option) bool {
+				asked := wiring.ThroughA(busA)
 				return func(o *market.Option) bool { return plan.AtLeast(o.RatingA, asked) }
 			})
 		case v.kind == choice.SlotBusbar:
@@ -43,35 +47,49 @@ func (p *program) breakFaults() {
 	}
 }
 
-// stringServes says which options of a string serve beside a supply.
-func (p *program) stringServes(v *slotVars, supply int) func(*market.Option) bool {
+// stringServes says which options of a string serve on a bus of a current.
+func (p *program) stringServes(v *slotVars, busA float64) func(*market.Option) bool {
 	serves := map[wiring.Option]bool{}
 	for _, n := range []int{p.fewestStrings(), p.mostStrings()} {
-		for _, o := range p.Bench.StringOptions(supply, p.Space.strings[v.of].stack, n) {
-			serves[o.Wire] = true
+		options, _ := p.Bench.RunOptions(wiring.StringDuty(p.Bench.Scenario, p.stack(v.of).Battery, busA, n))
+		for i := range options {
+			serves[options[i].Wire] = true
 		}
 	}
 	return func(o *market.Option) bool { return serves[o.Wire] }
 }
 
-// barBySupply asks, for each supply of the space, that options which do not serve beside it fill nothing.
-func (p *program) barBySupply(v *slotVars, serving func(supply int) func(*market.Option) bool) {
+// barByCurrent asks, for each current that a supply of the space makes flow through the bus, that options which do not
+// serve then fill nothing. Supplies that bar the same options have one row.
+func (p *program) barByCurrent(v *slotVars, serving func(busA float64) func(*market.Option) bool) {
 	if len(p.supply) < 2 {
 		return
 	}
-	for i, supply := range p.Space.supplies {
-		serves := serving(supply)
+	rows := map[string]milp.Expr{}
+	beside := map[string][]int{} // by row: supplies
+	var order []string
+	for _, alike := range p.byCurrent {
+		serves, which := serving(p.busA(alike)), ""
 		barred := sum(v.filling, func(j int) float64 {
 			if serves(&v.slot.Options[j]) {
 				return 0
 			}
+			which += number(j) + " "
 			return 1
 		})
 		if barred.Len() == 0 {
 			continue
 		}
-		barred.Add(float64(v.most), p.supply[i])
-		p.Model.Row(v.slot.Name+" beside supply "+number(i), barred, milp.AtMost, float64(v.most))
+		if beside[which] == nil {
+			rows[which] = barred
+			order = append(order, which)
+		}
+		beside[which] = append(beside[which], alike...)
+	}
+	for _, which := range order {
+		row := rows[which]
+		row.AddExpr(float64(v.most), p.anyOf(beside[which]))
+		p.Model.Row(v.slot.Name+" beside supply "+number(beside[which][0]), row, milp.AtMost, float64(v.most))
 	}
 }
 

@@ -118,22 +118,18 @@ func (p *program) talk() {
 // shareOut asks of every battery present that a current is not more than the strings share out by conductance before
 // one of them has all its own.
 func (p *program) shareOut(name string, own func(k *bench.Stack) float64, asked func(v *bench.Supply) float64) {
-	most := p.largestSupply(asked)
-	drawn := p.bySupply(asked)
+	drawn, most := p.drawn("current for "+name, asked)
 	for i := range p.Space.strings {
 		k := p.stack(i)
-		e := minus(p.shared(k, own(k)), drawn)
+		e := minus(p.shared(i, own(k)), drawn)
 		e.Add(-most, p.present[i]) // holds only where the battery is present
 		p.Model.Row(name+" "+k.Battery.ID, e, milp.AtLeast, -most)
 	}
 }
 
-// shared returns what all strings take together while one of a stack has so much.
-func (p *program) shared(own *bench.Stack, ownA float64) milp.Expr {
-	return p.byString(func(k *bench.Stack) float64 {
-		if !p.Bench.ShareBus(k, own) {
-			return 0
-		}
-		return k.Conductance / own.Conductance * ownA
-	})
+// shared returns what all strings of a bus take together while one of the i-th range has so much.
+func (p *program) shared(i int, ownA float64) milp.Expr {
+	var e milp.Expr
+	e.AddExpr(ownA/p.stack(i).Conductance, p.busOf[i].conduct)
+	return e
 }

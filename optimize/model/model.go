@@ -21,15 +21,20 @@ type program struct {
 	Model  *milp.Model
 	market *market.Market
 
-	one     milp.Var     // 1: what is the same in every plan
-	supply  []milp.Var   // by sp.supplies: this one it is
-	strings []milp.Var   // by sp.strings: how many
-	present []milp.Var   // by sp.strings: any at all; only where it can be in doubt
-	stand   [][]milp.Var // by sp.strings and shelf: modules
-	slots   []slotVars
-	many    *milp.Var        // strings are protected at both ends; nil: not asked yet
-	special []int            // articles whose price depends on how many there are
-	bought  map[int]purchase // of these
+	one     milp.Var   // 1: what is the same in every plan
+	supply  []milp.Var // by sp.supplies: this one it is
+	strings []milp.Var // by sp.strings: how many
+	present []milp.Var // by sp.strings: any at all; only where it can be in doubt
+	buses   []*bus
+	// byCurrent are the indices into sp.supplies, those of one bus current together.
+	byCurrent [][]int
+	oneOf     map[string]milp.Expr // see anyOf
+	busOf     []*bus               // by sp.strings
+	stand     [][]milp.Var         // by sp.strings and shelf: modules
+	slots     []slotVars
+	many      *milp.Var        // strings are protected at both ends; nil: not asked yet
+	special   []int            // articles whose price depends on how many there are
+	bought    map[int]purchase // of these
 
 	Cost milp.Expr // in currency units
 	Mass milp.Expr // in kg
@@ -48,27 +53,25 @@ type slotVars struct {
 
 // Write writes the model of a space. Its objective is left to the caller.
 func Write(b *bench.Bench, name string, sp space) *program {
-	p := &program{Bench: b, Space: sp, Model: milp.New(name), market: sp.market, bought: map[int]purchase{}}
+	p := &program{Bench: b, Space: sp, Model: milp.New(name), market: sp.market, bought: map[int]purchase{}, oneOf: map[string]milp.Expr{}}
 	if p.market == nil {
 		p.market = b.Market
 	}
 	p.one = p.Model.Continuous("one", 1, 1)
-	p.chooseSupply()
-	p.chooseStrings()
-	p.laySlots()
-	p.orderParts()
-	p.fillSlots()
-	p.standModules()
-	p.carryLoads()
-	p.talk()
-	p.recharge()
-	p.breakFaults()
-	p.haveMust()
-	p.weigh()
-	p.balance()
-	p.payParts()
+	for _, step := range []func(){
+		p.chooseSupply, p.chooseStrings, p.layBuses, p.layCurrents, p.laySlots, p.orderParts, p.fillSlots, p.standModules,
+		p.carryLoads, p.talk, p.recharge, p.serve, p.breakFaults, p.haveMust, p.weigh, p.balance, p.payParts,
+	} {
+		if p.ended() {
+			break
+		}
+		step()
+	}
 	return p
 }
+
+// ended reports whether writing is to end, with half a program that is good for nothing. Long steps ask at each slot.
+func (p *program) ended() bool { return p.Space.ended != nil && p.Space.ended() }
 
 // number names the i-th of several, counting from 1.
 func number(i int) string { return strconv.Itoa(i + 1) }
@@ -236,20 +239,19 @@ func (p *program) recharge() {
 	if p.Bench.Scenario.Recharge == nil {
 		return
 	}
-	back := func(own *bench.Stack) func(v *bench.Supply) float64 {
-		return func(v *bench.Supply) float64 { return p.Bench.RechargeA(v, own) }
-	}
+	lossless, least := p.drawn("charging current without loss", p.Bench.LosslessA)
 	most := 0.0
 	for i := range p.Space.strings {
-		most = math.Max(most, p.largestSupply(back(p.stack(i))))
+		most = math.Max(most, least/p.stack(i).Battery.RoundTrip)
 	}
 	asked := p.Model.Continuous("charging current", 0, most)
 	for i := range p.Space.strings {
 		own := p.stack(i)
-		e := minus(milp.Sum(milp.T(1, asked)), p.bySupply(back(own)))
+		e := milp.Sum(milp.T(1, asked))
+		e.AddExpr(-1/own.Battery.RoundTrip, lossless)
 		e.Add(-most, p.present[i])
 		p.Model.Row("charging current of "+own.Battery.ID, e, milp.AtLeast, -most)
-		e = minus(p.shared(own, own.ChargeA), milp.Sum(milp.T(1, asked)))
+		e = minus(p.shared(i, own.ChargeA), milp.Sum(milp.T(1, asked)))
 		e.Add(-most, p.present[i])
 		p.Model.Row("recharge of the batteries "+own.Battery.ID, e, milp.AtLeast, -most)
 	}

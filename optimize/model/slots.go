@@ -14,8 +14,11 @@ import (
 
 // laySupply gives every inverter its main and its feeder.
 func (p *program) laySupply() {
-	_, least, most := p.fault()
+	least, most := p.fault()
 	for i, at := range p.Space.supplies {
+		if p.ended() {
+			return
+		}
 		v := &p.Bench.Supplies[at]
 		count := func(n int) milp.Expr { return milp.Sum(milp.T(float64(n), p.supply[i])) }
 		sure := 0
@@ -54,7 +57,7 @@ func (p *program) laySupply() {
 
 // layFixed fills what every plan has.
 func (p *program) layFixed() {
-	_, least, most := p.fault()
+	least, most := p.fault()
 	for _, s := range p.Bench.Fixed {
 		var serves func(*market.Option) bool
 		var alike func(*market.Option)
@@ -97,6 +100,9 @@ func (p *program) layCasters() {
 // fillSlots makes the variables of every slot: how many of its count each option fills.
 func (p *program) fillSlots() {
 	for at := range p.slots {
+		if p.ended() {
+			return
+		}
 		v := &p.slots[at]
 		for i := range v.slot.Options {
 			least := 0

@@ -1,13 +1,15 @@
 package model
 
 import (
+	"context"
+
 	"cartwright/optimize/bench"
 	"cartwright/optimize/market"
 )
 
-// WholeSpace is the space of every plan there is.
-func WholeSpace(b *bench.Bench) space {
-	sp := space{CannotTip: !b.Tips.Matter()}
+// WholeSpace is the space of every plan there is. Its program may be large: writing it ends where the context does.
+func WholeSpace(ctx context.Context, b *bench.Bench) space {
+	sp := space{CannotTip: !b.Tips.Matter(), hourly: true, ended: func() bool { return ctx.Err() != nil }}
 	for i := range b.Supplies {
 		if b.MayServe(&b.Supplies[i]) {
 			sp.supplies = append(sp.supplies, i)
@@ -29,6 +31,8 @@ type space struct {
 	CannotTip bool
 	market    *market.Market // nil: the bench's own, with every order to be decided
 	strict    bool           // the unrounded cost is held to the budget
+	ended     func() bool    // writing its program is to end; nil: never
+	hourly    bool           // the share served is asked for by rows for each hour; else it was looked into before
 }
 
 // stringRange bounds the number of strings of a stack.

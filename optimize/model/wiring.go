@@ -67,17 +67,6 @@ func (p *program) fixed() bool {
 	return len(p.Space.supplies) == 1
 }
 
-// fault returns the prospective fault current of the bus, and the least and the most it can be.
-func (p *program) fault() (e milp.Expr, least, most float64) {
-	for i, r := range p.Space.strings {
-		k := p.stack(i)
-		e.Add(k.ShortA, p.strings[i])
-		least += float64(r.lo) * k.ShortA
-		most += float64(r.hi) * k.ShortA
-	}
-	return e, least, most
-}
-
 // breaksAll takes the interrupting rating out of an option that breaks every fault there can be.
 func breaksAll(most float64) func(*market.Option) {
 	return func(o *market.Option) {
@@ -90,9 +79,11 @@ func breaksAll(most float64) func(*market.Option) {
 // layStrings gives every string a cable and a device that can break what the others feed into its fault. Strings of one
 // kind are wired alike: where their number is given, they are one slot of as much.
 func (p *program) layStrings() {
-	_, least, most := p.fault()
 	for i, r := range p.Space.strings {
-		k := p.stack(i)
+		if p.ended() {
+			return
+		}
+		k, least, most := p.stack(i), p.busOf[i].leastA, p.busOf[i].mostA
 		classes := p.stringOptions(i)
 		if classes == nil {
 			continue
@@ -135,14 +126,21 @@ func (p *program) stringOptions(i int) [][]market.Option {
 		counts = append(counts, most)
 	}
 	var options []market.Option
-	where := map[wiring.Option]string{} // by option: beside which it serves
-	for _, supply := range p.Space.supplies {
+	where := map[wiring.Option]string{} // by option: the duties that it serves
+	seen := map[wiring.Duty]bool{}
+	for _, alike := range p.byCurrent {
 		for _, n := range counts {
-			for _, o := range p.Bench.StringOptions(supply, p.Space.strings[i].stack, n) {
+			d, _ := wiring.StringDuty(p.Bench.Scenario, p.stack(i).Battery, p.busA(alike), n)
+			if seen[d] {
+				continue
+			}
+			seen[d] = true
+			serving, _ := p.Bench.RunOptions(d, true)
+			for _, o := range serving {
 				if where[o.Wire] == "" {
 					options = append(options, o)
 				}
-				where[o.Wire] += strconv.Itoa(supply) + "/" + strconv.Itoa(n) + " "
+				where[o.Wire] += strconv.Itoa(len(seen)) + " "
 			}
 		}
 	}

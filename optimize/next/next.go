@@ -55,7 +55,9 @@ type Sequence struct {
 	Within  bool
 	// EnergyOnTheWay is the sum over the months before the target of the usable kWh on the cart.
 	EnergyOnTheWay float64
-	Cautions       []string
+	// Bar says why nothing stands on the cart in the first months; nil where something does.
+	Bar      *Bar
+	Cautions []string
 }
 
 // Options says how far to look.
@@ -130,8 +132,15 @@ func Find(ctx context.Context, p question.Problem, o Options) (*Sequence, error)
 	if err != nil {
 		return nil, err
 	}
-	steps := way.schedule(month)
-	return out, way.tell(out, steps)
+	steps, err := way.schedule(ctx, month)
+	if err != nil {
+		return nil, err
+	}
+	if err := way.tell(out, steps); err != nil {
+		return nil, err
+	}
+	out.Bar = way.bar(out.Months)
+	return out, nil
 }
 
 // stage is a cart that can stand on the way to the target.
@@ -158,6 +167,7 @@ type way struct {
 	sales  []sale
 	early  []int     // indices of the sales that can wait
 	stages [][]stage // by set of early sales made, a bit each
+	barred []barred  // with none of them made
 }
 
 // newWay works out the carts that can stand on the way.

@@ -1,6 +1,7 @@
 package next
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -24,10 +25,13 @@ type owning struct {
 // schedule finds, by dynamic programming over the months before the target, the purchases that put the
 // most energy on the cart on the way. Nothing is gained by buying before a cart needs it, so a month
 // either buys what one more stage is short of or buys nothing.
-func (w *way) schedule(month int) []*owning {
+func (w *way) schedule(ctx context.Context, month int) ([]*owning, error) {
 	level := []*owning{{bought: make([]float64, len(w.lines))}}
 	for m := range month {
-		level = w.nextLevel(level, m)
+		level = w.nextLevel(ctx, level, m)
+	}
+	if ctx.Err() != nil {
+		return nil, question.ErrUnknown
 	}
 	best := level[0]
 	for _, o := range level[1:] {
@@ -40,14 +44,18 @@ func (w *way) schedule(month int) []*owning {
 		steps[m] = best
 		best = best.last
 	}
-	return steps
+	return steps, nil
 }
 
-// nextLevel returns everything that can be owned after a month, each with the most energy so far.
-func (w *way) nextLevel(level []*owning, month int) []*owning {
+// nextLevel returns everything that can be owned after a month, each with the most energy so far; not all of it where
+// the context ends.
+func (w *way) nextLevel(ctx context.Context, level []*owning, month int) []*owning {
 	seen := map[string]*owning{}
 	var order []string
 	for _, before := range level {
+		if ctx.Err() != nil {
+			break
+		}
 		for sold := range w.stages {
 			if before.sold&^sold != 0 || !w.inOrder(sold) {
 				continue // what is sold stays sold

@@ -23,6 +23,9 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 	if err != nil || len(b.Reasons) > 0 {
 		return nil, err
 	}
+	if sold == 0 {
+		w.noteUnfit(b)
+	}
 	var list []stage
 	o := bound.New(b)
 	for v := range b.Supplies {
@@ -35,6 +38,9 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 				c := bench.CoreOf(v, g, counts)
 				f := o.Of(&c)
 				if o.Hopeless(f) || !o.Serves(&c, f) {
+					if sold == 0 {
+						w.note(b, o, &c, f)
+					}
 					continue
 				}
 				a := model.Solve(ctx, b, &c, model.Ask{By: question.ByCost})
@@ -46,6 +52,8 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 				}
 				if a.Status.HasPoint() {
 					list = append(list, stage{usable: f.UsableWh, needs: w.needsOf(b, &a.Choice), plan: w.owned(choice.Finish(b, &a.Choice))})
+				} else if sold == 0 {
+					w.note(b, o, &c, f)
 				}
 			}
 		}

@@ -85,7 +85,7 @@ func (s *search) lost(score float64) bool {
 
 // admit adds the node of one core if it serves the loads, has what is to be kept and may stand.
 func (s *search) admit(c bench.Core, f bound.Figures) {
-	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && (s.by != question.ByLife || f.Aged) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
+	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && s.lives(&c, f) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
 		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys})
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -44,6 +45,8 @@ type app struct {
 	// today returns the day that prices are judged against where --as-of gives none.
 	today func() time.Time
 	width int // of tables, where --width gives one
+	// replacing is held while a file takes its place.
+	replacing sync.Mutex
 }
 
 // Program is the program without its process.
@@ -59,11 +62,37 @@ func (p Program) Run(ctx context.Context, args []string, stdin io.Reader, stdout
 	root.SetIn(stdin)
 	root.SetOut(a.stdout)
 	root.SetErr(stderr)
-	err := root.ExecuteContext(ctx)
-	if failed := a.stdout.failed(); failed != nil {
-		err = failed
+	done := make(chan error, 1)
+	go func() {
+		err := root.ExecuteContext(ctx)
+		if failed := a.stdout.failed(); failed != nil {
+			err = failed
+		}
+		done <- err
+	}()
+	select {
+	case err := <-done:
+		return report(stderr, err)
+	case <-ctx.Done():
+		return report(stderr, a.windUp(done))
 	}
-	return report(stderr, err)
+}
+
+// windUpTime is how long a command that was told to stop may take to show what it has. Every search looks up far more
+// often; but a read or a write may hang for as long as a disk, a network or another program does.
+const windUpTime = 900 * time.Millisecond
+
+// windUp waits for a command that was told to stop, and no longer than it may take. A file that is being put in its
+// place is waited for, so that none is left half written.
+func (a *app) windUp(done <-chan error) error {
+	select {
+	case err := <-done:
+		return err
+	case <-time.After(windUpTime):
+		a.replacing.Lock() // and never given back: no other file is begun
+		return &outcome{code: codeUnproven, err: errors.New("stopped while it was waiting for a file or for another program"),
+			hint: "see whether what it reads from, or writes to, answers"}
+	}
 }
 
 // root returns the whole tree of commands, made anew for every run.

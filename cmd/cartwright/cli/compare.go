@@ -70,7 +70,7 @@ func (a *app) compareCommand() *cobra.Command {
 		if err != nil {
 			return stopped(err)
 		}
-		if err := a.show(view.Compare{Scenario: p.Scenario, Table: t, Cautions: optimize.Cautions()}, format); err != nil {
+		if err := a.show(view.Compare{Scenario: p.Scenario, Table: t, Cautions: optimize.Cautions(), Notices: optimize.Notices(p)}, format); err != nil {
 			return err
 		}
 		for i := range t.Outcomes[1:] {

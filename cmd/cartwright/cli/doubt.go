@@ -106,7 +106,11 @@ func (a *app) doubtCommand() *cobra.Command {
 		if err := a.show(answer, format); err != nil {
 			return err
 		}
-		return ending(p, d.Ranking)
+		if err := ending(p, d.Ranking); err != nil || !d.Stopped {
+			return err
+		}
+		return &outcome{code: codeUnproven, err: fmt.Errorf("stopped before all draws were made: %d of %d are shown", d.Draws, o.Draws),
+			hint: "give it more time, for example --time-limit 10m, or ask for fewer with --draws"}
 	}
 	return cmd
 }

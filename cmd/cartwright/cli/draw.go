@@ -67,11 +67,14 @@ func (a *app) drawCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		drawing, err := a.drawing(ctx, p, what.value, *show)
+		drawing, ended, err := a.drawing(ctx, p, what.value, *show)
 		if err != nil {
 			return err
 		}
-		return a.writeDrawing(p, drawing, *out)
+		if err := a.writeDrawing(p, drawing, *out); err != nil {
+			return err
+		}
+		return ended
 	}
 	return cmd
 }
@@ -89,37 +92,51 @@ func checkDrawing(out string, show int) error {
 	return checkPlace(out)
 }
 
-// drawing plans what has to be planned and draws it.
-func (a *app) drawing(ctx context.Context, p question.Problem, what string, show int) (*scene.Scene, error) {
+// drawing plans what has to be planned and draws it. Ended is how the planning ended, nil where it is proved.
+func (a *app) drawing(ctx context.Context, p question.Problem, what string, show int) (drawn *scene.Scene, ended, err error) {
 	o := question.Options{Plans: show}
 	if what == drawCosts {
 		o.Plans = max(show, p.Scenario.Solver.Plans)
 	}
 	r, err := a.rank(ctx, p, o)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
+	ended = ending(p, r)
 	if len(r.Plans) == 0 {
-		return nil, ending(p, r)
+		return nil, nil, ended
 	}
 	if show > len(r.Plans) {
-		return nil, wrong(fmt.Sprintf("give --show a rank from 1 to %d", len(r.Plans)), "there is no plan %d", show)
+		return nil, nil, fewer(show, r, ended)
 	}
 	q := &picture.Subject{Scenario: p.Scenario, Catalog: p.Catalog, Plan: &r.Plans[show-1], Units: told.UnitsOf(p.Scenario)}
 	switch what {
 	case drawWiring:
-		return picture.Wiring(q), nil
+		return picture.Wiring(q), ended, nil
 	case drawYear:
-		return picture.Year(q)
+		drawn, err = picture.Year(q)
+		return drawn, ended, err
 	case drawCosts:
 		f, err := a.staircase(ctx, p, frontier.AxisAutonomy)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		return picture.Costs(p.Scenario.Name, p.Scenario.Currency, r.Plans, tradeoff(p.Scenario, f)), nil
+		if ended == nil {
+			ended = frontierEnding(p, f)
+		}
+		return picture.Costs(p.Scenario.Name, p.Scenario.Currency, r.Plans, tradeoff(p.Scenario, f)), ended, nil
 	default:
-		return picture.Cart(q), nil
+		return picture.Cart(q), ended, nil
 	}
+}
+
+// fewer is the outcome where a plan is asked for that is not among those found: which is no mistake of the question
+// where the search was stopped.
+func fewer(show int, r *question.Result, ended error) error {
+	if ended != nil {
+		return ended
+	}
+	return wrong(fmt.Sprintf("give --show a rank from 1 to %d", len(r.Plans)), "there is no plan %d", show)
 }
 
 // writeDrawing writes a drawing in the form that its file's ending says, whole or not at all.

@@ -9,6 +9,7 @@ import (
 
 	"cartwright/catalog/problem"
 	"cartwright/cmd/cartwright/view"
+	"cartwright/optimize"
 	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
@@ -83,7 +84,7 @@ func (a *app) nextCommand() *cobra.Command {
 		if n := min(len(q.Months)-1, *months); *show > n && n >= 0 {
 			return wrong(fmt.Sprintf("give --show a month from 0 to %d", n), "there is no month %d", *show)
 		}
-		answer := view.Next{Scenario: p.Scenario, Catalog: p.Catalog, Sequence: q, Show: *show, Cautions: q.Cautions}
+		answer := view.Next{Scenario: p.Scenario, Catalog: p.Catalog, Sequence: q, Show: *show, Cautions: q.Cautions, Notices: optimize.Notices(p)}
 		if q.Target != nil {
 			answer.Cautions = append(answer.Cautions, stalePrices(p.Catalog, &question.Result{Plans: []plan.Plan{*q.Target}}, asOf.or(a.today))...)
 			if !q.Within {

@@ -77,6 +77,8 @@ func (a *app) writeFile(ctx context.Context, to target, write func(io.Writer) er
 	if info, err := os.Stat(filepath.Dir(path)); err != nil || !info.IsDir() {
 		return wrong("make it first: mkdir -p "+filepath.Dir(path), "there is no folder %s to put it in", filepath.Dir(path))
 	}
+	a.replacing.Lock()
+	defer a.replacing.Unlock()
 	var refused *outcome
 	err = safefile.Replace(path, func(w io.Writer) error { return write(until{ctx, w}) }, to.ready)
 	if err == nil || errors.As(err, &refused) {

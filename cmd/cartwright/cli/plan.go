@@ -89,11 +89,11 @@ func (a *app) planCommand() *cobra.Command {
 			return err
 		}
 		if n := len(r.Plans); n > 0 && *show > n {
-			return wrong(fmt.Sprintf("give --show a rank from 1 to %d", n), "there is no plan %d", *show)
+			return fewer(*show, r, ending(p, r))
 		}
 		r.Cautions = append(r.Cautions, stalePrices(p.Catalog, r, asOf.or(a.today))...)
 		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show, Full: *full, Asked: *plans > 0,
-			AsOf: asOf.or(a.today)}
+			AsOf: asOf.or(a.today), Notices: optimize.Notices(p)}
 		if err := a.show(answer, format); err != nil {
 			return err
 		}

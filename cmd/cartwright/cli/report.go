@@ -54,7 +54,7 @@ func (a *app) reportCommand() *cobra.Command {
 			return err
 		}
 		defer cancel()
-		r, err := a.reportOf(ctx, p, *show)
+		r, ended, err := a.reportOf(ctx, p, *show)
 		if err != nil {
 			return err
 		}
@@ -63,7 +63,10 @@ func (a *app) reportCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return a.replace(p, *out, text)
+		if err := a.replace(p, *out, text); err != nil {
+			return err
+		}
+		return ended
 	}
 	return cmd
 }
@@ -92,31 +95,36 @@ func checkPlace(out string) error {
 	return nil
 }
 
-// reportOf plans what has to be planned and gathers what a report says.
-func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (*paper.Report, error) {
+// reportOf plans what has to be planned and gathers what a report says. Ended is how the planning ended, nil where it is
+// proved.
+func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *paper.Report, ended, err error) {
 	plans := max(show, p.Scenario.Solver.Plans)
 	r, err := a.rank(ctx, p, question.Options{Plans: plans})
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
+	ended = ending(p, r)
 	if len(r.Plans) == 0 {
-		return nil, ending(p, r)
+		return nil, nil, ended
 	}
 	if show > len(r.Plans) {
-		return nil, wrong(fmt.Sprintf("give --show a rank from 1 to %d", len(r.Plans)), "there is no plan %d", show)
+		return nil, nil, fewer(show, r, ended)
 	}
 	f, err := a.staircase(ctx, p, frontier.AxisAutonomy)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	out := &paper.Report{
+	if ended == nil {
+		ended = frontierEnding(p, f)
+	}
+	out = &paper.Report{
 		Scenario: p.Scenario, Catalog: p.Catalog, Plans: r.Plans, Show: show - 1, Proof: proofOf(r), Cautions: r.Cautions,
 		Tradeoff: tradeoff(p.Scenario, f),
 	}
 	for _, room := range allSources() {
 		out.Sources = append(out.Sources, room.Sources...)
 	}
-	return out, nil
+	return out, ended, nil
 }
 
 // proofOf says how far a ranking is proved.

@@ -55,7 +55,7 @@ func (a *app) valueCommand() *cobra.Command {
 		if err != nil {
 			return stopped(err)
 		}
-		answer := view.Value{Scenario: p.Scenario, Table: t, By: by.value, AsOf: asOf.or(a.today), Cautions: optimize.Cautions()}
+		answer := view.Value{Scenario: p.Scenario, Table: t, By: by.value, AsOf: asOf.or(a.today), Cautions: optimize.Cautions(), Notices: optimize.Notices(p)}
 		if err := a.show(answer, format); err != nil {
 			return err
 		}

@@ -63,7 +63,7 @@ func (f *Files) open(d draft, check func(*scenarios.Scenario, *catalog.Catalog) 
 			dir = filepath.Join(o.scenario.Dir, filepath.FromSlash(dir))
 		}
 		if catalog.IsWorkbook(dir) {
-			o.catalog, err = catalog.ReadDir(dir)
+			o.catalog, err = catalog.Open(dir)
 		} else {
 			o.folder = dir
 			o.catalog, err = catalog.Read(&overlay{os.DirFS(dir), d.parts}, ".", dir)

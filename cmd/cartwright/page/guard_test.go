@@ -73,6 +73,8 @@ func TestOnlyThePageItselfIsServed(t *testing.T) {
 		{name: "a page of a file", path: "/" + secret + "/state", origin: "null", want: 403},
 		{name: "another port's page", path: "/" + secret + "/state", origin: "http://127.0.0.1:1", want: 403},
 		{name: "a frame of another site", path: "/" + secret + "/", header: map[string]string{"Sec-Fetch-Site": "cross-site"}, want: 403},
+		{name: "a frame of another port", path: "/" + secret + "/", header: map[string]string{"Sec-Fetch-Site": "same-site"}, want: 403},
+		{name: "a change without origin, as the page sends it", method: "POST", path: "/" + secret + "/undo", header: map[string]string{"Content-Type": "application/json"}, want: 403},
 		{name: "a change without origin", method: "POST", path: "/" + secret + "/undo", want: 403},
 		{name: "a change by a form", method: "POST", path: "/" + secret + "/undo", origin: own, header: map[string]string{"Content-Type": "text/plain"}, want: 403},
 		{name: "a change by another page", method: "POST", path: "/" + secret + "/undo", origin: "http://evil.example", header: map[string]string{"Content-Type": "application/json"}, want: 403},
@@ -129,10 +131,22 @@ func TestOnlyThePageItselfIsServed(t *testing.T) {
 			if c.want != 200 && bytes.Contains(body, []byte("Cider")) {
 				t.Error("it says what the page says")
 			}
-			for _, header := range []string{"Content-Security-Policy", "Referrer-Policy", "X-Content-Type-Options"} {
-				if answer.Header.Get(header) == "" {
-					t.Errorf("no %s", header)
+			for header, want := range map[string]string{
+				"Referrer-Policy": "no-referrer", "X-Content-Type-Options": "nosniff", "Cache-Control": "no-store",
+				"Cross-Origin-Resource-Policy": "same-origin", "Cross-Origin-Opener-Policy": "same-origin",
+			} {
+				if got := answer.Header.Get(header); got != want {
+					t.Errorf("%s: %q, want %q", header, got, want)
 				}
+			}
+			policy := answer.Header.Get("Content-Security-Policy")
+			for _, want := range []string{"default-src 'none'", "script-src 'self'", "connect-src 'self'", "base-uri 'none'", "form-action 'none'", "frame-ancestors 'none'"} {
+				if !strings.Contains(policy, want) {
+					t.Errorf("the policy lacks %s: %s", want, policy)
+				}
+			}
+			if strings.Contains(policy, "*") || strings.Contains(policy, "unsafe") {
+				t.Errorf("the policy is loose: %s", policy)
 			}
 			if answer.Header.Get("Access-Control-Allow-Origin") != "" {
 				t.Error("it allows another page")

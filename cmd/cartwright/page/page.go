@@ -46,7 +46,7 @@ func (p *Page) Serve(ctx context.Context, told func(address string)) (unsaved bo
 	server := &http.Server{
 		Handler:           newGuard(host, secret, s.routes()),
 		ReadHeaderTimeout: 5 * time.Second,
-		ReadTimeout:       20 * time.Second,
+		ReadTimeout:       8 * time.Second,
 		IdleTimeout:       time.Minute,
 		MaxHeaderBytes:    16 << 10,
 		ErrorLog:          log.New(io.Discard, "", 0), // what a browser breaks off is nobody's business

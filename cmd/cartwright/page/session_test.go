@@ -263,12 +263,22 @@ func TestAnOlderTabIsTold(t *testing.T) {
 	}
 }
 
+// Files beside the catalogue's, though they are there and could be edited, are none of the page's business.
 func TestPathTricksChangeNoOtherFile(t *testing.T) {
-	files, _ := ownFiles(t)
+	files, folder := ownFiles(t)
+	for _, path := range []string{"accounts.csv", "parts/notes.csv"} {
+		if err := os.WriteFile(filepath.Join(folder, path), []byte("id,sum\na,1\n"), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
 	s := begun(t, newFake(t), files)
-	for _, name := range []string{"../scenario.yaml", "scenario.yaml", "/etc/passwd", "batteries.csv/../x.csv", "..\\x.csv", ""} {
+	for _, name := range []string{"../scenario.yaml", "scenario.yaml", "/etc/passwd", "batteries.csv/../notes.csv", "..\\x.csv", "",
+		"../accounts.csv", "notes.csv", "./batteries.csv", "../parts/batteries.csv", filepath.Join(folder, "accounts.csv")} {
 		if err := do(t, s, s.editPart, request{File: name, Row: 0, Column: 0, Value: "x"}); err == nil {
 			t.Errorf("%q was changed", name)
 		}
+	}
+	if s.dirty() {
+		t.Error("there is something to save")
 	}
 }

@@ -85,10 +85,14 @@ func (q *Subject) extent() (length, width, height float64) {
 	}
 	width = math.Max(width, 2*math.Abs(c.Backboard.OffsetM)+0.1)
 	if l, w, h, ok := q.array(); ok {
-		length, width, height = math.Max(length, l), math.Max(width, w), math.Max(height, h+0.05)
+		// A large array is not drawn to its ends: the cart would be too small to see.
+		length, width, height = math.Max(length, math.Min(l, mostOver*length)), math.Max(width, math.Min(w, mostOver*width)), math.Max(height, h+0.05)
 	}
 	return length, width, height
 }
+
+// mostOver is how far an array is drawn at the most, in lengths of the cart under it.
+const mostOver = 1.5
 
 // wheelM returns the wheels' diameter; a tenth of a metre where the catalogue does not state it.
 func (q *Subject) wheelM() float64 {

@@ -9,8 +9,8 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// boardKg returns the mass of what hangs on the board: all that is neither frame, deck item, module nor
-// casters.
+// boardKg returns the mass of what hangs on the board: all that is neither frame, deck item, battery module, casters
+// nor an array on the cart.
 func (q *Subject) boardKg() float64 {
 	c := &q.Scenario.Cart
 	frame, _ := q.frame()
@@ -24,7 +24,21 @@ func (q *Subject) boardKg() float64 {
 	if set := q.casters(); set != nil {
 		m -= set.MassKg
 	}
-	return math.Max(0, m)
+	return math.Max(0, m-q.arrayKg())
+}
+
+// arrayKg returns the mass of the array where it is on the cart.
+func (q *Subject) arrayKg() float64 {
+	if sun := q.Scenario.Sun; sun == nil || !sun.OnCart || len(q.Plan.Core.Solar) == 0 {
+		return 0
+	}
+	a := q.Plan.Core.Solar[0]
+	for i := range q.Catalog.Solar {
+		if m := &q.Catalog.Solar[i]; m.ID == a.Part {
+			return m.MassKg * float64(a.Series*a.Parallel*a.Inputs)
+		}
+	}
+	return 0
 }
 
 // frame returns the frame's mass and how high its weight is: as stated, or as its pieces add up.

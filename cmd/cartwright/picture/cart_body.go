@@ -127,7 +127,8 @@ func (v *elevation) board() {
 			v.s.Add(scene.Rect(unit, dashed(), scene.None))
 		}
 	}
-	mark(v.s, scene.Point{X: b.Middle().X, Y: b.Y + 9}, v.keys.add(words))
+	// At its corner: in its middle there may be the centre of gravity, or what hangs on it.
+	mark(v.s, scene.Point{X: b.X, Y: b.Y}, v.keys.add(words))
 }
 
 // items draws what else is on the cart, each as its weight where it is.
@@ -151,15 +152,26 @@ func (v *elevation) roof() {
 	if !ok {
 		return
 	}
-	span := l
-	if !v.side {
+	span, most := l, 0.0
+	if most, _, _ = v.extent(); !v.side {
 		span = w
+		_, most, _ = v.extent()
 	}
-	v.s.Add(scene.Rect(v.box(-span/2, h, span, 0.035), outline(), scene.Shade))
+	drawn := math.Min(span, most)
+	v.s.Add(scene.Rect(v.box(-drawn/2, h, drawn, 0.035), outline(), scene.Shade))
+	if drawn < span { // broken off: two strokes at each end
+		for _, x := range []float64{-drawn / 2, drawn / 2} {
+			end := v.at(x, h+0.0175)
+			for _, by := range []float64{-3, 3} {
+				v.s.Add(scene.Line(scene.Point{X: end.X + by - 3, Y: end.Y + 8}, scene.Point{X: end.X + by + 3, Y: end.Y - 8}, outline()))
+			}
+		}
+	}
 	if v.side {
 		sun := v.Plan.Core.Solar[0]
 		n := sun.Series * sun.Parallel * sun.Inputs
-		mark(v.s, v.at(-span/4, h+0.02), v.keys.add(fmt.Sprintf("%d x %s, %s, %s above the floor; tie it down against wind", n, sun.Part, v.name(sun.Part), v.Units.Length(h))))
+		mark(v.s, v.at(-drawn/4, h+0.02), v.keys.add(fmt.Sprintf("%d x %s, %s, %s together, %s above the floor, side by side %s long and %s wide; tie them down against wind",
+			n, sun.Part, v.name(sun.Part), v.Units.Mass(v.arrayKg()), v.Units.Length(h), v.Units.Length(l), v.Units.Length(w))))
 	}
 }
 

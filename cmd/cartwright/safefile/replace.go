@@ -16,7 +16,8 @@ import (
 )
 
 // Replace has fill write the file at path. The text goes to a file beside it first and is made safe on disk;
-// then ready is asked, which may still refuse (nil: nothing to ask); then the new file takes the old one's name.
+// then ready is asked, which may still refuse (nil: nothing to ask); then the new file takes the old one's name. From
+// ready on the folder is locked where the system can: of several runs at once each finds what the one before wrote.
 // A file that has several names is written in its place instead, since a new file would have one of them only.
 func Replace(path string, fill func(io.Writer) error, ready func() error) error {
 	path, old, err := settle(path)
@@ -37,6 +38,11 @@ func Replace(path string, fill func(io.Writer) error, ready func() error) error 
 	if err = errors.Join(err, beside.Close()); err != nil {
 		return err
 	}
+	release, err := lock(filepath.Dir(path))
+	if err != nil {
+		return err
+	}
+	defer release()
 	if ready != nil {
 		if err := ready(); err != nil {
 			return err

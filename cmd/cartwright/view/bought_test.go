@@ -63,13 +63,7 @@ func TestBoughtInEveryFormat(t *testing.T) {
 		{"bought-nothing.txt", nothing, Table},
 		{"bought-nothing.json", nothing, JSON},
 	} {
-		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format, Width)
-			if err != nil {
-				t.Fatal(err)
-			}
-			golden(t, c.file, got)
-		})
+		t.Run(c.file, func(t *testing.T) { shownAs(t, c.file, c.answer, c.format) })
 	}
 }
 

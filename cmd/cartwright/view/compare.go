@@ -15,6 +15,8 @@ type Compare struct {
 	Scenario *scenarios.Scenario
 	Table    *compare.Table
 	Cautions []string
+	// Notices says what keeps batteries apart that could stand together.
+	Notices []string
 }
 
 // named says what a choice buys: "2 x ember-5".
@@ -43,7 +45,7 @@ func (c Compare) sheet() sheet {
 			continue
 		}
 		for _, l := range o.Left {
-			s[0].bullets = append(s[0].bullets, fmt.Sprintf("%s: %d x %s comes off the cart: %s.", label(o), l.Count, l.Part, l.Reason))
+			s[0].bullets = append(s[0].bullets, fmt.Sprintf("%s: %d x %s %s off the cart: %s.", label(o), l.Count, l.Part, map[bool]string{true: "comes", false: "come"}[l.Count == 1], l.Reason))
 		}
 		one := label(o) + ": " + coreText(o.Plan.Core)
 		if names := binds(o.Plan); len(names) > 0 {
@@ -51,7 +53,7 @@ func (c Compare) sheet() sheet {
 		}
 		whole = append(whole, one)
 	}
-	s = append(s, c.sideBySide()...)
+	s = append(noticed(s, c.Notices), c.sideBySide()...)
 	if len(cannot) > 0 {
 		s = append(s, section{title: "What cannot be", bullets: cannot})
 	}

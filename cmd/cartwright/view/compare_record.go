@@ -15,7 +15,7 @@ import (
 //	 "choices":[{"buy":[{"part":"…","count":2}],"possible":true,"kept":[…],
 //	   "left":[{"part":"…","count":1,"reason":"…"}],"cost":0,"usable_kwh":0,"autonomy_h":0,"mass_kg":0,"mass_left_kg":0,
 //	   "cost_per_extra_kwh":0,"cost_per_lifetime_kwh":0,"month":0,"binding":["mass"],"plan":{…},
-//	   "reasons":["…"],"changes":[{"limits":[…]}]}],"cautions":["…"]}
+//	   "reasons":["…"],"changes":[{"limits":[…]}]}],"notices":["…"],"cautions":["…"]}
 //
 // Nothing bought comes first. A choice that is not possible has reasons or changes and no figures; month is absent
 // where savings never reach the cost, mass_left_kg where no limit of mass is given.
@@ -23,6 +23,7 @@ type compareRecord struct {
 	heading
 	OwnedKWh float64        `json:"owned_kwh"`
 	Choices  []choiceRecord `json:"choices"`
+	Notices  []string       `json:"notices"` // what keeps batteries apart that could stand together
 	Cautions []string       `json:"cautions"`
 }
 
@@ -60,7 +61,7 @@ type leftRecord struct {
 // record holds everything, unrounded.
 func (c Compare) record() any {
 	return compareRecord{heading: headingOf("compare", c.Scenario), OwnedKWh: c.Table.OwnedKWh,
-		Choices: each(c.Table.Outcomes, c.choiceOf), Cautions: listed(c.Cautions)}
+		Choices: each(c.Table.Outcomes, c.choiceOf), Cautions: listed(c.Cautions), Notices: listed(c.Notices)}
 }
 
 func (c Compare) choiceOf(o compare.Outcome) choiceRecord {

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"fmt"
 	"strings"
 
 	"cartwright/optimize/plan"
@@ -19,18 +20,51 @@ type CompareScenarios struct {
 	Cautions []string
 }
 
-// sheet shows a scenario a row.
+// sheet shows a scenario a column, and what each plan is.
 func (c CompareScenarios) sheet() sheet {
 	u := unitsOf(c.Sides[0].Scenario)
-	t := &table{columns: []column{text("scenario"), text("batteries, inverter"), number("usable\nkWh"), number("lasts\nh"),
-		number("mass\n" + u.unit("kg")), number("cost"), number("each usable\nkWh"), number("each extra\nkWh"), text("what binds")}}
+	t := &table{columns: []column{text("")}}
+	var whole []string
 	for _, s := range c.Sides {
-		p := s.Plan
-		t.row(s.Scenario.Name, core(p.Core), fixed(p.UsableKWh, 2), fixed(p.AutonomyH, 1), u.fixed(p.MassKg, "kg"),
-			money(p.Cost)+" "+s.Scenario.Currency, fixed(p.CostPerUsableKWh, 2), extraText(p.CostPerExtraKWh), strings.Join(bindsAll(p), ", "))
+		t.columns = append(t.columns, number(strings.ReplaceAll(s.Scenario.Name, " ", "\n")))
+		one := s.Scenario.Name + ": " + coreText(s.Plan.Core)
+		if names := bindsAll(s.Plan); len(names) > 0 {
+			one += "; limited by " + strings.Join(names, ", ")
+		}
+		whole = append(whole, one)
 	}
-	t.notes = []string{"Each extra kWh: cost over the usable kWh beyond those of the batteries owned today."}
-	return append(sheet{{title: "First plans side by side", table: t}}, cautions(c.Cautions)...)
+	row := func(name string, value func(s Side) string) {
+		t.row(append([]string{name}, each(c.Sides, value)...)...)
+	}
+	row("cost", func(s Side) string { return money(s.Plan.Cost) + " " + s.Scenario.Currency })
+	row("usable kWh", func(s Side) string { return fixed(s.Plan.UsableKWh, 2) })
+	row("lasts h", func(s Side) string { return fixed(s.Plan.AutonomyH, 1) })
+	row("mass "+u.unit("kg"), func(s Side) string { return u.fixed(s.Plan.MassKg, "kg") })
+	row("each usable kWh", func(s Side) string { return fixed(s.Plan.CostPerUsableKWh, 2) + " " + s.Scenario.Currency })
+	row("each extra kWh", func(s Side) string {
+		if s.Plan.CostPerExtraKWh == 0 {
+			return none
+		}
+		return extraText(s.Plan.CostPerExtraKWh) + " " + s.Scenario.Currency
+	})
+	t.notes = []string{"Extra kWh: usable kWh beyond those of the batteries owned today."}
+	return append(sheet{{title: c.answer()}, {title: "First plans side by side", table: t}, {title: "On the cart", bullets: whole}}, cautions(c.Cautions)...)
+}
+
+// answer says by how much the first plan of one scenario is cheaper, where both are in one currency.
+func (c CompareScenarios) answer() string {
+	a, b := c.Sides[0], c.Sides[1]
+	if a.Plan.Cost > b.Plan.Cost {
+		a, b = b, a
+	}
+	switch {
+	case a.Scenario.Currency != b.Scenario.Currency:
+		return fmt.Sprintf("%s costs %s %s, %s %s %s.", a.Scenario.Name, money(a.Plan.Cost), a.Scenario.Currency, b.Scenario.Name, money(b.Plan.Cost), b.Scenario.Currency)
+	case a.Plan.Cost == b.Plan.Cost:
+		return fmt.Sprintf("%s and %s cost the same: %s %s.", a.Scenario.Name, b.Scenario.Name, money(a.Plan.Cost), a.Scenario.Currency)
+	}
+	return fmt.Sprintf("%s costs %s %s less than %s: %s, not %s.", a.Scenario.Name, money(b.Plan.Cost-a.Plan.Cost), a.Scenario.Currency,
+		b.Scenario.Name, money(a.Plan.Cost), money(b.Plan.Cost))
 }
 
 // bindsAll names every limit that binds.

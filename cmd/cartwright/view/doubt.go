@@ -67,8 +67,12 @@ func (d Doubt) fares() section {
 	if series {
 		t.notes = append(t.notes, seriesNote)
 	}
+	draws := count(d.Doubted.Draws, "draw", "draws")
+	if d.Doubted.Stopped {
+		draws = fmt.Sprintf("the first %s of %d", draws, d.Options.Draws)
+	}
 	return section{title: fmt.Sprintf("How %s for %s fare in %s", count(len(d.Doubted.Plans), "plan", "plans"),
-		d.Scenario.Name, count(d.Doubted.Draws, "draw", "draws")), table: t}
+		d.Scenario.Name, draws), table: t}
 }
 
 // verdict says what choosing the first plan may cost, and which one is best in the worst case.

@@ -20,7 +20,8 @@ import (
 //	 "first_fails":0.2,"none_serves":0,"robust":9,
 //	 "changes":[…],"changes_unknown":true,"reasons":["…"],"cautions":["…"]}
 //
-// Status is the ranking's, as in the plan command, and so are changes, changes_unknown and reasons, which are
+// Status is the ranking's, as in the plan command, or "time-limit" where fewer draws were made than asked for; draws
+// counts those made. Changes, changes_unknown and reasons are the ranking's, too, and
 // there where no plan is possible. Shares and ranges are parts of 1. Cheapest is the share
 // of draws in which a plan is the cheapest feasible one; breaks has the most frequent first. Cost_95 is what a plan costs at most in 95 of
 // 100 draws. Regret is what the first plan costs more than the cheapest feasible one, in the draws in which it
@@ -75,7 +76,7 @@ type regretRecord struct {
 func (d Doubt) record() any {
 	all, ranking := d.Doubted, d.Doubted.Ranking
 	r := doubtRecord{
-		heading: headingOf("doubt", d.Scenario), Status: ranking.Solver.Status,
+		heading: headingOf("doubt", d.Scenario), Status: d.status(),
 		PriceRange: d.Options.Prices, LoadRange: d.Options.Loads, Draws: all.Draws, Seed: all.Seed,
 		Plans: each(all.Plans, planDoubtOf), FirstFails: all.FirstFails, NoneServes: all.NoneServes, Robust: all.Robust,
 		Changes: each(ranking.Changes, changeOf), Unknown: ranking.ChangesUnknown, Reasons: ranking.Reasons,
@@ -86,6 +87,14 @@ func (d Doubt) record() any {
 		r.Regret = &regret
 	}
 	return r
+}
+
+// status says how the ranking ended, and that draws are missing.
+func (d Doubt) status() question.Status {
+	if d.Doubted.Stopped {
+		return question.TimeLimit
+	}
+	return d.Doubted.Ranking.Solver.Status
 }
 
 func planDoubtOf(p doubt.PlanDoubt) planDoubtRecord {

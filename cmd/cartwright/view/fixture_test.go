@@ -52,7 +52,7 @@ func first() plan.Plan {
 	return plan.Plan{
 		Rank: 1, Cost: 234567, Spend: 220000, Shipping: 4000, Tax: 18480, Credit: 7913,
 		UsableKWh: 9.8, AutonomyH: 24.5, MassKg: 210.34, CostPerUsableKWh: 239.354, Proven: true,
-		CostPerLifetimeKWh: 0.0399,
+		CostPerLifetimeKWh: 0.0399, CostPerExtraKWh: 521.26,
 		Core: plan.Core{
 			Batteries: []plan.CoreBattery{{Part: "slate-48-100", Strings: 2, Series: 1}, {Part: "slate-48-50", Strings: 1, Series: 1}},
 			Inverter:  plan.CoreInverter{Part: "gust-5k-split", Units: 1},
@@ -96,6 +96,7 @@ func first() plan.Plan {
 func second() plan.Plan {
 	p := first()
 	p.Rank, p.Cost, p.UsableKWh, p.AutonomyH, p.MassKg, p.CostPerUsableKWh = 2, 251000, 12.1, 24.5, 199.9, 207.438
+	p.CostPerExtraKWh = 369.12
 	p.Core = plan.Core{
 		Batteries: []plan.CoreBattery{{Part: "pebble-12-200", Strings: 2, Series: 4}},
 		Inverter:  plan.CoreInverter{Part: "gust-5k-split", Units: 2},

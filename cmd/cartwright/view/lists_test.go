@@ -36,15 +36,6 @@ func TestListsInEveryFormat(t *testing.T) {
 		{"demos.csv", demos, CSV},
 		{"demos.json", demos, JSON},
 	} {
-		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format, Width)
-			if err != nil {
-				t.Fatal(err)
-			}
-			golden(t, c.file, got)
-			if c.format == Table {
-				fits(t, string(got))
-			}
-		})
+		t.Run(c.file, func(t *testing.T) { shownAs(t, c.file, c.answer, c.format) })
 	}
 }

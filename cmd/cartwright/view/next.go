@@ -21,6 +21,8 @@ type Next struct {
 	// holds that month's shopping list, otherwise the month table.
 	Show     int
 	Cautions []string
+	// Notices says what keeps batteries apart that could stand together.
+	Notices []string
 }
 
 // The outcomes of looking for a purchase sequence, as JSON names them.
@@ -53,9 +55,8 @@ func (n Next) months() []next.Month {
 // sheet gives the answer, the months, their shopping lists and the cautions.
 func (n Next) sheet() sheet {
 	s := sheet{n.answer()}
-	if off := n.takenOff(); len(off) > 0 {
-		s[0].bullets = append(s[0].bullets, off...)
-	}
+	s[0].bullets = append(append(s[0].bullets, n.takenOff()...), n.whyNothing()...)
+	s = noticed(s, n.Notices)
 	months := n.months()
 	if len(months) > 0 {
 		s = append(s, n.table())

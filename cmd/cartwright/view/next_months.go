@@ -25,7 +25,11 @@ func (n Next) table() section {
 		m, name := &months[i], strconv.Itoa(months[i].Month)
 		what := u.purchasesCell(m.Buy)
 		if len(m.Sell) > 0 {
-			what = items(what, "sell "+u.sales(m.Sell))
+			sold := "sell " + u.sales(m.Sell)
+			if what != "" {
+				sold = items(what, sold)
+			}
+			what = sold
 		}
 		if len(m.Buy)+len(m.Sell) == 0 {
 			for i+1 < len(months) && len(months[i+1].Buy)+len(months[i+1].Sell) == 0 {

@@ -17,7 +17,7 @@ import (
 //	            "vendor":"","unit_price":0,"line":0}],"sell":[…],"shipping":0,"tax":0,"cash_left":0,
 //	            "outlay":0,"usable_kwh":0,"autonomy_h":0,"mass_kg":0,"cost_per_usable_kwh":0,
 //	            "cost_per_extra_kwh":0,"cart":{…}}],
-//	 "target":{…},"cautions":["…"]}
+//	 "target":{…},"notices":["…"],"cautions":["…"]}
 //
 // Status is reached, beyond (the horizon), never or impossible. Cash is in hand before a month's purchases,
 // outlay is all that was spent so far less what was sold. A month's cart and the target are whole plans as
@@ -35,7 +35,9 @@ type nextRecord struct {
 	Next           *nextPurchase `json:"next,omitempty"`
 	Months         []monthRecord `json:"months"`
 	Target         *planRecord   `json:"target,omitempty"`
-	TakenOff       []offRecord   `json:"taken_off"` // owned batteries that the target does not use
+	TakenOff       []offRecord   `json:"taken_off"` // what is owned and the target does not use
+	Notices        []string      `json:"notices"`   // what keeps batteries apart that could stand together
+	Nothing        *barRecord    `json:"nothing_before,omitempty"`
 	Cautions       []string      `json:"cautions"`
 }
 
@@ -69,8 +71,8 @@ func (n Next) record() any {
 	q := n.Sequence
 	r := nextRecord{
 		heading: headingOf("next", n.Scenario), Status: n.status(), Horizon: q.Horizon, Reached: q.Reached,
-		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target), TakenOff: n.off(),
-		Cautions: listed(n.Cautions),
+		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target), TakenOff: n.off(), Nothing: n.bar(),
+		Cautions: listed(n.Cautions), Notices: listed(n.Notices),
 	}
 	if m := n.firstPurchase(); m != nil {
 		r.Next = &nextPurchase{m.Month, spent(m), purchases(m.Buy)}

@@ -6,6 +6,7 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/catalog/problem"
+	"cartwright/cmd/cartwright/picture/told"
 )
 
 // smallCatalogue has a part of each kind, one price too old on the day it is shown.
@@ -47,6 +48,8 @@ func smallCatalogue() Parts {
 func TestPartsInEveryFormat(t *testing.T) {
 	one := smallCatalogue()
 	one.Kind = catalog.KindCable
+	american := smallCatalogue()
+	american.Units = told.US
 	for _, c := range []struct {
 		file   string
 		answer Parts
@@ -58,17 +61,9 @@ func TestPartsInEveryFormat(t *testing.T) {
 		{"parts.json", smallCatalogue(), JSON},
 		{"parts-cable.txt", one, Table},
 		{"parts-cable.csv", one, CSV},
+		{"parts-us.txt", american, Table},
 	} {
-		t.Run(c.file, func(t *testing.T) {
-			got, err := Render(c.answer, c.format, Width)
-			if err != nil {
-				t.Fatal(err)
-			}
-			golden(t, c.file, got)
-			if c.format == Table {
-				fits(t, string(got))
-			}
-		})
+		t.Run(c.file, func(t *testing.T) { shownAs(t, c.file, c.answer, c.format) })
 	}
 }
 

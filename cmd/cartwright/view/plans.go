@@ -26,6 +26,8 @@ type Plans struct {
 	Asked bool
 	// AsOf is the day that the age of prices is counted to; where it is zero no price is marked as old.
 	AsOf time.Time
+	// Notices says what keeps batteries apart that could stand together.
+	Notices []string
 }
 
 // units returns the units the answer is told in.
@@ -43,14 +45,16 @@ func (p Plans) shown() *plan.Plan {
 // sheet answers first, then shows the ranking, the plan, its proof and the cautions.
 func (p Plans) sheet() sheet {
 	if p.Result.Solver.Status == question.Infeasible {
-		return append(p.impossible(), cautions(p.Result.Cautions)...)
+		return append(noticed(p.impossible(), p.Notices), cautions(p.Result.Cautions)...)
 	}
 	one := p.shown()
 	if one == nil {
 		none := sheet{{title: "No plan for " + p.Scenario.Name + " was found so far."}, p.proof()}
 		return append(none, cautions(p.Result.Cautions)...)
 	}
-	s := sheet{p.headline(one), p.ranking(), p.bill(one)}
+	top := p.headline(one)
+	top.bullets = sentences(p.Notices)
+	s := sheet{top, p.ranking(), p.bill(one)}
 	if len(p.Scenario.Have) > 0 {
 		s = append(s, p.owned(one))
 	}

@@ -88,7 +88,7 @@ func (p Plans) ranking() section {
 	}}
 	extra := tellsExtra(p.Result.Plans)
 	if extra {
-		t.columns = append(t.columns, number(currency+"/\nextra\nkWh"))
+		t.columns = append(t.columns, number(currency+"/\nextra"))
 	}
 	life := p.By == question.ByLife
 	if life {
@@ -140,11 +140,15 @@ func (p Plans) ranking() section {
 	default:
 		t.notes = append(t.notes, aheadText(plans, ahead))
 	}
+	var more []string
 	if extra {
-		t.notes = append(t.notes, extraNote)
+		more = append(more, extraNote)
 	}
 	if rest := plans[listed:]; len(rest) > 0 {
-		t.notes = append(t.notes, fmt.Sprintf("Plans %d to %d: see --full.", rest[0].Rank, rest[len(rest)-1].Rank))
+		more = append(more, fmt.Sprintf("Plans %d to %d: see --full.", rest[0].Rank, rest[len(rest)-1].Rank))
+	}
+	if len(more) > 0 {
+		t.notes = append(t.notes, strings.Join(more, " "))
 	}
 	if series {
 		t.notes = append(t.notes, seriesNote)
@@ -172,7 +176,7 @@ func extraText(v float64) string {
 	return fixed(v, 2)
 }
 
-const extraNote = "Extra kWh: usable kWh beyond those of the batteries owned today."
+const extraNote = "Extra: for each kWh beyond those owned today."
 
 // lifeDecimals is to how many decimals a cost per lifetime kWh is shown: it is a matter of cents.
 const lifeDecimals = 4

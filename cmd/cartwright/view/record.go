@@ -29,6 +29,7 @@ type plansRecord struct {
 	// ChangesUnknown: the search was stopped before every change was looked into.
 	ChangesUnknown bool     `json:"changes_unknown,omitempty"`
 	Reasons        []string `json:"reasons,omitempty"` // where no plan is possible: what stands in the way
+	Notices        []string `json:"notices"`           // what keeps batteries apart that could stand together
 	Cautions       []string `json:"cautions"`
 }
 
@@ -83,7 +84,7 @@ func (p Plans) record() any {
 	return plansRecord{
 		heading: headingOf("plan", p.Scenario), Solver: solverRecord(r.Solver),
 		Plans:   each(r.Plans, func(one plan.Plan) planRecord { return *whole(&one) }),
-		Changes: each(r.Changes, changeOf), ChangesUnknown: r.ChangesUnknown, Reasons: r.Reasons, Cautions: listed(r.Cautions),
+		Changes: each(r.Changes, changeOf), ChangesUnknown: r.ChangesUnknown, Reasons: r.Reasons, Cautions: listed(r.Cautions), Notices: listed(p.Notices),
 	}
 }
 

@@ -19,6 +19,8 @@ type Value struct {
 	By       string    // one of ValueColumns
 	AsOf     time.Time // day that the age of prices is counted to
 	Cautions []string
+	// Notices says what keeps batteries apart that could stand together.
+	Notices []string
 }
 
 // valueColumn is something batteries can be sorted by. Without a figure a battery comes last.
@@ -102,35 +104,8 @@ func (v Value) sheet() sheet {
 		none := section{title: "No battery of the catalogue fits the bus of " + v.Scenario.Name + ".", bullets: v.Table.Reasons}
 		return append(sheet{none}, v.misfits()...)
 	}
-	s := sheet{v.answer(), v.costs(list), v.counts(list), v.landed(list)}
+	s := append(noticed(sheet{v.answer()}, v.Notices), v.costs(list), v.counts(list), v.landed(list))
 	return append(append(append(s, v.misfits()...), v.meanings()), cautions(v.Cautions)...)
-}
-
-// answer names the battery whose landed energy is cheapest, and the one whose extra energy is, of those that fit.
-func (v Value) answer() section {
-	var landed, extra *value.BatteryValue
-	for i := range v.Table.Batteries {
-		b := &v.Table.Batteries[i]
-		if b.Landed == nil || b.Count.Strings == 0 {
-			continue
-		}
-		if landed == nil || b.Landed.CostPerUsableKWh < landed.Landed.CostPerUsableKWh {
-			landed = b
-		}
-		if b.CostPerExtraKWh != 0 && (extra == nil || b.CostPerExtraKWh < extra.CostPerExtraKWh) {
-			extra = b
-		}
-	}
-	if landed == nil {
-		return section{title: "No battery has room on this cart."}
-	}
-	s := section{title: fmt.Sprintf("Cheapest energy that fits: %s, %s %s for each usable kWh, ready on the bus.",
-		landed.Part, fixed(landed.Landed.CostPerUsableKWh, 2), v.Scenario.Currency)}
-	if extra != nil && len(v.Scenario.Have) > 0 {
-		s.prose = []string{fmt.Sprintf("Beyond the batteries owned today: %s, %s %s for each extra kWh.",
-			extra.Part, fixed(extra.CostPerExtraKWh, 2), v.Scenario.Currency)}
-	}
-	return s
 }
 
 // costs is the table of what a kWh costs, weighs and takes up.

@@ -22,7 +22,7 @@ import (
 //	   "fits":{"strings":0,"modules":0,"limits":["mass"],"jointly":true,"least":2},
 //	   "owned":0,"for_sale":0}],
 //	 "misfits":[{"part":"…","reason":"…"}],"reasons":["…"],
-//	 "meanings":[{"name":"…","is":"…","source":"…"}],"cautions":["…"]}
+//	 "meanings":[{"name":"…","is":"…","source":"…"}],"notices":["…"],"cautions":["…"]}
 //
 // Batteries come in the order asked for. Series is modules in a string; price, usable_kwh and owned are of
 // one module, landed is of one string. Where no cycle life is stated there is no price_per_lifetime_kwh; where
@@ -36,6 +36,7 @@ type valueRecord struct {
 	Misfits   []misfitRecord  `json:"misfits"`
 	Reasons   []string        `json:"reasons"`
 	Meanings  []meaning       `json:"meanings"`
+	Notices   []string        `json:"notices"` // what keeps batteries apart that could stand together
 	Cautions  []string        `json:"cautions"`
 }
 
@@ -102,7 +103,7 @@ func (v Value) record() any {
 	return valueRecord{
 		heading: headingOf("value", v.Scenario), By: v.By, Batteries: each(v.sorted(), v.batteryOf),
 		Misfits: each(v.Table.Misfits, func(m value.Misfit) misfitRecord { return misfitRecord(m) }), Reasons: listed(v.Table.Reasons),
-		Meanings: valueMeanings, Cautions: listed(v.Cautions),
+		Meanings: valueMeanings, Cautions: listed(v.Cautions), Notices: listed(v.Notices),
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 func (p Plans) year(one *plan.Plan) section {
 	y := one.Year
 	if !p.Full {
-		return section{title: detailTitle(one, "the year"), prose: p.yearText(y)}
+		return section{title: detailTitle(one, "the year"), table: monthsAcross(y), prose: p.yearText(y)}
 	}
 	t := &table{columns: []column{
 		text("month"), number("sun\nkWh"), number("loads\nkWh"), number("served\n%"), number("short\nkWh"), number("spilled\nkWh"),
@@ -24,6 +24,27 @@ func (p Plans) year(one *plan.Plan) section {
 	}
 	t.row("year", energy(sum.Sun), energy(sum.Load), percent(y.Served), energy(sum.Short), energy(sum.Spilled))
 	return section{title: detailTitle(one, "the year"), table: t, bullets: p.yearText(y)}
+}
+
+// monthsAcross shows the months side by side, which takes fewest lines.
+func monthsAcross(y *plan.Year) *table {
+	t := &table{columns: []column{text("kWh")}}
+	rows := [][]string{{"sun"}, {"loads"}, {"short"}, {"spilled"}, {"served %"}}
+	for i, m := range y.Months {
+		t.columns = append(t.columns, number(time.Month(i + 1).String()[:3]))
+		for r, kwh := range []float64{m.Sun, m.Load, m.Short, m.Spilled} {
+			rows[r] = append(rows[r], fixed(kwh, 0))
+		}
+		share := none
+		if m.Load > 0 {
+			share = fixed(100*(1-m.Short/m.Load), 0)
+		}
+		rows[4] = append(rows[4], share)
+	}
+	for _, r := range rows {
+		t.row(r...)
+	}
+	return t
 }
 
 // energy returns kWh of a month: a tenth where there are few.

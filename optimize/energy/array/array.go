@@ -49,7 +49,7 @@ func (a *Array) fullest(units int) float64 { return math.Ceil(float64(a.Inputs) 
 //
 //	solar_max_w k / ceil(k / u)
 //
-// Source: common practice, none: all inputs are alike, so the fullest unit is the first to be full.
+// All inputs are alike, so the fullest unit is the first to be full.
 func (a *Array) TakenW(inv *catalog.Inverter, units int) float64 {
 	return inv.SolarMaxW * float64(a.Inputs) / a.fullest(units)
 }

@@ -20,13 +20,14 @@ type Figures struct {
 // Month is a month's energy in Wh. Load is what the bus is asked for.
 type Month struct{ SunWh, LoadWh, ShortWh, SpilledWh float64 }
 
-// Simulate runs a store through the year. Net is y.Net(), which many stores share. It allocates nothing.
+// Simulate runs a store through the year. Net is y.Net(), which many stores share. A record of fewer whole days goes
+// round likewise. It allocates nothing.
 func Simulate(y *Hours, net []float64, s Store) Figures {
 	r := run{y: y, store: s, stored: begin(net, s).stored}
 	f := Figures{ClippedWh: y.ClippedWh}
 	days := 0
 	for m := range f.Months {
-		until := days + sky.DaysOfMonth(m)
+		until := min(days+sky.DaysOfMonth(m), len(net)/24)
 		f.Months[m] = r.month(net, days, until)
 		days = until
 	}

@@ -86,7 +86,8 @@ func TestTheKeyboardIsEnough(t *testing.T) {
 	}
 }
 
-// With axe-core at hand (npm pack axe-core), it finds nothing serious in the page.
+// With axe-core at hand (npm pack axe-core), it finds nothing serious in the page as it comes, in the page with
+// everything open and a mistake in it, on a phone, nor in a report.
 func TestAxe(t *testing.T) {
 	if *axe == "" {
 		return // run by hand; DEVELOPERS.md says how
@@ -95,28 +96,49 @@ func TestAxe(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	b := browse(t, served(t, newCart(t)), 1400, 1000)
+	b.planned()
 	for _, scheme := range []string{"light", "dark"} {
-		b := browse(t, served(t, "cider-shed"), 1400, 1000)
-		b.planned()
 		b.do(emulated(scheme))
-		var found struct {
-			Passed int
-			Wrong  []struct {
-				ID, Impact, Help string
-				Nodes            []string
-			}
+		b.axed(string(script), "the page, "+scheme)
+	}
+	b.click("#choices summary")
+	b.set("buy-1", "1 lfp-rack-5"+kb.Enter)
+	b.until("side by side", "document.querySelector('#chosen .compare')")
+	b.click(`input[name=a][value="1"]`)
+	b.click(`input[name=b][value="2"]`)
+	b.until("the comparison", "document.getElementById('comparing')")
+	b.do(chromedp.SetValue("#kind", "batteries", chromedp.ByQuery), chromedp.Evaluate("document.getElementById('kind').dispatchEvent(new Event('change', {bubbles: true}))", nil))
+	b.until("the table", "document.querySelector('#parts table')")
+	b.set("f-limits.mass", "heavy")
+	b.until("the mistake", "document.getElementById('f-limits.mass').getAttribute('aria-invalid') === 'true'")
+	b.axed(string(script), "everything open")
+	b.do(chromedp.EmulateViewport(390, 844))
+	b.axed(string(script), "a phone")
+	b = browse(t, "file://"+reported(t, "goat-dairy"), 1000, 1000)
+	b.axed(string(script), "a report")
+}
+
+// axed has axe look through what the tab shows.
+func (b *tab) axed(script, where string) {
+	b.t.Helper()
+	var found struct {
+		Passed int
+		Wrong  []struct {
+			ID, Impact, Help string
+			Nodes            []string
 		}
-		b.do(chromedp.Evaluate(string(script)+`; axe.run().then((r) => ({Passed: r.passes.length, Wrong: r.violations.map((v) => (
-			{ID: v.id, Impact: v.impact, Help: v.help, Nodes: v.nodes.slice(0, 3).map((n) => n.html)}))}))`, &found, awaited))
-		t.Logf("%s: %d rules passed", scheme, found.Passed)
-		if found.Passed < 20 {
-			t.Errorf("%s: axe looked at next to nothing", scheme)
-		}
-		for _, f := range found.Wrong {
-			t.Logf("%s: %s, %s: %s %.300v", scheme, f.Impact, f.ID, f.Help, f.Nodes)
-			if f.Impact == "serious" || f.Impact == "critical" {
-				t.Errorf("%s: %s", scheme, f.ID)
-			}
+	}
+	b.do(chromedp.Evaluate(script+`; axe.run().then((r) => ({Passed: r.passes.length, Wrong: r.violations.map((v) => (
+		{ID: v.id, Impact: v.impact, Help: v.help, Nodes: v.nodes.slice(0, 3).map((n) => n.html)}))}))`, &found, awaited))
+	b.t.Logf("%s: %d rules passed", where, found.Passed)
+	if found.Passed < 20 {
+		b.t.Errorf("%s: axe looked at next to nothing", where)
+	}
+	for _, f := range found.Wrong {
+		b.t.Logf("%s: %s, %s: %s %.300v", where, f.Impact, f.ID, f.Help, f.Nodes)
+		if f.Impact == "serious" || f.Impact == "critical" {
+			b.t.Errorf("%s: %s", where, f.ID)
 		}
 	}
 }

@@ -91,7 +91,7 @@ func browse(t *testing.T, address string, wide, high int) *tab {
 	t.Cleanup(stop)
 	ctx, done := chromedp.NewContext(all)
 	t.Cleanup(done)
-	late, cancel := context.WithTimeout(ctx, patience)
+	late, cancel := context.WithTimeout(ctx, 4*patience)
 	t.Cleanup(cancel)
 	return (&tab{Context: late, t: t}).open(address)
 }

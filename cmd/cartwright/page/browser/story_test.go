@@ -160,7 +160,7 @@ func TestStoppedInMidSearch(t *testing.T) {
 	}
 	b := browse(t, served(t, folder), 1400, 1000)
 	b.until("the first plan, while others are looked for", "document.querySelector('#buy') && !document.getElementById('progress').hidden")
-	b.until("how far it is", "document.querySelector('#status').innerText.includes('looked into')")
+	b.until("how far it is", "document.querySelector('#far').innerText.includes('looked into')")
 	cost := b.text("#buy")
 	b.click("#stop")
 	b.until("stopped", "document.getElementById('progress').hidden && document.querySelector('#status').innerText.startsWith('Stopped')")

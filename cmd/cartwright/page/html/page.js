@@ -86,7 +86,8 @@
     number = Math.max(number, state.number);
     document.title = state.name + ': cartwright';
     if ($('name').textContent !== state.name) $('name').textContent = state.name;
-    $('status').textContent = state.status;
+    if ($('status').textContent !== state.status) $('status').textContent = state.status;
+    if (!state.planning) $('far').textContent = '';
     notice(state.notice);
     $('undo').disabled = !state.canUndo;
     $('save').disabled = !state.dirty;
@@ -230,7 +231,8 @@
   events.onmessage = (m) => {
     const e = JSON.parse(m.data);
     if (e.kind === 'progress') {
-      $('status').textContent = 'Planning… ' + e.cells + ' choices looked into, ' + e.found + ' plans found.';
+      // Not in the status, which a screen reader reads out whenever it changes.
+      $('far').textContent = e.cells + ' choices looked into, ' + e.found + ' plans found';
       return;
     }
     refresh(e.kind === 'changed' && e.tab !== tab && e.number > number);

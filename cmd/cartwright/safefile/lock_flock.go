@@ -1,0 +1,39 @@
+//go:build darwin || dragonfly || freebsd || linux || netbsd || openbsd
+
+package safefile
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"syscall"
+	"time"
+)
+
+// How long another program's turn is waited for, and how often it is looked whether it is over: a turn takes
+// milliseconds.
+const (
+	lockTime = 2 * time.Second
+	lockStep = 5 * time.Millisecond
+)
+
+// lock takes a folder's turn to change its files, until what it returns is called. Programs that know nothing of it
+// are not kept out, and where the file system has no locks nobody is.
+func lock(dir string) (release func(), err error) {
+	f, err := os.Open(dir)
+	if err != nil {
+		return nil, err
+	}
+	release = func() { f.Close() } // which gives the lock back
+	for waited := time.Duration(0); ; waited += lockStep {
+		err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
+		switch {
+		case !errors.Is(err, syscall.EWOULDBLOCK):
+			return release, nil
+		case waited >= lockTime:
+			release()
+			return nil, fmt.Errorf("another program is writing in %s", dir)
+		}
+		time.Sleep(lockStep)
+	}
+}

@@ -1,0 +1,29 @@
+package search
+
+import (
+	"cartwright/optimize/bench"
+	"cartwright/optimize/bound"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/question"
+)
+
+// lives reports whether a core gives energy in all its life, where cores are ranked by what that costs. With sun it may
+// be that its store is never used: then its calendar ends it before it gave anything.
+func (s *search) lives(c *bench.Core, f bound.Figures) bool {
+	switch {
+	case s.by != question.ByLife:
+		return true
+	case !f.Aged:
+		return false
+	case s.b.Supplies[c.Supply].Sun == nil:
+		return true
+	}
+	strings := s.b.StringsOf(c)
+	cycles := s.b.YearOf(c.Supply, strings).Cycles
+	for _, x := range strings {
+		if x.Count > 0 && energy.LifetimeWh(x.Battery, s.b.Scenario.Limits.Reserve, cycles) > 0 {
+			return true
+		}
+	}
+	return false
+}
