@@ -167,9 +167,9 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 	return options, len(options) > 0
 }
 
-// wiredOptions finds the options of a run with lines and a device.
+// wiredOptions finds the options of a run with lines and a device. They are good until it is called again.
 func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
-	var options []market.Option
+	options := b.before.scratch[:0]
 	const most = 7        // a cable and its ends, a ground and its ends, a device, a conduit and its ends
 	var uses []market.Use // of many options
 	_, bond := wiring.BondDuty(b.Scenario)
@@ -208,6 +208,7 @@ func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 			uses = uses[:len(uses)+len(o.Uses)]
 		}
 	}
+	b.before.scratch = options
 	return options
 }
 

@@ -117,7 +117,7 @@ func (a *Article) sure() float64 {
 // dearer one dominates is kept, which is slower and no mistake.
 const mostCompared = 64
 
-// Prune returns the options that no other dominates, in their order; of equals the first stays.
+// Prune returns the options that no other dominates, in their order; of equals the first stays. Their uses are copied.
 func (m *Market) Prune(options []Option, heavy bool) []Option {
 	order := make([]int, len(options))
 	for i := range order {
@@ -140,7 +140,9 @@ func (m *Market) Prune(options []Option, heavy bool) []Option {
 	sort.Ints(both)
 	out := make([]Option, 0, len(both))
 	for _, at := range both {
-		out = append(out, options[at])
+		o := options[at]
+		o.Uses = slices.Clone(o.Uses)
+		out = append(out, o)
 	}
 	return out
 }
