@@ -21,7 +21,7 @@ const (
 )
 
 // manuals are the texts whose runs are replayed, each in an empty folder of its own.
-var manuals = []string{"../../README.md", "README.md"}
+var manuals = []string{"../../README.md", "README.md", "../../scenarios/demos/goat-dairy/README.md"}
 
 // TestReadme replays the README and the list of commands. With -update they are rewritten.
 func TestReadme(t *testing.T) {

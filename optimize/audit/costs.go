@@ -74,7 +74,7 @@ func (a *auditor) shipping() plan.Money {
 // perEnergy tells whether the cost of a kWh is true, of usable and of lifetime energy.
 func (a *auditor) perEnergy() {
 	a.truly(rulePerKWh, a.p.CostPerUsableKWh, a.p.Cost.Units()/(a.usableWh()/1000), "")
-	a.truly(rulePerKWh, a.p.CostPerExtraKWh, a.perExtra(), "")
+	a.truly(rulePerKWh, a.p.CostPerExtraKWh, perExtra(a.p.Cost.Units(), a.usableWh()-a.ownedWh()), "")
 	life := a.lifetimeWh()
 	if life == 0 {
 		life = math.Inf(1) // the cost of a kWh is 0 then
@@ -82,13 +82,12 @@ func (a *auditor) perEnergy() {
 	a.truly(rulePerLife, a.p.CostPerLifetimeKWh, a.p.Cost.Units()/(life/1000), "")
 }
 
-// perExtra returns what a usable kWh beyond those owned costs, 0 where the plan has none.
-func (a *auditor) perExtra() float64 {
-	extra := a.usableWh() - a.ownedWh()
-	if extra < 1e-6 {
+// perExtra returns what a usable kWh beyond those owned costs, 0 where there is none.
+func perExtra(costUnits, extraWh float64) float64 {
+	if extraWh < 1e-6 {
 		return 0 // what rounding leaves
 	}
-	return a.p.Cost.Units() / (extra / 1000)
+	return costUnits / (extraWh / 1000)
 }
 
 // ownedWh returns the usable energy of the owned batteries in whole strings; of those that may not share a bus

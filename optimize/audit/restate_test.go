@@ -27,7 +27,7 @@ func (k *cart) restate() {
 	p.Tax = plan.Money(math.Round(k.s.Tax * float64(p.Spend+p.Shipping)))
 	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
 	p.CostPerUsableKWh = p.Cost.Units() / math.Max(p.UsableKWh, 1e-6) // a number even of nothing
-	p.CostPerExtraKWh = a.perExtra()
+	p.CostPerExtraKWh = perExtra(a.p.Cost.Units(), a.usableWh()-a.ownedWh())
 	p.CostPerLifetimeKWh = 0
 	if life := a.lifetimeWh(); life > 0 {
 		p.CostPerLifetimeKWh = p.Cost.Units() / (life / 1000)

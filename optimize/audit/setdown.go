@@ -113,7 +113,10 @@ func amidst(sh *scenarios.Shelf, all []chassis.Standing) bool {
 			acrossM += m.AcrossM + m.DepthM/2 - sh.DepthM/2
 		}
 	}
-	off := alongKgM / kg
+	off := 0.0 // modules may weigh nothing
+	if kg > 0 {
+		off = alongKgM / kg
+	}
 	atEnd := off > 0 && first <= hairM || off < 0 && last >= sh.LengthM-hairM
 	return math.Abs(acrossM) <= hairM*float64(len(all)) && (math.Abs(off) <= hairM || atEnd)
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"cartwright/catalog"
+	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/next"
@@ -107,6 +108,9 @@ func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, err
 			continue
 		}
 		found.CostPerExtraKWh = energy.CostPerExtraKWh(found.Cost.Units(), 1000*found.UsableKWh, energy.OwnedWh(p.Scenario, p.Catalog))
+		if err := question.Agreed(*found, audit.Extra(p.Scenario, p.Catalog, found.CostPerExtraKWh, found.Cost.Units(), 1000*found.UsableKWh)); err != nil {
+			return nil, err
+		}
 		o.Plan = found
 		o.Month, o.Reached = next.MonthOf(p.Scenario, found.Cost)
 		o.Kept = list[i].kept(f)

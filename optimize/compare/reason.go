@@ -25,13 +25,13 @@ func (f *fitting) misfit() []string {
 		}
 		switch {
 		case k.why != "":
-			reasons = append(reasons, k.battery.ID+": "+k.why)
+			reasons = append(reasons, f.of(k)+k.why)
 		case named != nil && !energy.ShareBus(named.battery, k.battery):
 			reasons = append(reasons, stays(named)+stays(k)+bench.Apart(named.battery.ID, k.battery.ID))
 		case k.battery.MaxParallel > 0 && k.named+k.kept > k.battery.MaxParallel*k.series:
-			reasons = append(reasons, fmt.Sprintf("%s: at most %d strings in parallel (batteries.csv, max_parallel)", k.battery.ID, k.battery.MaxParallel))
+			reasons = append(reasons, fmt.Sprintf("%sat most %d strings in parallel (batteries.csv, max_parallel)", f.of(k), k.battery.MaxParallel))
 		case k.series > 1:
-			reasons = append(reasons, fmt.Sprintf("%s: %d make no whole strings of %d", k.battery.ID, k.owned+k.named, k.series))
+			reasons = append(reasons, fmt.Sprintf("%s%d make no whole strings of %d", f.of(k), k.owned+k.named, k.series))
 		}
 		named = k
 	}
@@ -39,6 +39,14 @@ func (f *fitting) misfit() []string {
 		reasons = append(reasons, "no battery is owned, so nothing can stand on the cart")
 	}
 	return reasons
+}
+
+// of names a kind before a reason; where it alone is bought, the choice names it already.
+func (f *fitting) of(k *kind) string {
+	if len(f.buy) == 1 && k.named > 0 {
+		return ""
+	}
+	return k.battery.ID + ": "
 }
 
 // stays says of a kind that is to be kept that it must stay.

@@ -93,5 +93,6 @@ func pinned(p question.Problem, k *bank, buy []Line) question.Problem {
 			}
 		}
 	}
+	pinModules(&s, c, owned, buy, stand)
 	return question.Problem{Scenario: &s, Catalog: c, Stand: stand, Idle: k.idle}
 }

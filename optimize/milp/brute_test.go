@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"cartwright/optimize/milp/proof"
 	"pgregory.net/rapid"
 )
 
@@ -17,7 +18,7 @@ func brute(m *Model) (best float64, found bool) {
 		x[j] = c.lo
 	}
 	for {
-		if len(Violations(m, x, feasTol)) == 0 {
+		if len(Violations(m, x, proof.Slack)) == 0 {
 			if at := m.objectiveAt(x); !found || m.sign()*at < m.sign()*best {
 				best, found = at, true
 			}

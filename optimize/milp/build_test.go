@@ -67,14 +67,12 @@ func TestBuildingErrors(t *testing.T) {
 // TestOptionErrors refuses options that make no sense.
 func TestOptionErrors(t *testing.T) {
 	for name, o := range map[string]Options{
-		"negative time limit":      {TimeLimit: -1},
+		"negative work":            {Work: -1},
 		"cutoff that is no number": {Cutoff: math.NaN(), HasCutoff: true},
 		"infinite cutoff":          {Cutoff: math.Inf(1), HasCutoff: true},
 		"negative resolution":      {Resolution: -1},
 		"resolution no number":     {Resolution: math.NaN()},
 		"infinite resolution":      {Resolution: math.Inf(1)},
-		"negative IntTol":          {IntTol: -1e-9},
-		"IntTol of a half":         {IntTol: 0.5},
 	} {
 		m := New("m")
 		m.Binary("x")

@@ -12,6 +12,7 @@ import (
 // Twenty thousand models, in half an hour on two cores:
 //
 //	go test ./optimize/milp -run TestRivals -timeout 0 -v -milp.runs 20000
+//	CARTWRIGHT_ENGINE=lp_solve go test ./optimize/milp -run TestRivals -timeout 0 -v -milp.runs 20000
 var runs = flag.Int("milp.runs", 300, "random models that TestRivals asks glpsol and cbc about")
 
 // TestRivals solves random models of every shape and asks glpsol and cbc through MPS files. Where they
@@ -42,9 +43,9 @@ func TestRivals(t *testing.T) {
 		}()
 	}
 	work.Wait()
-	t.Logf("%d models: %d proved, %d impossible, %d without limit; glpsol wrong %d, cbc wrong %d; rivals out of time %d, crashed %d; %d retried; seconds: we %.1f, glpsol %.1f, cbc %.1f",
-		len(models), count.proved, count.infeasible, count.unbounded, count.wrong["glpsol"], count.wrong["cbc"],
-		count.stopped, count.crashed, count.retried, count.took["milp"].Seconds(), count.took["glpsol"].Seconds(), count.took["cbc"].Seconds())
+	t.Logf("%s: %d models: %d proved, %d impossible, %d without limit, %d without a certificate; glpsol wrong %d, cbc wrong %d; rivals out of time %d, crashed %d; seconds: we %.1f, glpsol %.1f, cbc %.1f",
+		Finder().Name(), len(models), count.proved, count.infeasible, count.unbounded, count.bare, count.wrong["glpsol"], count.wrong["cbc"],
+		count.stopped, count.crashed, count.took["milp"].Seconds(), count.took["glpsol"].Seconds(), count.took["cbc"].Seconds())
 	if *runs >= 300 && (count.infeasible == 0 || count.unbounded == 0) {
 		t.Errorf("%d impossible and %d without limit: the shapes leave something out", count.infeasible, count.unbounded)
 	}
@@ -56,9 +57,10 @@ func TestRivals(t *testing.T) {
 // tally counts what came out.
 type tally struct {
 	sync.Mutex
-	proved, infeasible, unbounded, stopped, crashed, retried int
-	wrong                                                    map[string]int
-	took                                                     map[string]time.Duration
+	proved, infeasible, unbounded, stopped, crashed int
+	bare                                            int // found, or said to be impossible, without a certificate
+	wrong                                           map[string]int
+	took                                            map[string]time.Duration
 }
 
 // ask puts a batch of models, the first of which is number from, to all three.
@@ -75,7 +77,7 @@ func (c *tally) ask(t *testing.T, from int, models []*Model) {
 		}
 		ours[i] = s
 	}
-	c.count(ours, time.Since(start))
+	c.count(t, from, models, ours, time.Since(start))
 	c.rivals(ctx, t, from, models, ours)
 	var twins []*Model
 	var again []Solution
@@ -132,14 +134,14 @@ func (c *tally) rivals(ctx context.Context, t *testing.T, from int, models []*Mo
 	}
 }
 
-func (c *tally) count(ours []Solution, took time.Duration) {
+func (c *tally) count(t *testing.T, from int, models []*Model, ours []Solution, took time.Duration) {
 	c.Lock()
 	defer c.Unlock()
 	if c.wrong == nil {
 		c.wrong, c.took = map[string]int{}, map[string]time.Duration{}
 	}
 	c.took["milp"] += took
-	for _, s := range ours {
+	for i, s := range ours {
 		switch s.Status {
 		case Proved:
 			c.proved++
@@ -147,9 +149,11 @@ func (c *tally) count(ours []Solution, took time.Duration) {
 			c.infeasible++
 		case Unbounded:
 			c.unbounded++
-		}
-		if len(s.Retries) > 0 {
-			c.retried++
+		default:
+			c.bare++
+			if !unbounded(models[i]) {
+				t.Errorf("model %d, %s: %v, %q", from+i, models[i].Name(), s.Status, s.Retries)
+			}
 		}
 	}
 }

@@ -43,5 +43,21 @@ func (s *search) cutoff() ceiling {
 		limit = g * (math.Floor(limit/g+finestResolution*scale/g) + latticeSlack)
 		return ceiling{limit: limit, accept: limit + latticeSlack*g}
 	}
-	return ceiling{limit: limit + finestResolution*scale, accept: limit + feasTol*scale}
+	return ceiling{limit: limit + finestResolution*scale, accept: limit + 2*finestResolution*scale}
+}
+
+// ceiling is what the objective, to be minimised and without its constant, may be at most.
+type ceiling struct {
+	limit  float64 // infinite for none
+	accept float64 // above it a point is refused; between the two it is rounding
+}
+
+func noCeiling() ceiling { return ceiling{math.Inf(1), math.Inf(1)} }
+
+// under returns the ceiling of what is better than a point of such a value. Half of what matters is the margin: a
+// point that misses the limit by less is still better than the one in hand, one that misses it by more is the one
+// in hand again.
+func (s *search) under(at float64) ceiling {
+	matters := s.better(at)
+	return ceiling{limit: at - gapPart*matters, accept: at - matters/2}
 }

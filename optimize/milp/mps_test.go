@@ -4,8 +4,11 @@ import (
 	"bytes"
 	"context"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
+
+	"cartwright/optimize/milp/mps"
 )
 
 // text returns a model as MPS.
@@ -20,7 +23,7 @@ func text(t *testing.T, m *Model) string {
 
 // TestMPSNames cleans names that a reader would trip over and keeps them apart, the same way each time.
 func TestMPSNames(t *testing.T) {
-	long := strings.Repeat("long", longestName/4)
+	long := strings.Repeat("long", mps.LongestName/4)
 	tests := []struct{ name, want string }{
 		{"4/0 AWG, red", "_4_0_AWG__red"},
 		{"4/0 AWG: red", "_4_0_AWG__red_2"},
@@ -143,5 +146,19 @@ func TestMPSWriteError(t *testing.T) {
 	f := shortWriter(5000)
 	if err := cart(seeded(1), 3).WriteMPS(&f); err != context.DeadlineExceeded {
 		t.Errorf("got %v, want the writer's error", err)
+	}
+}
+
+// TestMPSReadBack: what is written is read back as the same program, to the last bit.
+func TestMPSReadBack(t *testing.T) {
+	models := conventions()
+	for i, sh := range shapes {
+		models = append(models, sh.build(seeded(uint64(i)), 2))
+	}
+	for _, m := range models {
+		f, err := mps.Read(strings.NewReader(text(t, m)))
+		if want := m.file().Program; err != nil || !reflect.DeepEqual(f.Program, want) {
+			t.Errorf("%s: %v\n%+v\n%+v", m.Name(), err, f, want)
+		}
 	}
 }

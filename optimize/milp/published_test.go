@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"cartwright/optimize/milp/proof"
 )
 
 // solved solves a model to a proof and checks that the point keeps every row.
@@ -21,7 +23,7 @@ func solved(t *testing.T, m *Model) Solution {
 	if s.Status != Proved {
 		t.Fatalf("%s: %v, want %v; %q", m.Name(), s.Status, Proved, s.Retries)
 	}
-	if v := Violations(m, s.Values(), feasTol); len(v) > 0 {
+	if v := Violations(m, s.Values(), proof.Slack); len(v) > 0 {
 		t.Errorf("%s: %v", m.Name(), v)
 	}
 	return s

@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"cartwright/optimize/milp/mps"
 )
 
 // rivalAnswer is what another solver says of a model.
@@ -122,7 +124,7 @@ func cbc(ctx context.Context, dir string, models []*Model) ([]rivalAnswer, error
 func readCBC(text string, m *Model) (a rivalAnswer, err error) {
 	a.values = make([]float64, len(m.cols))
 	names := map[string]int{}
-	for j, n := range uniqueNames(len(m.cols), constantName, func(j int) string { return m.cols[j].name }) {
+	for j, n := range mps.UniqueNames(len(m.cols), mps.Constant, func(j int) string { return m.cols[j].name }) {
 		names[n] = j
 	}
 	head, body, _ := strings.Cut(text, "\n")
@@ -164,7 +166,7 @@ func compare(m *Model, s Solution, a rivalAnswer) (ours, theirs string) {
 		return "", ""
 	case !s.Status.HasPoint() && (a.status == Infeasible || a.status == Unbounded):
 		return "", "" // the twin without an objective tells the two apart
-	case s.Status == Proved && a.status == Proved && agree(m.sign()*s.Objective, a.objective):
+	case s.Status.HasPoint() && a.status == Proved && agree(m.sign()*s.Objective, a.objective):
 		return "", ""
 	}
 	// Their point, integers rounded: does it hold, and is it better than ours?
@@ -200,4 +202,15 @@ func have(program string) error {
 		return fmt.Errorf("%s is needed for this test; install it: apt-get install glpk-utils coinor-cbc", program)
 	}
 	return nil
+}
+
+// unbounded reports whether a model has a variable without one of its bounds: then a row may be off by anything, and
+// what follows from it can't be proved.
+func unbounded(m *Model) bool {
+	for _, c := range m.cols {
+		if math.IsInf(c.lo, 0) || math.IsInf(c.hi, 0) {
+			return true
+		}
+	}
+	return false
 }

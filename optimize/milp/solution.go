@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"cartwright/optimize/milp/proof"
 )
 
 // Status says what a solve found out. It keeps three questions apart: is there a point, is it the best,
@@ -12,18 +14,18 @@ type Status int
 
 // The six ends of a solve.
 const (
-	// Proved: the point is best, and a further search found nothing better by Options.Resolution. Only
-	// with Options.Prove.
+	// Proved: nothing is better than the point by Options.Resolution, and that has been checked in exact
+	// arithmetic. Only with Options.Prove.
 	Proved Status = iota + 1
-	// Best: the best point found, in the time given or without a further search for a better one.
+	// Best: the best point found, in the work or time given, or as far as can be proved, or without a proof asked for.
 	Best
-	// Infeasible: no point meets the rows and bounds (and the cutoff, where one was given).
+	// Infeasible: no point meets the rows and bounds (and the cutoff, where one was given). That has been checked.
 	Infeasible
 	// Unbounded: the objective has no limit.
 	Unbounded
-	// Stopped: time ran out or the context was cancelled before any point was found.
+	// Stopped: the work was done or the context over before any point was found.
 	Stopped
-	// GaveUp: the engine failed, or returned wrong points, under every setting.
+	// GaveUp: no point was found, and that there is none could not be proved.
 	GaveUp
 )
 
@@ -56,10 +58,16 @@ type Solution struct {
 	// Bound is what no point can beat: at most the objective of every point when minimising, at least
 	// when maximising. Infinite where nothing is known.
 	Bound   float64
-	Ended   bool      // the search was cut short by time or by the context
-	Seconds float64   // of wall clock
-	Solves  int       // runs of the engine, proofs and retries included
-	Retries []string  // what trouble was met and which setting was tried instead
+	Ended   bool    // the search was cut short, by a limit of work or by the context
+	Seconds float64 // of wall clock
+	Solves  int     // runs of engines
+	Engine  string  // which engine found the point
+	Checked int     // certificates that passed the checker: 0 or 1
+	// Proof says that nothing is better than the point, or that there is none. It has passed the checker; nil where
+	// nothing has. It is about Program, which is to be minimised, without the objective's constant.
+	Program *proof.Program
+	Proof   *proof.Certificate
+	Retries []string  // what trouble was met
 	values  []float64 // by column; nil without a point
 	model   *Model    // whose handles Value takes
 }
@@ -71,6 +79,15 @@ func (s Solution) Value(v Var) float64 {
 		panic("milp: a solution without a point has no values: " + s.Status.String())
 	}
 	return s.values[s.model.index(v)]
+}
+
+// At returns what an expression comes to at the point. It panics as Value does.
+func (s Solution) At(e Expr) float64 {
+	sum := e.constant
+	for _, t := range e.terms {
+		sum += t.coef * s.Value(t.v)
+	}
+	return sum
 }
 
 // Int returns the value of a variable rounded to the nearest whole number. It panics as Value does.

@@ -4,15 +4,17 @@ import (
 	"context"
 	"math"
 	"time"
+
+	"cartwright/optimize/milp/branch"
+	"cartwright/optimize/milp/engine"
+	"cartwright/optimize/milp/proof"
 )
 
-// Solve searches for the best point. It returns an error where the model or the options are wrong or
-// memory ran out; everything else is a Status. A cancelled context or a passed time limit is no error: the
-// status is Best or Stopped then, and Ended is set.
+// Solve searches for the best point. It returns an error where the model or the options are wrong or an engine
+// failed; everything else is a Status. A cancelled context and a limit of work are no error: the status is Best or
+// Stopped then, and Ended is set.
 //
-// Where neither ends the search, the same model gives the same solution every time. Of integers the engine
-// branches on those first that were added first, so it pays to add the great decisions before what follows
-// from them.
+// Where the context does not end it, the same model gives the same solution every time.
 func (m *Model) Solve(ctx context.Context, o Options) (Solution, error) {
 	if m.err != nil {
 		return Solution{}, m.err
@@ -20,14 +22,9 @@ func (m *Model) Solve(ctx context.Context, o Options) (Solution, error) {
 	if err := o.check(); err != nil {
 		return Solution{}, err
 	}
-	w, err := newWatch(ctx, o.TimeLimit)
-	if err != nil {
-		return Solution{}, err
-	}
-	defer w.free()
 	start := time.Now()
-	s := newSearch(m, o, w)
-	if err := s.run(); err != nil {
+	s := newSearch(m, o)
+	if err := s.run(ctx); err != nil {
 		return Solution{}, err
 	}
 	s.sol.Bound = s.sign*s.bound + m.objConst
@@ -39,76 +36,136 @@ func (m *Model) Solve(ctx context.Context, o Options) (Solution, error) {
 type search struct {
 	m       *Model
 	o       Options
-	w       *watch
+	p       *proof.Program
 	sign    float64 // 1 to minimise, -1 to maximise
 	spacing float64 // see Model.spacing
+	points  engine.Engine
+	prover  engine.Engine
+	top     ceiling
+	at      float64 // what the best point comes to
 	bound   float64 // no point is below
-	engine  engine
 	sol     Solution
 }
 
-// engine runs a program once: (*program).run, or what a test puts in its place.
-type engine func(p *program, s *setting, gap float64, pivots int64, w *watch) (outcome, error)
-
-func newSearch(m *Model, o Options, w *watch) *search {
-	s := &search{m: m, o: o, w: w, sign: m.sign(), spacing: m.spacing(), bound: math.Inf(-1),
-		engine: (*program).run}
+func newSearch(m *Model, o Options) *search {
+	s := &search{m: m, o: o, p: m.program(o.Relax), sign: m.sign(), spacing: m.spacing(), points: o.Points,
+		prover: branch.Engine{}, top: noCeiling(), bound: math.Inf(-1)}
+	if s.points == nil {
+		s.points = Points()
+	}
 	if o.Relax {
 		s.spacing = 0
 	}
-	s.sol.model = m
+	if o.HasCutoff {
+		s.top = s.cutoff()
+	}
+	s.sol.model, s.sol.Program = m, s.p
 	return s
 }
 
-// run settles what needs no engine and hunts for the rest.
-func (s *search) run() error {
-	p, holds := s.m.flatten(s.o.Relax)
-	switch {
-	case !holds:
-		s.sol.Status = Infeasible
-		return nil
-	case len(s.m.obj) == 0 && s.o.HasCutoff && s.sign*s.m.objConst > s.sign*s.o.Cutoff:
-		s.sol.Status = Infeasible
-		return nil
-	case len(s.m.cols) == 0:
-		s.constant()
-		return nil
+// run looks for points with the engine that finds, where there is one, and hands over to the one that proves.
+func (s *search) run(ctx context.Context) error {
+	if s.points != nil {
+		if err := s.find(ctx); err != nil {
+			return err
+		}
 	}
-	top := noCeiling()
-	if s.o.HasCutoff && len(s.m.obj) > 0 {
-		top = s.cutoff()
-	}
-	h := &hunt{search: s, p: p, top: top, points: 1, none: 2}
-	if s.o.Prove {
-		h.points = 2
-	}
-	if s.o.TrustInfeasible {
-		h.none = 1
-	}
-	if err := h.run(); err != nil {
+	a, err := s.ask(ctx, s.prover, s.p, s.top, 0, s.o.Work)
+	if err != nil {
 		return err
 	}
-	s.sol.Status, s.sol.values = h.status, h.values
-	if h.values == nil {
-		return nil
+	switch {
+	case a.Claim == engine.Unbounded && s.sol.values == nil:
+		return s.limitless(ctx)
+	case a.Claim == engine.None || a.Claim == engine.Best:
+		s.certify(s.p, &a)
+	case !math.IsInf(a.Bound, 1): // open: what is left of it bounds the rest
+		s.bound = math.Max(s.bound, a.Bound)
 	}
-	s.sol.Objective = s.m.objectiveAt(h.values)
-	if h.status == Best && h.claims >= 2 && s.o.Prove {
-		s.sol.Status, s.bound = Proved, h.top.limit
+	s.end(&a)
+	return nil
+}
+
+// How much work the engine that finds points has, for one setting and for the next: what takes one order of branching
+// minutes takes another one milliseconds, and which, nobody can tell beforehand.
+const (
+	firstPivots = 600 // and
+	pivotsADim  = 3   // for each row and column: a large relaxation is no sign of trouble
+	mostTurns   = 3
+)
+
+// find asks for a point until one comes that is good.
+func (s *search) find(ctx context.Context) error {
+	pivots := int64(firstPivots + pivotsADim*(len(s.p.Rows)+len(s.p.Cost)))
+	for turn := range mostTurns {
+		a, err := s.ask(ctx, s.points, s.p, s.top, turn, pivots)
+		if err != nil || s.sol.values != nil || a.Ended {
+			return err
+		}
 	}
 	return nil
 }
 
-// constant settles a model without variables.
-func (s *search) constant() {
-	s.bound = 0
-	s.sol.Status, s.sol.Objective, s.sol.values = Best, s.m.objConst, []float64{}
-	if s.o.Prove {
+// ask puts a question to an engine and takes the point, where there is a better one.
+func (s *search) ask(ctx context.Context, e engine.Engine, p *proof.Program, top ceiling, turn int, work int64) (engine.Answer, error) {
+	gap := 0.0
+	if s.o.Resolution > 0 || s.spacing > 0 {
+		gap = gapPart * s.better(0)
+	}
+	s.sol.Solves++
+	a, err := e.Search(ctx, p, engine.Query{Ceiling: top.limit, Accept: top.accept, Gap: gap, Work: work, Turn: turn})
+	if err != nil {
+		return a, err
+	}
+	s.sol.Ended = s.sol.Ended || a.Ended && e == s.prover
+	if a.Trouble != "" {
+		s.note(e, a.Trouble)
+	}
+	if a.Point != nil {
+		return a, s.take(ctx, e, a.Point, top)
+	}
+	return a, nil
+}
+
+// end sets the status.
+func (s *search) end(a *engine.Answer) {
+	open := a.Claim == engine.Open
+	s.sol.Ended = s.sol.Ended || open && a.Trouble == ""
+	proved := s.sol.Proof != nil
+	switch {
+	case s.sol.values == nil && proved:
+		s.sol.Status = Infeasible
+	case s.sol.values == nil && s.sol.Ended:
+		s.sol.Status = Stopped
+	case s.sol.values == nil:
+		s.sol.Status = GaveUp
+	case proved && s.o.Prove && s.at-s.bound <= s.better(s.at):
 		s.sol.Status = Proved
+	default:
+		s.sol.Status = Best
 	}
 }
 
-// value returns the objective of a point as the search counts it.
-func (s *search) value(values []float64) float64 {
-	return s.sign * (s.m.objectiveAt(values) - s.m.objConst)
+// limitless ends a search in which the relaxation has no limit: if there is a point at all. Then, as all
+// coefficients are rational, the integers have no limit either.
+func (s *search) limitless(ctx context.Context) error {
+	any := free(s.p)
+	a, err := s.ask(ctx, s.prover, any, noCeiling(), 0, s.o.Work)
+	if err != nil {
+		return err
+	}
+	if s.sol.values != nil {
+		s.sol.Status, s.sol.values, s.sol.Objective = Unbounded, nil, 0
+		return nil
+	}
+	if a.Claim == engine.None {
+		s.certify(s.p, &a) // costs do not matter where nothing is possible
+	}
+	s.end(&a)
+	return nil
+}
+
+// note records trouble that was met.
+func (s *search) note(e engine.Engine, trouble string) {
+	s.sol.Retries = append(s.sol.Retries, e.Name()+": "+trouble)
 }

@@ -6,8 +6,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-
-	"pgregory.net/rapid"
 )
 
 func TestViolations(t *testing.T) {
@@ -61,78 +59,9 @@ func TestScaleOfViolations(t *testing.T) {
 	}
 }
 
-// TestScaling: rows and objective are multiplied by powers of 2, which no row's truth depends on.
-func TestScaling(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		m := cart(func(lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, "n") }, 1)
-		p, _ := m.flatten(false)
-		before := append([]float64(nil), p.coef...)
-		q, objective := p.scaled()
-		if err := q.check(); err != nil {
-			t.Fatal(err)
-		}
-		for i := range p.kind {
-			for k := p.begin[i]; k < p.begin[i+1]; k++ {
-				if p.coef[k] != before[k] {
-					t.Fatal("the program itself was changed")
-				}
-				if q.coef[k]*p.rhs[i] != p.coef[k]*q.rhs[i] || !powerOf2(q.coef[k]/p.coef[k]) {
-					t.Fatalf("row %d: %v of %v became %v of %v", i, p.coef[k], p.rhs[i], q.coef[k], q.rhs[i])
-				}
-			}
-		}
-		for k := range p.objcoef {
-			if q.objcoef[k] != objective*p.objcoef[k] || !powerOf2(objective) {
-				t.Fatalf("objective %v became %v by %v", p.objcoef[k], q.objcoef[k], objective)
-			}
-		}
-	})
-}
-
-func powerOf2(v float64) bool {
-	part, _ := math.Frexp(v)
-	return part == 0.5
-}
-
-// TestLastGate: what must never reach C is stopped, whoever made it.
-func TestLastGate(t *testing.T) {
-	for name, spoil := range map[string]func(p *program){
-		"column 0":               func(p *program) { p.colno[0] = 0 },
-		"column beyond the end":  func(p *program) { p.colno[len(p.colno)-1] = int32(len(p.lo) + 1) },
-		"column twice":           func(p *program) { p.colno[1] = p.colno[0] },
-		"objective beyond":       func(p *program) { p.objcol[len(p.objcol)-1] = 1 << 20 },
-		"short bounds":           func(p *program) { p.hi = p.hi[1:] },
-		"short integers":         func(p *program) { p.isint = p.isint[1:] },
-		"short right-hand side":  func(p *program) { p.rhs = p.rhs[1:] },
-		"short coefficients":     func(p *program) { p.coef = p.coef[1:] },
-		"short objective":        func(p *program) { p.objcoef = p.objcoef[1:] },
-		"row ends beyond":        func(p *program) { p.begin[len(p.begin)-1]++ },
-		"row starts before":      func(p *program) { p.begin[0]-- },
-		"row of negative length": func(p *program) { p.begin[1] = p.begin[2] + 1 },
-		"unknown relation":       func(p *program) { p.kind[0] = 7 },
-		"coefficient NaN":        func(p *program) { p.coef[0] = math.NaN() },
-		"objective NaN":          func(p *program) { p.objcoef[0] = math.NaN() },
-		"infinite limit":         func(p *program) { p.rhs[0] = math.Inf(1) },
-		"infinite bound":         func(p *program) { p.hi[0] = math.Inf(1) },
-	} {
-		t.Run(name, func(t *testing.T) {
-			p, _ := cart(seeded(1), 1).flatten(false)
-			spoil(p)
-			w, err := newWatch(context.Background(), 0)
-			if err != nil {
-				t.Fatal(err)
-			}
-			defer w.free()
-			if _, err := p.run(&usual, 0, noEnd, w); err == nil {
-				t.Error("let through")
-			}
-		})
-	}
-}
-
-// TestTrickle is the trap of a big M: a charge that is due where more than 0 flows, a flow so small that
-// the engine's tolerance for integers hides the charge. No wrong point may come back; the engine sees no
-// better one, so that giving up is right as well.
+// TestTrickle is the trap of a big M: a charge that is due where more than 0 flows, a flow so small that a tolerance
+// hides the charge. No wrong point may come back; that nothing is better can't be proved where what a row may be off
+// is more than the flow.
 func TestTrickle(t *testing.T) {
 	for _, flow := range []float64{1, 1e-2, 1e-4} {
 		t.Run(fmt.Sprint(flow), func(t *testing.T) {
@@ -145,20 +74,9 @@ func TestTrickle(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			switch {
-			case s.Status == GaveUp && len(s.Retries) > 0:
-			case s.Status == Proved && math.Abs(s.Objective-100-flow) < 1e-6 && s.Int(open) == 1:
-			default:
-				t.Errorf("%v %v at open %v; %q", s.Status, s.Objective, s.Value(open), s.Retries)
+			if s.Status != Best || math.Abs(s.Objective-100-flow) > 1e-6 || s.Int(open) != 1 || s.Bound > flow {
+				t.Errorf("%v %v, bound %v; %q", s.Status, s.Objective, s.Bound, s.Retries)
 			}
-			t.Logf("%v %v", s.Status, s.Retries)
 		})
-	}
-}
-
-// TestVersion reads the version of the library this was measured with.
-func TestVersion(t *testing.T) {
-	if v := Version(); !strings.HasPrefix(v, "5.5.2.") {
-		t.Errorf("version %s; the settings were measured with 5.5.2: measure again", v)
 	}
 }

@@ -22,9 +22,9 @@ const (
 // kilograms: the engine's rounding, far below a cent or a gram.
 const tieSlack = 1e-6
 
-// tiePivots is how many steps the solver may look for a tie-break, about two seconds: some are as hard as they are
-// unimportant. A plan that is not broken by then stands as it is.
-const tiePivots = 200_000
+// tieWork is how much work a tie-break may take, in pivots and nodes, a second or so: some are as hard as they are
+// unimportant. A plan whose tie is not broken by then stands as it is.
+const tieWork = 100000
 
 // Ask is what a core is solved for.
 type Ask struct {
@@ -35,23 +35,31 @@ type Ask struct {
 	Strict bool
 	// Patient leaves out the limit of work that a mere tie-break has: the answer decides whether there is a plan.
 	Patient bool
+	// Keep asks for the evidence, not only for the answer.
+	Keep bool
 	// Where tied, the first figure is held to first and the second is made least; only one of at most below
 	// is of interest.
 	Tied         bool
 	First, Below float64
-	// Pivots, where given, is how many steps the solver may take.
-	Pivots int64
+	// Work, where given, is how much the solver may do, as of milp.Options.
+	Work int64
+	// Settle, of what is tied, asks for no better second figure but for one and the same plan of all that have it.
+	Settle bool
 }
 
 // Answer is what solving a core found.
 type Answer struct {
 	Status  milp.Status
 	Choice  choice.Choice
-	First   float64 // the first figure, unrounded
+	First   float64 // the figure that was made least, unrounded
+	Second  float64 // the other one
 	Ended   bool    // cut short by time: what is not proved of it, more time may prove
 	Solves  int
+	Checked int // certificates that passed the checker
 	Retries []string
-	Err     error
+	// Evidence is of each solving, where it was asked for.
+	Evidence []*milp.Evidence
+	Err      error
 }
 
 // Solve solves the program of one core.
@@ -63,28 +71,39 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	if k.By == question.ByMass {
 		objective, other, resolution, otherResolution = p.Mass, p.Cost, gramResolution, centResolution
 	}
-	o := milp.Options{Prove: true, Resolution: resolution, Pivots: k.Pivots}
+	o := milp.Options{Prove: true, Resolution: resolution, Work: k.Work}
 	if k.Tied {
-		if cents, kg := k.within(otherResolution); !p.canBeWithin(cents, kg) {
+		if cents, kg := k.within(otherResolution); !k.Settle && !p.canBeWithin(cents, kg) {
 			return Answer{Status: milp.Infeasible}
 		}
 		p.Model.Row("no more of the first figure", objective, milp.AtMost, k.First+tieSlack)
 		objective = other
 		o = milp.Options{Prove: true, Resolution: otherResolution, Cutoff: k.Below - otherResolution, HasCutoff: true}
 		if !k.Patient {
-			o.TrustInfeasible, o.Pivots = true, tiePivots
+			o.Work = tieWork
 		}
 	}
 	p.Model.Minimize(objective)
-	s, err := p.Model.Solve(ctx, o)
-	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Retries: s.Retries}
+	solve := p.Model.Solve
+	if k.Settle {
+		o.Cutoff = k.Below + otherResolution/2
+		solve = p.Model.First
+	}
+	s, err := solve(ctx, o)
+	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Checked: s.Checked, Retries: s.Retries}
 	if err != nil {
 		a.Err = fmt.Errorf("internal error: %w", err)
 		a.Status = milp.GaveUp
 		return a
 	}
+	if e := s.Evidence(); k.Keep && e != nil {
+		a.Evidence = append(a.Evidence, e)
+	}
 	if s.Status.HasPoint() {
 		a.Choice = p.Read(s)
+		if a.Second = s.At(p.Mass); k.Tied == (k.By != question.ByMass) {
+			a.Second = s.At(p.Cost)
+		}
 	}
 	return a
 }

@@ -195,6 +195,10 @@ func (w *way) tell(out *Sequence, steps []*owning) error {
 		if month.Cart != nil {
 			month.CostPerUsableKWh = month.Outlay.Units() / month.Cart.UsableKWh
 			month.CostPerExtraKWh = energy.CostPerExtraKWh(month.Outlay.Units(), 1000*month.Cart.UsableKWh, ownedWh)
+			check := audit.Extra(w.p.Scenario, w.p.Catalog, month.CostPerExtraKWh, month.Outlay.Units(), 1000*month.Cart.UsableKWh)
+			if err := question.Agreed(*month.Cart, check); err != nil {
+				return err
+			}
 		}
 		out.Months = append(out.Months, month)
 		spentBefore, outlayBefore, before = [3]plan.Money{spend, shipping, tax}, month.Outlay, o

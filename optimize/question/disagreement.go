@@ -24,6 +24,14 @@ func (e *DisagreementError) Error() string {
 	return s
 }
 
+// Agreed returns nil for a check that passed, else the error of a plan that failed it.
+func Agreed(p plan.Plan, c plan.Check) error {
+	if c.Passed {
+		return nil
+	}
+	return &DisagreementError{Plan: p, Failed: []plan.Check{c}}
+}
+
 // Disagreement is the error of a plan that failed its audit.
 func Disagreement(p plan.Plan) error {
 	e := &DisagreementError{Plan: p}

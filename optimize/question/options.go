@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
+
+	"cartwright/optimize/milp"
 )
 
 // OrCost returns the objective, or that of cost where there is none.
@@ -46,9 +48,20 @@ type Options struct {
 	Must string
 	// Watch, where given, is told how far the search is; from one goroutine at a time.
 	Watch Watch
+	// Witness, where given, is told of every proof that the ranking rests on, in order.
+	Witness Witness
 	// First, where given, is told the best plan, audited, once it is proved and while others are looked for.
 	First func(*Result)
 }
+
+// Proof is a certificate that a ranking rests on, with the program it is about.
+type Proof struct {
+	About string // which choice the program is of
+	*milp.Evidence
+}
+
+// Witness is told of proofs.
+type Witness func(Proof)
 
 // Progress is how far a search is: choices looked into, and plans or steps found.
 type Progress struct {

@@ -42,6 +42,7 @@ type Solver struct {
 	Status  Status
 	Seconds float64
 	Models  int      // integer programs solved, proofs included
+	Proofs  int      // certificates that were checked in exact arithmetic, and passed
 	Cells   int      // parts of the space that were looked into
 	Gap     float64  // (cost of the first plan - bound) / cost, where not proved
 	Retries []string // solver trouble and what it was retried with

@@ -19,10 +19,10 @@ func Feasible(ctx context.Context, p question.Problem) (*plan.Plan, error) {
 // on every machine: children of cells that are looked at, and for each core solved as many as it takes the time of.
 type Work int
 
-// What a core solved counts, and how many steps the solver may take for one where work is limited.
+// What a core solved counts, and how much the solver may do for one where work is limited.
 const (
-	coreWork   Work  = 50
-	corePivots int64 = 10_000
+	coreWork  Work  = 50
+	coreLimit int64 = 10_000
 )
 
 // Reachable finds out whether a problem has any plan with so much work at the most, and tells how much it was. It is an

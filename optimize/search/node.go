@@ -42,6 +42,7 @@ type found struct {
 	plan      plan.Plan
 	choice    choice.Choice
 	first     float64 // the program's own first figure, unrounded
+	other     float64 // its other figure, unrounded: the least that is known
 	second    float64 // what ties are broken by
 	tieBroken bool    // the second figure is the least it can be at the first
 	proved    bool

@@ -23,6 +23,7 @@ type ranking struct {
 	best    map[string][2]float64 // by core: the scores of the best plan found for it
 	scores  []float64             // of all plans found, the best first, as many as are asked for
 	models  int
+	proofs  int // certificates that passed the checker
 	retries []string
 	anyPlan bool // the first plan met is enough, be it the best or not
 	most    Work // 0: as much as it takes

@@ -24,7 +24,8 @@ func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Res
 // result makes the outcome: plans in rank, each audited.
 func (r *ranking) result() (*question.Result, error) {
 	out := &question.Result{Solver: solver(question.Optimal)}
-	out.Solver.Models, out.Solver.Cells, out.Solver.Retries = r.models, r.cells, r.retries
+	out.Solver.Models, out.Solver.Proofs = r.models, r.proofs
+	out.Solver.Cells, out.Solver.Retries = r.cells, r.retries
 	proved := len(r.ranked)
 	bound := r.dropped
 	for _, n := range r.nodes {
@@ -67,7 +68,8 @@ func (r *ranking) result() (*question.Result, error) {
 func Stopped() *question.Result { return &question.Result{Solver: solver(question.TimeLimit)} }
 
 func solver(s question.Status) question.Solver {
-	return question.Solver{Name: "lp_solve", Version: milp.Version(), Status: s}
+	finder := milp.Finder()
+	return question.Solver{Name: finder.Name(), Version: finder.Version(), Status: s}
 }
 
 // takeRest ranks, after the time is up, the plans that are known but not proved to be next. All other nodes are put

@@ -2,6 +2,7 @@ package search
 
 import (
 	"context"
+	"math"
 	"sync"
 
 	"cartwright/optimize/choice"
@@ -46,13 +47,15 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 	solve := func(k model.Ask) model.Answer {
 		b := model.Solve(ctx, r.b, &n.core, k)
 		b.Solves += a.Solves
+		b.Checked += a.Checked
 		b.Retries = append(a.Retries, b.Retries...)
+		b.Evidence = append(a.Evidence, b.Evidence...)
 		return b
 	}
 	for _, strict := range []bool{false, true} {
-		k := model.Ask{By: r.by, Market: m, Strict: strict}
+		k := model.Ask{By: r.by, Market: m, Strict: strict, Keep: r.o.Witness != nil}
 		if r.most > 0 {
-			k.Pivots = corePivots
+			k.Work = coreLimit
 		}
 		a = solve(k)
 		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
@@ -72,7 +75,7 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 		case cheaper.Status.HasPoint():
 			status := a.Status // what is proved of the mass
 			a = cheaper
-			a.Status, a.First = status, k.First
+			a.Status, a.First, a.Second = status, k.First, cheaper.First
 			if !choice.OverBudget(r.b, &a.Choice) {
 				return a
 			}
@@ -81,7 +84,7 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 			a.Status = unknown(cheaper.Status)
 			return a
 		default:
-			a.Solves, a.Retries = cheaper.Solves, cheaper.Retries
+			a.Solves, a.Checked, a.Retries, a.Evidence = cheaper.Solves, cheaper.Checked, cheaper.Retries, cheaper.Evidence
 		}
 	}
 	if a.Status = milp.GaveUp; a.Ended {
@@ -99,28 +102,39 @@ func unknown(s milp.Status) milp.Status {
 }
 
 // breakTies finds, among the plans of a core that have the same first figure, the one with the least
-// second figure; by energy, which a core has whatever its support, of the same cost the least mass.
+// second figure; by energy, which a core has whatever its support, of the same cost the least mass. Of those that are
+// still alike it takes the one whose counts come first, so that it is the same one however it was searched for.
 func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	n.found.tieBroken = true
-	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first, Below: n.found.plan.MassKg}
-	if r.by == question.ByMass {
+	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first,
+		Keep: r.o.Witness != nil}
+	if k.Below = n.found.plan.MassKg; r.by == question.ByMass {
 		k.Below = n.found.plan.Cost.Units()
 	}
-	a := model.Solve(ctx, r.b, &n.core, k)
-	r.models += a.Solves
-	r.retries = append(r.retries, a.Retries...)
-	if a.Err != nil {
-		return a.Err
-	}
-	if !a.Status.HasPoint() {
-		return nil // there is none better, or none was found in time: the plan stands
-	}
-	better := choice.Finish(r.b, &a.Choice)
-	first, second := r.planScore(&better)
-	lighter := r.by == question.ByEnergy && second == n.found.second && better.MassKg < n.found.plan.MassKg
-	if first < n.score || first == n.score && (second < n.found.second || lighter) {
-		n.found.plan, n.found.choice = better, a.Choice
-		n.score, n.found.second = first, second
+	for _, k.Settle = range []bool{false, true} {
+		if k.Settle {
+			k.Below = n.found.other
+		}
+		a := model.Solve(ctx, r.b, &n.core, k)
+		r.count(&n.core, &a)
+		if a.Err != nil {
+			return a.Err
+		}
+		if a.Status.HasPoint() { // else there is none better, or none was found: the plan stands
+			r.replace(n, &a, k.Settle)
+			n.found.other = math.Min(n.found.other, a.First)
+		}
 	}
 	return nil
+}
+
+// replace gives a node another plan of the same core where it is better, or where equal is enough, no worse.
+func (r *ranking) replace(n *node, a *model.Answer, equal bool) {
+	other := choice.Finish(r.b, &a.Choice)
+	first, second := r.planScore(&other)
+	lighter := r.by == question.ByEnergy && second == n.found.second && other.MassKg < n.found.plan.MassKg
+	if first < n.score || first == n.score && (second < n.found.second || lighter || equal && second == n.found.second) {
+		n.found.plan, n.found.choice = other, a.Choice
+		n.score, n.found.second = first, second
+	}
 }

@@ -16,8 +16,7 @@ import (
 // take notes the answer for a core.
 func (r *ranking) take(n *node, a *model.Answer) error {
 	r.cells++
-	r.models += a.Solves
-	r.retries = append(r.retries, a.Retries...)
+	r.count(&n.core, a)
 	if a.Err != nil {
 		return a.Err
 	}
@@ -42,7 +41,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	case !proved:
 		r.gaveUp = true
 	}
-	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, proved: proved}
+	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, other: a.Second, proved: proved}
 	if n.orders != nil {
 		if owed, level := r.mostOwed(&a.Choice, n.orders); owed != market.Nobodys {
 			// Its own cost, without what is owed, bounds what deciding it can bring.

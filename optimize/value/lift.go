@@ -56,10 +56,11 @@ func (l lifted) names() []string {
 }
 
 // Unloaded returns the problem of a cart that need not run anything: no autonomy, recharge or budget, and
-// nothing owned or offered, which has no part in what can be built.
+// nothing owned or offered, which has no part in what can be built; nor any modules, which only weigh and take current.
 func Unloaded(p question.Problem) question.Problem {
 	s, c := *p.Scenario, *p.Catalog
 	s.Have, s.AutonomyH, s.Recharge, s.Limits.Budget = nil, 0, nil, math.MaxInt64
+	s.Sun, s.Limits.Served = nil, 0
 	c.Offers = nil
 	return question.Problem{Scenario: &s, Catalog: &c}
 }

@@ -3,11 +3,11 @@ package value
 
 import (
 	"context"
-	"math"
 	"slices"
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
@@ -20,6 +20,9 @@ import (
 type Table struct {
 	Batteries []BatteryValue
 	Misfits   []Misfit
+	// Beside is, with sun, the best plan: what a lifetime kWh costs is of a bank beside its inverters and array. Nil where
+	// there is none.
+	Beside *plan.Plan
 	// Reasons tells what the catalogue has nothing for, so that no cart can be built from it at all.
 	Reasons []string
 }
@@ -48,7 +51,9 @@ type BatteryValue struct {
 
 	UsableKWh        float64
 	CostPerUsableKWh float64
-	// CostPerLifetimeKWh is the throughput cost; 0 where no cycle life is stated.
+	// CostPerLifetimeKWh is the throughput cost; 0 where no life is stated. With sun it is what a kWh costs that a bank
+	// with just the energy of the autonomy serves, in its cycles or its years, whichever end first, beside the best plan's
+	// array; 0 where there is no plan.
 	CostPerLifetimeKWh float64
 	KgPerUsableKWh     float64
 	LitresPerUsableKWh float64 // of its outer sizes
@@ -83,7 +88,11 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err := b.LayAll(ctx); err != nil {
 		return nil, err
 	}
-	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}}
+	life, beside, err := cyclesOf(ctx, p, b)
+	if err != nil {
+		return nil, err
+	}
+	out := &Table{Batteries: []BatteryValue{}, Misfits: []Misfit{}, Beside: beside}
 	var fitting []int
 	for i := range p.Catalog.Batteries {
 		bat := &p.Catalog.Batteries[i]
@@ -96,7 +105,7 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 			return nil, question.ErrUnknown
 		}
 		fitting = append(fitting, i)
-		out.Batteries = append(out.Batteries, valueOf(ctx, b, bat, f.Series, p.Scenario.Have))
+		out.Batteries = append(out.Batteries, valueOf(ctx, b, life, bat, f.Series, p.Scenario.Have))
 	}
 	if ctx.Err() != nil {
 		return nil, question.ErrUnknown
@@ -112,6 +121,10 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 			more := *p.Scenario
 			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})
 			v.CostPerExtraKWh = energy.CostPerExtraKWh(v.Landed.Cost.Units(), energy.OwnedWh(&more, p.Catalog), energy.OwnedWh(p.Scenario, p.Catalog))
+			check := audit.Extra(p.Scenario, p.Catalog, v.CostPerExtraKWh, v.Landed.Cost.Units(), audit.OwnedWh(&more, p.Catalog))
+			if err := question.Agreed(plan.Plan{}, check); err != nil {
+				return nil, err
+			}
 		}
 	}
 	out.Reasons = reasons
@@ -119,7 +132,7 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 }
 
 // valueOf works out everything about a battery but how many fit.
-func valueOf(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
+func valueOf(ctx context.Context, b *bench.Bench, life *cycles, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
 	v := BatteryValue{Part: bat.ID, Name: bat.Name, Chemistry: bat.Chemistry, Series: series, AsOf: bat.AsOf}
 	a := b.Market.Part(bat.ID)
 	one := purchases(a, 1)[0]
@@ -135,8 +148,8 @@ func valueOf(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series i
 	usableWh := energy.UsableWh(bat, b.Scenario.Limits.Reserve)
 	v.UsableKWh = usableWh / wattHoursPerKWh
 	v.CostPerUsableKWh = energy.CostPerKWh(catalog.Cents(v.Price), usableWh)
-	if energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)) > 0 {
-		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), energy.LifetimeWh(bat, b.Scenario.Limits.Reserve, cycles(b)))
+	if wh := life.lifetimeWh(bat, series); wh > 0 {
+		v.CostPerLifetimeKWh = energy.CostPerKWh(catalog.Cents(v.Price), wh)
 	}
 	v.KgPerUsableKWh = bat.MassKg / v.UsableKWh
 	v.LitresPerUsableKWh = bat.LengthM * bat.WidthM * bat.HeightM * litresPerCubicMetre / v.UsableKWh
@@ -152,21 +165,6 @@ func valueOf(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series i
 		}
 	}
 	return v
-}
-
-// cycles returns how often a year the modules of a bank are cycled that has just what the autonomy asks for, with the
-// inverter that draws least.
-func cycles(b *bench.Bench) float64 {
-	least := math.Inf(1)
-	for i := range b.Supplies {
-		if v := &b.Supplies[i]; v.NeedWh > 0 {
-			least = math.Min(least, v.YearWh/v.NeedWh)
-		}
-	}
-	if math.IsInf(least, 1) {
-		return b.Scenario.UseDays
-	}
-	return least
 }
 
 // Conversions by definition.

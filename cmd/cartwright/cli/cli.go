@@ -100,19 +100,22 @@ func (a *app) root(topics []topic) *cobra.Command {
 	root := &cobra.Command{
 		Use:           "cartwright",
 		Short:         "Plan what to buy for a power cart",
-		Version:       version(),
 		Long:          rootHelp,
 		Example:       rootExample,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if told, _ := cmd.Flags().GetBool("version"); told {
+				return a.print([]byte(cmd.Name() + " version " + version() + "\n"))
+			}
 			if len(args) == 0 {
 				return cmd.Help()
 			}
 			return unknownCommand(cmd, args[0])
 		},
 	}
+	root.Flags().BoolP("version", "v", false, "version, and the engines there are")
 	root.SetFlagErrorFunc(flagError)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", view.Width)))
 	a.addWidth(root)

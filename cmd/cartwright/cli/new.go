@@ -71,17 +71,30 @@ var supplies = map[scenarios.Rules]string{
 	scenarios.IEC: "230 V (--rules nec: 120 and 240 V)",
 }
 
-// makeFolder writes the starter of a rule set and its parts to a folder beside dir and then gives it the name dir,
-// so that there is a whole folder or none.
+// makeFolder makes a folder of the starter of a rule set and its parts.
 func makeFolder(dir string, rules scenarios.Rules, workbook bool) error {
 	if dir == "" {
 		return wrong("name the folder to make: cartwright new my-cart", "the folder has no name")
 	}
+	return newFolder(dir, "my-cart", func(whole string) error {
+		if err := copyFiles(scenarios.Starter(rules), whole, nil); err != nil {
+			return err
+		}
+		if workbook {
+			return startWorkbook(whole, rules)
+		}
+		return copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder), partsFor(rules))
+	})
+}
+
+// newFolder has a folder filled beside dir and then gives it the name dir, so that there is a whole folder or none.
+// Where dir is a folder that is there, name is suggested for one in it.
+func newFolder(dir, name string, fill func(whole string) error) error {
 	dir = filepath.Clean(dir)
 	if _, err := os.Lstat(dir); err == nil {
 		free := dir + "-2"
 		if base := filepath.Base(dir); base == "." || base == ".." || base == string(filepath.Separator) {
-			free = filepath.Join(dir, "my-cart")
+			free = filepath.Join(dir, name)
 		}
 		return wrong("give a name that is free, for example "+free, "%s exists already; nothing is overwritten", dir)
 	}
@@ -96,17 +109,10 @@ func makeFolder(dir string, rules scenarios.Rules, workbook bool) error {
 	}
 	defer os.RemoveAll(temporary)
 	whole := filepath.Join(temporary, "whole")
-	parts := func() error {
-		return copyFiles(catalog.EmbeddedFiles(), filepath.Join(whole, partsFolder), partsFor(rules))
+	if err := os.Mkdir(whole, 0o777); err != nil {
+		return unchanged(dir, err)
 	}
-	if workbook {
-		parts = func() error { return startWorkbook(whole, rules) }
-	}
-	if err := errors.Join(
-		os.Mkdir(whole, 0o777),
-		copyFiles(scenarios.Starter(rules), whole, nil),
-		parts(),
-	); err != nil {
+	if err := fill(whole); err != nil {
 		return unchanged(dir, err)
 	}
 	if err := os.Rename(whole, dir); err != nil {

@@ -19,6 +19,9 @@ import (
 // the other. What is wrong with either is returned together. Every command that asks about a scenario
 // begins here.
 func (a *app) open(args []string) (question.Problem, error) {
+	if err := optimize.CheckEngine(); err != nil {
+		return question.Problem{}, wrong("leave it empty, or install lp_solve (Debian: lp-solve)", "%w", err)
+	}
 	where := "."
 	if len(args) > 0 {
 		where = args[0]

@@ -15,9 +15,10 @@ import (
 
 const pageHelp = `Serves one page to a browser on this machine: limits as sliders with what a step
 costs, loads, parts and what is owned as tables that are checked while you type,
-and the plans, drawings and lists that follow. "Bought" and "sold" change what
-is owned; undo takes it back; nothing is written before you press save, and
-nothing that changed outside is overwritten.
+and the plans, drawings and lists that follow. Purchases you think of, and two
+plans, stand side by side. "Bought" and "sold" change what is owned; undo takes
+it back; nothing is written before you press save, and nothing that changed
+outside is overwritten.
 
 Open the address that is printed. It works on this machine only and holds a
 secret: give it to nobody. The page ends with Ctrl-C, or with the terminal.

@@ -31,10 +31,10 @@ type planner struct {
 func (planner) Check(s *scenarios.Scenario, c *parts) error { return optimize.Check(problemOf(s, c)) }
 
 // Rank ranks plans.
-func (l planner) Rank(ctx context.Context, s *scenarios.Scenario, c *parts, first func(*page.Answer), tell func(cells, found int)) (*page.Answer, error) {
+func (p planner) Rank(ctx context.Context, s *scenarios.Scenario, c *parts, first func(*page.Answer), tell func(cells, found int)) (*page.Answer, error) {
 	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
 	defer cancel()
-	r, err := l.again.Plans(ctx, problemOf(s, c), question.Options{
+	r, err := p.again.Plans(ctx, problemOf(s, c), question.Options{
 		First: func(r *question.Result) { first(answerOf(s, r)) },
 		Watch: func(at question.Progress) { tell(at.Looked, at.Found) },
 	})

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	paper "cartwright/cmd/cartwright/report"
+	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize/frontier"
 	"cartwright/optimize/question"
 )
@@ -129,7 +130,7 @@ func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *
 
 // proofOf says how far a ranking is proved.
 func proofOf(r *question.Result) []string {
-	by := fmt.Sprintf("Solved by %s %s: %d integer programs.", r.Solver.Name, r.Solver.Version, r.Solver.Models)
+	by := view.Work(r.Solver)
 	if r.Solver.Status == question.Optimal {
 		return []string{"Proved: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
 	}

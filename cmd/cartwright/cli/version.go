@@ -1,22 +1,38 @@
 package cli
 
-import "runtime/debug"
+import (
+	"runtime"
+	"runtime/debug"
 
-// version returns what --version tells: the version and the revision that the program was built from, as far as
-// the build says, and the Go it was built with.
+	"cartwright/optimize"
+)
+
+// release is the version that .ci/release builds in.
+var release string
+
+// version returns what --version tells: the version that the program was built from, as far as the build says, the Go
+// it was built with, what for, and the engines it has.
 func version() string {
+	text := built() + " " + runtime.Version() + " " + runtime.GOOS + "/" + runtime.GOARCH
+	for _, e := range optimize.Engines() {
+		text += "\n" + e
+	}
+	return text
+}
+
+func built() string {
+	if release != "" {
+		return release
+	}
 	info, ok := debug.ReadBuildInfo()
-	if !ok {
-		return "of unknown make"
+	if !ok || info.Main.Version == "" {
+		return "(devel)"
 	}
 	text := info.Main.Version
-	if text == "" {
-		text = "(devel)"
-	}
 	for _, s := range info.Settings {
 		if s.Key == "vcs.revision" {
 			text += " " + s.Value
 		}
 	}
-	return text + " " + info.GoVersion
+	return text
 }

@@ -102,3 +102,15 @@ func TestSlidersGoFromHalfToHalfAsMuchAgain(t *testing.T) {
 		}
 	}
 }
+
+// What a step of a limit costs stands at its field, whichever the names that an answer has for limits.
+func TestEveryLeverHasItsField(t *testing.T) {
+	for name, want := range map[string]string{
+		"autonomy": "autonomy", "recharge within": "recharge.within", "mass": "limits.mass", "budget": "limits.budget", "tilt": "limits.tilt",
+		"reserve": "limits.reserve", "push": "limits.push", "slope": "limits.slope", "served": "limits.served",
+	} {
+		if got := pathOfLimit(name); got != want {
+			t.Errorf("%s is at %q, want %q", name, got, want)
+		}
+	}
+}

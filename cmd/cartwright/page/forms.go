@@ -73,7 +73,7 @@ var moneyFields = []field{
 // pathOfLimit returns the path of a limit by its name in an answer; the name where it is no field of ours.
 func pathOfLimit(name string) string {
 	for _, f := range limitFields {
-		if f.Label == name {
+		if f.Label == name || f.Path == "limits."+name {
 			return f.Path
 		}
 	}

@@ -85,7 +85,7 @@ func (c Compare) answer() section {
 	case !possible:
 		return section{title: "None of these choices can be."}
 	case best == nil:
-		return section{title: fmt.Sprintf("No choice gives more usable energy than the %s kWh owned today.", owned)}
+		return section{title: fmt.Sprintf("No choice gives more usable energy than the %s kWh owned today.", owned), prose: c.sunniest()}
 	}
 	more := fmt.Sprintf("%s kWh more than the %s owned today, for %s %s; %s.", fixed(best.Plan.UsableKWh-c.Table.OwnedKWh, 2), owned,
 		money(best.Plan.Cost), currency, savedBy(best))
@@ -93,7 +93,26 @@ func (c Compare) answer() section {
 		more += fmt.Sprintf(" Least to pay: %s, %s %s.", label(least), money(least.Plan.Cost), currency)
 	}
 	return section{title: fmt.Sprintf("Cheapest extra energy: %s, at %s %s for each extra kWh.", label(best), fixed(best.Plan.CostPerExtraKWh, 2), currency),
-		prose: []string{more}}
+		prose: append([]string{more}, c.sunniest()...)}
+}
+
+// sunniest names, of a scenario with sun, the choice that serves most of the year.
+func (c Compare) sunniest() []string {
+	var most *compare.Outcome
+	for i := range c.Table.Outcomes[1:] {
+		o := &c.Table.Outcomes[i+1]
+		if o.Plan != nil && o.Plan.Year != nil && (most == nil || o.Plan.Year.Served > most.Plan.Year.Served) {
+			most = o
+		}
+	}
+	if most == nil {
+		return nil
+	}
+	text := fmt.Sprintf("Most sun: %s, with which it serves %s %% of the year", label(most), percent(most.Plan.Year.Served))
+	if now := c.Table.Outcomes[0].Plan; now != nil && now.Year != nil {
+		text += fmt.Sprintf(", against %s %% with nothing bought", percent(now.Year.Served))
+	}
+	return []string{text + "."}
 }
 
 // savedBy says in words when savings reach a choice.
@@ -133,6 +152,9 @@ func (c Compare) sideBySide() sheet {
 		t.row(append([]string{"can be"}, each(some, func(o compare.Outcome) string { return map[bool]string{true: "yes", false: "no"}[o.Plan != nil] })...)...)
 		row("usable kWh", func(o *compare.Outcome) string { return fixed(o.Plan.UsableKWh, 2) })
 		row("lasts h", func(o *compare.Outcome) string { return fixed(o.Plan.AutonomyH, 1) })
+		if c.Scenario.Sun != nil {
+			row("served %", func(o *compare.Outcome) string { return percent(o.Plan.Year.Served) })
+		}
 		row("mass "+u.unit("kg"), func(o *compare.Outcome) string { return u.fixed(o.Plan.MassKg, "kg") })
 		if !math.IsInf(c.Scenario.Limits.MassKg, 1) {
 			row("mass left "+u.unit("kg"), func(o *compare.Outcome) string { return u.fixed(c.spareKg(o.Plan), "kg") })

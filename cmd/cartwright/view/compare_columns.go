@@ -13,7 +13,7 @@ func (c Compare) Columns() (choices []string, rows [][]string) {
 		row := []string{name}
 		for i := range c.Table.Outcomes {
 			if c.Table.Outcomes[i].Plan == nil {
-				row = append(row, "")
+				row = append(row, "–")
 				continue
 			}
 			row = append(row, figure(i))

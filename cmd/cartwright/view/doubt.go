@@ -27,7 +27,18 @@ func (d Doubt) sheet() sheet {
 	if len(d.Doubted.Plans) == 0 {
 		return ranking.sheet()
 	}
-	return append(sheet{d.fares(), d.verdict(), d.drawn(), ranking.proof()}, cautions(d.Cautions)...)
+	return append(sheet{d.answer(), d.fares(), d.verdict(), d.drawn(), ranking.proof()}, cautions(d.Cautions)...)
+}
+
+// answer says how plan 1 fares, and which plan fails least.
+func (d Doubt) answer() section {
+	first := &d.Doubted.Plans[0]
+	s := section{title: fmt.Sprintf("Plan 1 holds in %s %% of the draws, and is the cheapest that holds in %s %%.", percent(first.Feasible), percent(first.Cheapest)),
+		prose: []string{coreText(first.Core) + "."}}
+	if d.Doubted.Robust > 1 {
+		s.prose = append(s.prose, fmt.Sprintf("Plan %d fails in the fewest draws.", d.Doubted.Robust))
+	}
+	return s
 }
 
 // percent returns a share in percent, to a tenth; of all or none without decimals, and never rounded to

@@ -120,7 +120,9 @@ func visible(v float64, decimals int) string {
 // money returns an amount with two decimals.
 func money(m plan.Money) string { return m.String() }
 
-// count returns a noun with its number: "1 plan", "10 plans".
+// Count returns a noun with its number: "1 plan", "10 plans".
+func Count(n int, one, many string) string { return count(n, one, many) }
+
 func count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one

@@ -42,7 +42,27 @@ func (f Frontier) sheet() sheet {
 		}
 		return append(sheet{{title: title}}, cautions(f.Cautions)...)
 	}
-	return append(sheet{f.steps()}, cautions(f.Cautions)...)
+	return append(sheet{f.answer(), f.steps()}, cautions(f.Cautions)...)
+}
+
+// answer tells the knee, and where the staircase begins and ends.
+func (f Frontier) answer() section {
+	u, steps := unitsOf(f.Scenario), f.Staircase.Steps
+	tell := func(s *frontier.Step) string {
+		at, cost := withUnit(fixed(u.figure(s.At, f.Staircase.Unit), axes[f.Staircase.Axis].decimals), u.unit(f.Staircase.Unit)), s.Cost
+		return fmt.Sprintf("%s for %s %s", at, fixed(cost, 2), f.Scenario.Currency)
+	}
+	first, last := &steps[0], &steps[len(steps)-1]
+	s := section{title: fmt.Sprintf("From %s to %s.", tell(first), tell(last)), prose: []string{}}
+	if len(steps) == 1 {
+		s.title = "One step: " + tell(first) + "."
+	}
+	for i := range steps {
+		if steps[i].Knee {
+			s.prose = append(s.prose, fmt.Sprintf("Step %d is the knee of the curve: %s.", i+1, tell(&steps[i])))
+		}
+	}
+	return s
 }
 
 // steps is the table of steps. Batteries and inverter are named where they change.

@@ -92,6 +92,6 @@ func (p Plans) proofOfNone() section {
 		}}
 	}
 	return section{title: "Proof", prose: []string{
-		fmt.Sprintf("Proven impossible by %s %s: %s.", s.Name, s.Version, count(s.Models, "integer program", "integer programs")),
+		"Proven impossible. " + Work(s),
 	}}
 }

@@ -28,6 +28,13 @@ var stops = map[question.Status]string{
 	question.GaveUp:      "the solver gave up",
 }
 
+// Work says who searched, how many certificates were checked, and what the ranking rests on besides.
+func Work(s question.Solver) string {
+	return fmt.Sprintf("Solved by %s %s: %s, %s, each checked in exact arithmetic. Choices that were not solved are "+
+		"left out by bounds on the safe side, which have no such proof.", s.Name, s.Version,
+		count(s.Models, "integer program", "integer programs"), count(s.Proofs, "proof", "proofs"))
+}
+
 // proven returns up to which rank the plans are proved.
 func (p Plans) proven() int {
 	n := 0
@@ -48,7 +55,7 @@ func ranks(n int) string {
 // proof says how far the ranking can be trusted, and by whose word.
 func (p Plans) proof() section {
 	s := p.Result.Solver
-	work := fmt.Sprintf("Solved by %s %s: %s.", s.Name, s.Version, count(s.Models, "integer program", "integer programs"))
+	work := Work(s)
 	var lines []string
 	switch {
 	case s.Status == question.Optimal && len(p.Result.Plans) == 1:

@@ -40,6 +40,7 @@ type solverRecord struct {
 	Status  question.Status `json:"status"`
 	Seconds float64         `json:"seconds"`
 	Models  int             `json:"models"`
+	Proofs  int             `json:"proofs"` // certificates that were checked and passed
 	Cells   int             `json:"cells"`
 	Gap     float64         `json:"gap,omitempty"`
 	Retries []string        `json:"retries,omitempty"`

@@ -113,7 +113,7 @@ func (v Value) costs(list []value.BatteryValue) section {
 	currency, u := v.Scenario.Currency, unitsOf(v.Scenario)
 	t := &table{columns: []column{
 		text("battery"), number("price of\none\n" + currency), number("usable\nof one\nkWh"), number("price\n" + currency + "/kWh"),
-		number("landed\n" + currency + "/kWh"), number("extra\n" + currency + "/kWh"), number("lifetime\n" + currency + "/kWh"),
+		number("landed\n" + currency + "/kWh"), number("extra\n" + currency + "/kWh"), number(v.lifeHead() + "\n" + currency + "/kWh"),
 		number("mass\n" + u.unit("kg/kWh")), text("owned"),
 	}}
 	stale := 0
@@ -137,8 +137,29 @@ func (v Value) costs(list []value.BatteryValue) section {
 	if stale > 0 {
 		t.notes = append(t.notes, staleNote(v.AsOf))
 	}
+	t.notes = append(t.notes, v.servedNote()...)
 	title := fmt.Sprintf("What a usable kWh costs: %s for %s, by %s", count(len(list), "battery", "batteries"), v.Scenario.Name, v.By)
 	return section{title: title, table: t}
+}
+
+// lifeHead is the heading of what a kWh costs over a battery's life.
+func (v Value) lifeHead() string {
+	if v.Scenario.Sun != nil {
+		return "served"
+	}
+	return "lifetime"
+}
+
+// servedNote says what a served kWh is, of a scenario with sun.
+func (v Value) servedNote() []string {
+	switch {
+	case v.Scenario.Sun == nil:
+		return nil
+	case v.Table.Beside == nil:
+		return []string{"Served: not told, as no plan meets all limits."}
+	}
+	return []string{"Served: the price over what a bank with just the energy of the autonomy serves in its life, cycles or years, " +
+		"beside inverter and modules of the cheapest plan."}
 }
 
 // stale reports whether the price shown of a battery is too old.

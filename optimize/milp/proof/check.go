@@ -89,9 +89,12 @@ func whole(v float64, scale uint) *big.Int {
 		return nil
 	}
 	fraction, exponent := math.Frexp(v)
-	fine := finest(v)
-	z := big.NewInt(int64(math.Ldexp(fraction, exponent+int(fine))))
-	return z.Lsh(z, scale-fine)
+	z := big.NewInt(int64(math.Ldexp(fraction, 53)))
+	if shift := exponent - 53 + int(scale); shift < 0 {
+		return z.Rsh(z, uint(-shift)) // what is dropped is 0: the scale is fine enough
+	} else {
+		return z.Lsh(z, uint(shift))
+	}
 }
 
 // finest returns the least scale that makes a number whole, 0 for an infinite one.

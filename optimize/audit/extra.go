@@ -1,0 +1,20 @@
+package audit
+
+import (
+	"cartwright/catalog"
+	"cartwright/optimize/plan"
+	"cartwright/scenarios"
+)
+
+// OwnedWh returns the usable energy in Wh of the batteries owned, as the audit counts it.
+func OwnedWh(s *scenarios.Scenario, c *catalog.Catalog) float64 {
+	return For(s, c).of(&plan.Plan{}).ownedWh()
+}
+
+// Extra checks what is told outside a plan of the cost of each usable kWh beyond those owned: an amount of money, in
+// currency units, for a cart of so much usable energy.
+func Extra(s *scenarios.Scenario, c *catalog.Catalog, stated, costUnits, usableWh float64) plan.Check {
+	a := For(s, c).of(&plan.Plan{})
+	a.truly(rulePerKWh, stated, perExtra(costUnits, usableWh-a.ownedWh()), "beyond what is owned")
+	return a.worst[rulePerKWh].check
+}

@@ -1,0 +1,9 @@
+package optimize
+
+import "cartwright/optimize/milp"
+
+// Engines tells the engines that solve programs here, a line each.
+func Engines() []string { return milp.Engines() }
+
+// CheckEngine returns an error where the environment asks for an engine that there is not.
+func CheckEngine() error { return milp.Choose() }

@@ -1,0 +1,75 @@
+package value
+
+import (
+	"context"
+	"errors"
+	"math"
+
+	"cartwright/catalog"
+	"cartwright/optimize/bench"
+	"cartwright/optimize/energy"
+	"cartwright/optimize/energy/year"
+	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
+	"cartwright/optimize/search"
+)
+
+// cycles knows how often a year the modules of a bank are cycled that has just what the autonomy asks for.
+type cycles struct {
+	b     *bench.Bench
+	plain float64       // without sun: with the inverter that draws least
+	sunny *bench.Supply // with sun: inverters and array of the best plan; nil: there is none
+}
+
+// cyclesOf lays out what is cycled: with sun beside inverters and array of the best plan.
+func cyclesOf(ctx context.Context, p question.Problem, b *bench.Bench) (*cycles, *plan.Plan, error) {
+	c := &cycles{b: b, plain: math.Inf(1)}
+	for i := range b.Supplies {
+		if v := &b.Supplies[i]; v.NeedWh > 0 {
+			c.plain = math.Min(c.plain, v.YearWh/v.NeedWh)
+		}
+	}
+	if math.IsInf(c.plain, 1) {
+		c.plain = b.Scenario.UseDays
+	}
+	if p.Scenario.Sun == nil {
+		return c, nil, nil
+	}
+	best, err := search.First(ctx, p, &bench.Before{}, question.ByCost, false)
+	if err != nil && !errors.Is(err, question.ErrUnknown) {
+		return nil, nil, err
+	}
+	if best == nil {
+		return c, nil, nil
+	}
+	for i := range b.Supplies {
+		if v := &b.Supplies[i]; has(v, &best.Core) {
+			c.sunny = v
+		}
+	}
+	return c, best, nil
+}
+
+// has reports whether a supply is that of a core.
+func has(v *bench.Supply, c *plan.Core) bool {
+	if v.Inverter.ID != c.Inverter.Part || v.Units != c.Inverter.Units || (v.Array == nil) != (len(c.Solar) == 0) {
+		return false
+	}
+	x := v.Array
+	return x == nil || x.Module.ID == c.Solar[0].Part && x.Series == c.Solar[0].Series && x.Parallel == c.Solar[0].Parallel && x.Inputs == c.Solar[0].Inputs
+}
+
+// lifetimeWh returns what one module of a battery gives in its life, with sun what of it is served; 0: not stated.
+func (c *cycles) lifetimeWh(bat *catalog.Battery, series int) float64 {
+	reserve, aYear := c.b.Scenario.Limits.Reserve, c.plain
+	if c.b.Scenario.Sun != nil {
+		if c.sunny == nil {
+			return 0
+		}
+		// Strings in parts, so that banks of all batteries are as large.
+		strings := c.sunny.NeedWh / (float64(series) * energy.UsableWh(bat, reserve))
+		s := year.Store{CapacityWh: c.sunny.NeedWh, ChargeW: strings * bat.MaxChargeA * c.b.Scenario.Bus.NominalV, RoundTrip: bat.RoundTrip}
+		aYear = year.Simulate(c.sunny.Sun, c.sunny.Sun.Net(), s).Cycles
+	}
+	return energy.LifetimeWh(bat, reserve, aYear)
+}
