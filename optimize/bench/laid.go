@@ -20,6 +20,7 @@ type Before struct {
 	lock    sync.Mutex // cores are laid out side by side
 	options map[wiredRun][]market.Option
 	ranges  map[wiredRun][]useRange // of these and of those left out
+	scratch []market.Option         // of which those worth keeping are picked
 	sun     *sunlight
 	nets    sync.Pool // of *[]float64: see netOf
 }

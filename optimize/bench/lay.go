@@ -43,6 +43,7 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 		FixedBodies: chassis.FixedBodies(p.Scenario, p.Catalog),
 		DcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
 		before:      before,
+		OwnedWh:     energy.OwnedWh(p.Scenario, p.Catalog),
 	}
 	for id, n := range p.Stand {
 		a := b.Market.Part(id)
@@ -78,12 +79,23 @@ func (b *Bench) LayAll(ctx context.Context) error {
 	b.layFixed()
 	b.layBusbars()
 	b.layCasters()
+	if ctx.Err() != nil {
+		return question.ErrUnknown
+	}
 	b.countUses()
 	if ctx.Err() != nil {
 		return question.ErrUnknown
 	}
 	b.weighSupport()
 	b.RoundingCents = b.roundingCents()
+	for i := range b.Market.Articles {
+		if b.Market.Articles[i].Keep > 0 {
+			b.Kept = append(b.Kept, i)
+		}
+		if b.Market.Articles[i].Have > 0 {
+			b.Owned = append(b.Owned, i)
+		}
+	}
 	return nil
 }
 
@@ -158,9 +170,9 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 	return options, len(options) > 0
 }
 
-// wiredOptions finds the options of a run with lines and a device.
+// wiredOptions finds the options of a run with lines and a device. They are good until it is called again.
 func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
-	var options []market.Option
+	options := b.before.scratch[:0]
 	const most = 7        // a cable and its ends, a ground and its ends, a device, a conduit and its ends
 	var uses []market.Use // of many options
 	_, bond := wiring.BondDuty(b.Scenario)
@@ -199,6 +211,7 @@ func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 			uses = uses[:len(uses)+len(o.Uses)]
 		}
 	}
+	b.before.scratch = options
 	return options
 }
 
@@ -236,7 +249,7 @@ func (b *Bench) layStacks(ctx context.Context) {
 		}
 		n := float64(f.Series)
 		k := Stack{
-			Battery: bat, Position: i, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
+			Battery: bat, Position: i, Article: b.Market.Part(bat.ID).Position, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
 			UsableWh: n * energy.UsableWh(bat, b.Scenario.Limits.Reserve), Kg: n * bat.MassKg,
 			ShortA: wiring.ShortCircuitA(bat), Conductance: energy.ConductanceS(bat, f.Series),
 			DischargeA: bat.MaxDischargeA, PeakA: energy.PeakDischargeA(bat), ChargeA: bat.MaxChargeA, Columns: f.Columns,
@@ -259,6 +272,9 @@ func (b *Bench) layStacks(ctx context.Context) {
 		b.Stacks = append(b.Stacks, k)
 	}
 	for _, g := range order {
+		for _, at := range members[g] {
+			b.Stacks[at].Group = len(b.Groups)
+		}
 		b.Groups = append(b.Groups, members[g])
 	}
 	if len(b.Stacks) == 0 {

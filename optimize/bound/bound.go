@@ -18,9 +18,8 @@ import (
 // has, and of a string, at the prices of one market. The interplay of mass and owned parts is left aside,
 // so a bound is often the exact figure and never above it.
 type Bounds struct {
-	Bench  *bench.Bench
-	Market *market.Market
-	most   float64 // kg that the limits, the person who pushes and the best casters take
+	Bench *bench.Bench
+	most  float64 // kg that the limits, the person who pushes and the best casters take
 
 	kg []float64 // by supply: without batteries, string runs, mains, bus bars and casters
 
@@ -44,14 +43,11 @@ type Bounds struct {
 	lifeWh       []float64 // cycle life times usable energy; 0: not stated
 	room         []float64 // floor area in m2 that a string takes at least, as if its columns could be parted
 	floorArea    float64   // of all shelves
-	ownedMembers [][]int   // by group: members of which strings are owned
 
-	perUsableCents, perUsableKg dearth // of bought strings, for a Wh of usable energy
-	perUsableRoom               dearth // floor of a Wh of usable energy
-	perLifeRoom, perLifeKg      dearth // for a Wh of lifetime energy
+	perUsableCents, perUsableKg, perUsableRoom []float64 // by stack, of bought strings, for a Wh of usable energy
+	perLifeCents, perLifeRoom, perLifeKg       []float64 // for a Wh of lifetime energy
 
 	lightestCastersKg float64
-	segments          [][]lifeSegment // by group; made when first needed
 }
 
 // New finds the bounds of a bench, with no order decided.
@@ -156,19 +152,21 @@ func (o *Bounds) boundStrings() {
 		}
 		o.room = append(o.room, series*area)
 	}
-	o.perUsableCents = o.dearthOf(func(at int) float64 { return o.boughtCents[at] / o.Bench.Stacks[at].UsableWh })
-	o.perUsableKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.Bench.Stacks[at].UsableWh })
-	o.perUsableRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.Bench.Stacks[at].UsableWh })
-	o.perLifeRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.lifeWh[at] })
-	o.perLifeKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.lifeWh[at] })
-	o.ownedMembers = make([][]int, len(o.Bench.Groups))
-	for g, members := range o.Bench.Groups {
-		for j, at := range members {
-			if o.ownedStrings[at] > 0 {
-				o.ownedMembers[g] = append(o.ownedMembers[g], j)
-			}
+	usable := func(at int) float64 { return o.Bench.Stacks[at].UsableWh }
+	life := func(at int) float64 { return o.lifeWh[at] }
+	o.perUsableCents, o.perUsableKg, o.perUsableRoom = o.per(o.boughtCents, usable), o.per(o.stringKg, usable), o.per(o.room, usable)
+	o.perLifeCents, o.perLifeRoom, o.perLifeKg = o.per(o.boughtCents, life), o.per(o.room, life), o.per(o.stringKg, life)
+}
+
+// per divides a figure of each stack's string by what it has; what is no number is as much as can be.
+func (o *Bounds) per(figure []float64, of func(at int) float64) []float64 {
+	list := make([]float64, len(figure))
+	for at := range figure {
+		if list[at] = figure[at] / of(at); math.IsNaN(list[at]) {
+			list[at] = math.Inf(1)
 		}
 	}
+	return list
 }
 
 // mostCycles bounds how often a year the modules of a bank with at least so much usable energy are cycled: the bank

@@ -25,47 +25,59 @@ type Figures struct {
 
 // Of returns the least figures of a core, or of all cores that have at least these strings: a fault
 // current only grows with more strings, so no device that breaks less will do for them either.
-func (o *Bounds) Of(c *bench.Core) Figures {
-	f, totalA, loadKg := o.weigh(c)
-	f.Cents, f.OpenCents, _ = o.full.of(c, totalA, loadKg)
+func (o *Bounds) Of(c *bench.Core) Figures { return o.With(c, &Further{}) }
+
+// With returns the least figures of all cores that have at least these strings and further ones that come to something:
+// they count in mass, fault current, studs and floor. Their cost is not in yet.
+func (o *Bounds) With(c *bench.Core, more *Further) Figures {
+	f, load := o.weigh(c, more)
+	f.Cents, f.OpenCents, _ = o.full.of(c, load)
 	return f
 }
 
-// weigh returns the figures of a core but for its costs, the fault current of its bus and what its casters carry.
-func (o *Bounds) weigh(c *bench.Core) (f Figures, totalA, loadKg float64) {
-	f = Figures{Kg: o.kg[c.Supply]}
+// load is what the support of a core has to stand.
+type load struct {
+	strings int
+	faultA  float64 // of the bus
+	kg      float64 // of each caster
+}
+
+// weigh returns the figures of a core with further strings but for its costs, and what its support has to stand.
+func (o *Bounds) weigh(c *bench.Core, more *Further) (f Figures, l load) {
+	f, l = Figures{Kg: o.kg[c.Supply] + more.Kg, room: more.room}, load{strings: more.Strings, faultA: more.ShortA}
 	v := &o.Bench.Supplies[c.Supply]
 	members := o.Bench.Groups[c.Group]
 	for _, h := range c.Strings {
-		totalA += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
+		l.faultA += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
+		l.strings += h.N
 	}
 	for _, h := range c.Strings {
 		at, x := members[h.Member], float64(h.N)
 		k := &o.Bench.Stacks[at]
 		f.Kg += x * k.Kg
-		if run, _, listed := o.runOf(c.Supply, at, c.Total()); listed {
-			f.Kg += x * run.leastKg(wiring.StringFaultA(k.ShortA, totalA))
+		if run, _, listed := o.runOf(c.Supply, at, l.strings); listed {
+			f.Kg += x * run.leastKg(wiring.StringFaultA(k.ShortA, l.faultA))
 		}
 		f.UsableWh += x * k.UsableWh
 		f.room += x * o.room[at]
 	}
-	f.Kg += market.LeastOf(o.Bench.Busbars, o.bars(c), market.MassOf)
+	f.Kg += market.LeastOf(o.Bench.Busbars, o.bars(c.Supply, l.strings), market.MassOf)
 	if v.Main != nil {
-		f.Kg += float64(v.Units) * o.mains[c.Supply].leastKg(totalA)
+		f.Kg += float64(v.Units) * o.mains[c.Supply].leastKg(l.faultA)
 	}
 	// The casters carry at least all the rest and the lightest set.
-	loadKg = chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
-	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, loadKg) }
+	l.kg = chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
+	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, l.kg) }
 	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
 	f.LifeWh = o.lifetimeWh(c, f.UsableWh)
 	f.Aged = f.LifeWh > 0 || len(c.Strings) == 0
-	return f, totalA, loadKg
+	return f, l
 }
 
-// bars says which bus bars carry the current of a core's supply and have a stud for everything.
-func (o *Bounds) bars(c *bench.Core) func(*market.Option) bool {
-	v := &o.Bench.Supplies[c.Supply]
-	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(c.Total(), v.Units, o.Bench.DCCircuits)
+// bars says which bus bars carry the current of a supply and have a stud for everything.
+func (o *Bounds) bars(supply, strings int) func(*market.Option) bool {
+	v := &o.Bench.Supplies[supply]
+	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(strings, v.Units, o.Bench.DCCircuits)
 	return func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 }
 
@@ -74,9 +86,13 @@ func (o *Bounds) Hopeless(f Figures) bool {
 	if f.Kg > o.most || !plan.AtMost(f.room, o.floorArea) {
 		return true
 	}
+	return o.Dear(f.Cents)
+}
+
+// Dear reports that so many cents are above the budget for certain.
+func (o *Bounds) Dear(cents float64) bool {
 	l := &o.Bench.Scenario.Limits
-	return math.IsInf(f.Cents, 1) ||
-		(l.Budget != math.MaxInt64 && f.Cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents)
+	return math.IsInf(cents, 1) || l.Budget != math.MaxInt64 && cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents
 }
 
 // Serves reports whether a core carries the loads and can be recharged.
@@ -104,30 +120,4 @@ func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 	}
 	served := o.Bench.Scenario.Limits.Served
 	return served <= 0 || v.Sun == nil || o.Bench.Partial || plan.AtLeast(o.Bench.YearOf(c.Supply, strings).Served, served)
-}
-
-// Missing bounds from below what the energy still missing adds for strings of the members from last on.
-// Owned modules come first where they are cheaper; beyond them the cheapest energy is bought.
-func (o *Bounds) Missing(c *bench.Core, last int, wh float64) (cents, kg float64) {
-	if wh <= 0 {
-		return 0, 0
-	}
-	members := o.Bench.Groups[c.Group]
-	perCent := o.perUsableCents.from(o, c, last) // for a Wh
-	kg = wh * o.perUsableKg.from(o, c, last)
-	for _, j := range o.ownedMembers[c.Group] {
-		if j < last {
-			continue
-		}
-		at := members[j]
-		left := math.Min(o.ownedStrings[at], float64(o.Bench.Stacks[at].Most)) - float64(c.Count(j))
-		u := o.Bench.Stacks[at].UsableWh
-		if left <= 0 || o.ownedCents[at]/u >= perCent {
-			continue
-		}
-		// Each owned string saves at the most what its energy would cost bought.
-		taken := math.Min(wh, left*u)
-		cents += taken * (o.ownedCents[at]/u - perCent)
-	}
-	return math.Max(0, cents+wh*perCent), kg
 }

@@ -100,8 +100,8 @@ func (k *costs) add(to *sum, s *market.Slot, serves func(*market.Option) bool) {
 }
 
 // addPart adds a number of one article, where it is cheapest.
-func (k *costs) addPart(to *sum, id string, quantity float64) float64 {
-	a := k.m.Part(id)
+func (k *costs) addPart(to *sum, article int, quantity float64) float64 {
+	a := &k.m.Articles[article]
 	cents, offer := a.LeastAt(quantity, k.m.Tax, k.open)
 	to.cents += cents
 	a.Raise(to.levels, offer)
@@ -116,14 +116,14 @@ func (k *costs) supply(at int) sum {
 	}
 	v := &k.o.Bench.Supplies[at]
 	out := sum{k.fixed.cents, append([]int(nil), k.fixed.levels...)}
-	k.addPart(&out, v.Inverter.ID, float64(v.Units))
+	k.addPart(&out, k.m.Part(v.Inverter.ID).Position, float64(v.Units))
 	for i := range k.o.Bench.Fixed {
 		if s := &k.o.Bench.Fixed[i]; s.For == market.Through {
 			k.add(&out, s, through(v))
 		}
 	}
 	if x := v.Array; x != nil {
-		k.addPart(&out, x.Module.ID, float64(x.Modules()))
+		k.addPart(&out, k.m.Part(x.Module.ID).Position, float64(x.Modules()))
 	}
 	for _, s := range slotsOf(v) {
 		k.add(&out, &s, nil)
@@ -152,9 +152,9 @@ func (k *costs) run(run ladder, key stringRun) *climbed {
 	return c
 }
 
-// of returns the least that a core costs, with the mass that its casters carry and the fault current of its bus; further
-// is what of that further strings need not add to.
-func (k *costs) of(c *bench.Core, totalA, loadKg float64) (out sum, further float64) {
+// of returns the least that a core costs, with what its support has to stand; further is what of that further strings
+// need not add to.
+func (k *costs) of(c *bench.Core, l load) (out sum, further float64) {
 	b := k.o.Bench
 	v, members := &b.Supplies[c.Supply], b.Groups[c.Group]
 	base := k.supply(c.Supply)
@@ -169,21 +169,21 @@ func (k *costs) of(c *bench.Core, totalA, loadKg float64) (out sum, further floa
 		at := members[h.Member]
 		st := &b.Stacks[at]
 		modules := float64(h.N) * float64(st.Series)
-		least := k.addPart(&out, st.Battery.ID, modules)
-		further += least - k.m.Part(st.Battery.ID).LinearCents(modules, k.m.Tax)
-		if run, key, listed := k.o.runOf(c.Supply, at, c.Total()); listed {
-			cents, x := k.run(run, key).least(wiring.StringFaultA(st.ShortA, totalA))
+		least := k.addPart(&out, st.Article, modules)
+		further += least - k.m.Articles[st.Article].LinearCents(modules, k.m.Tax)
+		if run, key, listed := k.o.runOf(c.Supply, at, l.strings); listed {
+			cents, x := k.run(run, key).least(wiring.StringFaultA(st.ShortA, l.faultA))
 			take(cents, h.N, x)
 		}
 	}
-	bars := k.o.bars(c)
+	bars := k.o.bars(c.Supply, l.strings)
 	cents, x := cheapest(b.Busbars, k.busbars, bars)
 	take(cents, 1, x)
 	if v.Main != nil {
-		cents, x := k.main(c.Supply).least(totalA)
+		cents, x := k.main(c.Supply).least(l.faultA)
 		take(cents, v.Units, x)
 	}
-	cents, x = cheapest(b.Casters, k.casters, func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, loadKg) })
+	cents, x = cheapest(b.Casters, k.casters, func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, l.kg) })
 	take(cents, 1, x)
 	return out, further
 }

@@ -42,13 +42,13 @@ func (o *Bounds) newPriced(open market.Open) *priced {
 }
 
 // of returns what a core costs at the least, shipping left aside, and the levels of the orders it would take.
-func (p *priced) of(c *bench.Core, totalA, loadKg float64) (cents, open float64, levels []int) {
-	own, further := p.own.of(c, totalA, loadKg)
+func (p *priced) of(c *bench.Core, l load) (cents, open float64, levels []int) {
+	own, further := p.own.of(c, l)
 	cents, open, levels = own.cents+p.joinedOwn, own.cents+p.joinedOwn-further, own.levels
 	if p.apart == nil {
 		return cents, open, levels
 	}
-	apart, further := p.apart.of(c, totalA, loadKg)
+	apart, further := p.apart.of(c, l)
 	saved := p.o.saved(c)
 	if paid := apart.cents + p.joinedApart - saved; paid > cents {
 		cents, levels = paid, apart.levels
@@ -59,8 +59,8 @@ func (p *priced) of(c *bench.Core, totalA, loadKg float64) (cents, open float64,
 // Ordered returns the figures of a core with what orders pay for shipping, at the offers that they leave open, and the
 // levels of shipping that it would take, by vendor.
 func (o *Bounds) Ordered(c *bench.Core, orders market.Orders) (f Figures, levels []int) {
-	f, totalA, loadKg := o.weigh(c)
-	f.Cents, f.OpenCents, levels = o.pricedAt(orders.Open).of(c, totalA, loadKg)
+	f, l := o.weigh(c, &Further{})
+	f.Cents, f.OpenCents, levels = o.pricedAt(orders.Open).of(c, l)
 	m := o.Bench.Market
 	paid := (1 + m.Tax) * m.PaidCents(orders)
 	f.Cents += paid

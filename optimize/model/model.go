@@ -152,7 +152,6 @@ func (p *program) chooseSupply() {
 
 // chooseStrings makes the counts of strings, of which one group only may be present.
 func (p *program) chooseStrings() {
-	group := p.Bench.GroupOf()
 	chosen := map[int]milp.Var{}
 	var groups []milp.Var
 	for i, r := range p.Space.strings {
@@ -167,7 +166,7 @@ func (p *program) chooseStrings() {
 		p.present = append(p.present, z)
 		p.Model.Row("strings only if present "+k.Battery.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-float64(r.hi), z)), milp.AtMost, 0)
 		p.Model.Row("present only with strings "+k.Battery.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-1, z)), milp.AtLeast, 0)
-		g := group[r.stack]
+		g := k.Group
 		if _, ok := chosen[g]; !ok {
 			chosen[g] = p.Model.Binary("group " + number(g))
 			groups = append(groups, chosen[g])

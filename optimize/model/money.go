@@ -197,9 +197,9 @@ func (o *orders) ship() {
 
 // keep asks that so much of what is to be kept is installed.
 func (p *program) keep(needs map[int]*milp.Expr) {
-	for i := range p.market.Articles {
+	for _, i := range p.Bench.Kept {
 		a := &p.market.Articles[i]
-		if a.Keep == 0 || p.fixed() && isCore(a.Kind) {
+		if p.fixed() && isCore(a.Kind) {
 			continue
 		}
 		var e milp.Expr

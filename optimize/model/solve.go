@@ -43,6 +43,8 @@ type Ask struct {
 	First, Below float64
 	// Most, where it is not 0, is a cost beyond which no plan is of interest, in currency units.
 	Most float64
+	// Work, where given, is how much the solver may do, as of milp.Options.
+	Work int64
 	// Settle, of what is tied, asks for no better second figure but for one and the same plan of all that have it.
 	Settle bool
 }
@@ -86,7 +88,7 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	if k.By == question.ByMass {
 		objective, other, resolution, otherResolution = p.Mass, p.Cost, gramResolution, centResolution
 	}
-	o := milp.Options{Prove: true, Resolution: resolution}
+	o := milp.Options{Prove: true, Resolution: resolution, Work: k.Work}
 	if k.Most != 0 {
 		o.Cutoff, o.HasCutoff = k.Most, true
 	}

@@ -9,7 +9,8 @@ import (
 
 // The search is best first. A node is a set of cores with a score that no plan among them can beat:
 //
-//   - an open node: all cores with at least these strings, further ones of the members from last on;
+//   - a supply node: all cores of a supply;
+//   - an open node: a cell, all cores with these strings and further ones;
 //   - a core node: one core, to be solved as an integer program;
 //   - a plan node: a solved core; its score is exact.
 //
@@ -18,7 +19,8 @@ import (
 type nodeKind int
 
 const (
-	openNode nodeKind = iota
+	supplyNode nodeKind = iota
+	openNode
 	coreNode
 	planNode
 )
@@ -27,7 +29,7 @@ type node struct {
 	score float64
 	kind  nodeKind
 	core  bench.Core
-	last  int
+	cell  *cell // of an open node
 	// orders are what is decided of shipping for a core node; nil: nothing yet, or it is left to the program.
 	orders *market.Orders
 	sharp  bool // its score is that of its own parts at its orders

@@ -70,6 +70,9 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market, most
 	}
 	for _, strict := range []bool{false, true} {
 		k := model.Ask{By: r.by, Market: m, Strict: strict, Most: most, Keep: r.o.Witness != nil}
+		if r.most > 0 {
+			k.Work = coreLimit
+		}
 		a = solve(k)
 		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
 			return a
