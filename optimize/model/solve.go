@@ -103,12 +103,14 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 			o.Work = tieWork
 		}
 	}
-	p.Model.Minimize(objective)
 	solve := p.Model.Solve
 	if k.Settle {
-		o.Cutoff = k.Below + otherResolution/2
-		solve = p.Model.First
+		p.Model.Row("no more of the second figure", other, milp.AtMost, k.Below+otherResolution/2)
+		var both milp.Expr // nothing is taken that is not needed, for all that what is tied may be a little more
+		objective = *both.AddExpr(1, p.Cost).AddExpr(1, p.Mass)
+		o, solve = milp.Options{Work: tieWork}, p.Model.First
 	}
+	p.Model.Minimize(objective)
 	s, err := solve(ctx, o)
 	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Checked: s.Checked, Retries: s.Retries}
 	if err != nil {
