@@ -99,7 +99,9 @@ func (b *Bench) sunOf(v *Supply) *year.Hours {
 // YearOf simulates the year of a supply with some strings.
 func (b *Bench) YearOf(supply int, strings []energy.Strings) year.Figures {
 	v := &b.Supplies[supply]
-	return year.Simulate(v.Sun, v.Sun.Net(), year.StoreOf(b.Scenario, strings))
+	net := b.before.netOf(v.Sun)
+	defer b.before.done(net)
+	return year.Simulate(v.Sun, *net, year.StoreOf(b.Scenario, strings))
 }
 
 // StoreWh returns the usable energy that any bank beside a supply has at the least: what the autonomy asks for, and with
@@ -116,7 +118,9 @@ func (b *Bench) StoreWh(supply int) float64 {
 		for i := range b.Stacks {
 			trip = math.Max(trip, b.Stacks[i].Battery.RoundTrip)
 		}
-		least, ok := year.LeastStorage(v.Sun.Net(), math.Inf(1), trip, (1-served)*v.Sun.AskedWh())
+		net := b.before.netOf(v.Sun)
+		defer b.before.done(net)
+		least, ok := year.LeastStorage(*net, math.Inf(1), trip, (1-served)*v.Sun.AskedWh())
 		if !ok {
 			least = math.Inf(1)
 		}
@@ -124,6 +128,18 @@ func (b *Bench) StoreWh(supply int) float64 {
 	}
 	return v.storeWh
 }
+
+// netOf returns the net of a year until done; so many years are simulated that each takes the room of one before.
+func (l *Before) netOf(y *year.Hours) *[]float64 {
+	net, some := l.nets.Get().(*[]float64)
+	if !some {
+		net = new([]float64)
+	}
+	*net = y.NetInto(*net)
+	return net
+}
+
+func (l *Before) done(net *[]float64) { l.nets.Put(net) }
 
 // sunlight is the sun of a scenario, and what arrays make of it.
 type sunlight struct {

@@ -21,6 +21,7 @@ type Before struct {
 	options map[wiredRun][]market.Option
 	ranges  map[wiredRun][]useRange // of these and of those left out
 	sun     *sunlight
+	nets    sync.Pool // of *[]float64: see netOf
 }
 
 // asked is what a demand hangs on.

@@ -114,8 +114,10 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		a.Status = milp.GaveUp
 		return a
 	}
-	if e := s.Evidence(); k.Keep && e != nil {
-		a.Evidence = append(a.Evidence, e)
+	if k.Keep {
+		if e := s.Evidence(); e != nil {
+			a.Evidence = append(a.Evidence, e)
+		}
 	}
 	if s.Status.HasPoint() {
 		a.Choice = p.Read(s)
