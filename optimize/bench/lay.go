@@ -79,10 +79,10 @@ func (b *Bench) LayAll(ctx context.Context) error {
 	b.layFixed()
 	b.layBusbars()
 	b.layCasters()
+	b.countUses()
 	if ctx.Err() != nil {
 		return question.ErrUnknown
 	}
-	b.countUses()
 	b.weighSupport()
 	b.RoundingCents = b.roundingCents()
 	for i := range b.Market.Articles {

@@ -160,11 +160,8 @@ func (a *Article) BoughtFloor(tax float64) float64 {
 
 // FloorCents returns a price in cents below which no unit of the article can be had, tax included.
 func (a *Article) FloorCents(tax float64) float64 {
-	floor := a.BoughtFloor(tax)
-	if a.Have > 0 {
-		floor = math.Min(floor, a.SellFor)
-	}
-	return floor
+	each, _, _ := a.FloorAt(tax, nil)
+	return each
 }
 
 // Market is everything that can be bought, in the order of a bill.
@@ -182,11 +179,13 @@ type Market struct {
 	// shipping is what the vendors whose level is decided take for it, in cents.
 	Shipping      float64
 	ShippingFixed bool // no order is left to be decided by the program
+	priced        *pricedLists
+	codes         *codes
 }
 
 // New lists the catalogue's parts with what is owned and offered of each.
 func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
-	m := &Market{byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
+	m := &Market{codes: &codes{known: map[*Option]coded{}}, byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
 	add := func(a Article) int {
 		a.Position = len(m.Articles)
 		a.Buyable, a.Most = math.Inf(1), math.Inf(1)

@@ -159,7 +159,7 @@ func (m *Market) vendor(name string) int {
 func (m *Market) At(open Open) *Market {
 	n := *m
 	n.Articles = slices.Clone(m.Articles)
-	n.ShippingFixed = true
+	n.ShippingFixed, n.priced = true, &pricedLists{known: map[listKey][]Option{}}
 	for i := range n.Articles {
 		a := &n.Articles[i]
 		if len(a.Offers) > 0 {
@@ -173,6 +173,24 @@ func (m *Market) At(open Open) *Market {
 func (m *Market) Paying(cents float64) *Market {
 	n := *m
 	n.Shipping = cents
+	return &n
+}
+
+// Needing returns the market for a plan that needs at most so much of each article: quantity breaks beyond that are left
+// out. Nothing is left out while orders are to be decided.
+func (m *Market) Needing(most map[int]float64) *Market {
+	n := *m
+	n.Articles = slices.Clone(m.Articles)
+	for article, quantity := range most {
+		a := &n.Articles[article]
+		if len(a.Offers) == 0 || quantity >= a.Most {
+			continue
+		}
+		a.Most = quantity
+		if m.ShippingFixed {
+			a.admit(nil)
+		}
+	}
 	return &n
 }
 

@@ -43,6 +43,8 @@ type Ask struct {
 	First, Below float64
 	// Work, where given, is how much the solver may do, as of milp.Options.
 	Work int64
+	// Most, where it is not 0, is a cost beyond which no plan is of interest, in currency units.
+	Most float64
 	// Settle, of what is tied, asks for no better second figure but for one and the same plan of all that have it.
 	Settle bool
 }
@@ -62,16 +64,34 @@ type Answer struct {
 	Err      error
 }
 
-// Solve solves the program of one core.
-func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
+// LeastCents returns what no plan of a core costs less than at the prices of a market, by sums over what the core can use
+// there; beyond enough it is not asked how much more.
+func LeastCents(b *bench.Bench, c *bench.Core, m *market.Market, enough float64) float64 {
+	return layCore(b, c, &Ask{Market: m}).leastCents(enough)
+}
+
+// layCore finds what there is to choose for a core.
+func layCore(b *bench.Bench, c *bench.Core, k *Ask) *program {
 	sp := CoreSpace(b, c)
 	sp.market, sp.strict = k.Market, k.Strict
-	p := Write(b, "core", sp)
+	return lay(b, "core", sp)
+}
+
+// Solve solves the program of one core.
+func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
+	p := layCore(b, c, &k)
+	if k.Most != 0 && p.leastCents(100*k.Most) > 100*k.Most {
+		return Answer{Status: milp.Infeasible}
+	}
+	p.write()
 	objective, other, resolution, otherResolution := p.Cost, p.Mass, centResolution, gramResolution
 	if k.By == question.ByMass {
 		objective, other, resolution, otherResolution = p.Mass, p.Cost, gramResolution, centResolution
 	}
 	o := milp.Options{Prove: true, Resolution: resolution, Work: k.Work}
+	if k.Most != 0 {
+		o.Cutoff, o.HasCutoff = k.Most, true
+	}
 	if k.Tied {
 		if cents, kg := k.within(otherResolution); !k.Settle && !p.canBeWithin(cents, kg) {
 			return Answer{Status: milp.Infeasible}

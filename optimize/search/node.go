@@ -32,6 +32,7 @@ type node struct {
 	cell  *cell // of an open node
 	// orders are what is decided of shipping for a core node; nil: nothing yet, or it is left to the program.
 	orders *market.Orders
+	sharp  bool // its score is that of its own parts at its orders
 	// owed is the vendor to decide next, of a core node whose plan leaves shipping to pay, and at which level; else nobody.
 	owed, level int
 	found       *found // of a plan node, and of a core node that was solved

@@ -6,14 +6,15 @@ import (
 	"cartwright/optimize/bound"
 	"cartwright/optimize/choice"
 	"cartwright/optimize/market"
+	"cartwright/optimize/model"
 	"cartwright/optimize/question"
 )
 
 // decideShipping prepares a core node for solving and reports whether it is to be solved. Where its plan, or the least
 // that sums alone know of, would leave shipping to pay, it is replaced by two: one that pays it, and one that orders
 // nothing which takes so much.
-func (s *search) decideShipping(n *node) bool {
-	m := s.b.Market
+func (r *ranking) decideShipping(n *node) bool {
+	s, m := r.search, r.b.Market
 	if s.by == question.ByMass || s.by == question.ByEnergy {
 		return true // the orders are left to the program
 	}
@@ -27,7 +28,7 @@ func (s *search) decideShipping(n *node) bool {
 			return false
 		}
 		if n.owed = bound.Owed(m, levels, n.orders.Paid); n.owed == market.Nobodys {
-			return true
+			return r.sharpened(n)
 		}
 		n.level = levels[n.owed]
 	}
@@ -35,6 +36,29 @@ func (s *search) decideShipping(n *node) bool {
 		s.divide(n, less)
 	}
 	s.divide(n, n.orders.Paying(n.owed, n.level))
+	return false
+}
+
+// sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
+// once: else it is back among the nodes.
+func (r *ranking) sharpened(n *node) bool {
+	if n.sharp {
+		return true
+	}
+	n.sharp = true
+	enough := math.Inf(1)
+	if most := r.mostOf(n); most > 0 {
+		enough = 100 * most
+	}
+	cents := model.LeastCents(r.b, &n.core, r.marketOf(n), enough) - r.b.RoundingCents
+	if r.by == question.ByLife {
+		cents = bound.PerLifetimeKWh(cents, r.search.o.Of(&n.core).LifeWh)
+	}
+	if cents <= n.score {
+		return true
+	}
+	n.score = cents
+	r.add(n)
 	return false
 }
 
