@@ -65,10 +65,11 @@ func (m *Market) neverDearer(a, b *Option, gone int) bool {
 }
 
 // adds returns the most that so much more of an article costs a plan, in cents with tax: bought by itself, with
-// shipping of its own where an order is not decided.
+// shipping of its own where an order is not decided. Of what there is only so much, another place in the plan may need
+// it all: no price makes up for that.
 func (a *Article) adds(quantity float64, m *Market) float64 {
 	if len(a.Offers) == 0 {
-		if quantity > a.Buyable {
+		if !math.IsInf(a.Buyable, 1) {
 			return math.Inf(1)
 		}
 		return (1 + m.Tax) * quantity * a.Cents

@@ -39,9 +39,11 @@ func (a *Article) Special() bool {
 	return a.Have > 0 || a.Keep > 0 || len(a.Offers) > 0 || !math.IsInf(a.Buyable, 1)
 }
 
+// hair is against the rounding of sums, in metres or pieces.
+const hair = 1e-9
+
 // Available reports whether there are so many to be had at all.
 func (a *Article) Available(quantity float64) bool {
-	const hair = 1e-9 // metres, against the rounding of sums
 	return quantity <= a.Have+a.Buyable+hair
 }
 
@@ -80,7 +82,7 @@ func (a *Article) boughtCents(quantity float64, open Open) (cents float64, offer
 		return 0, Nobodys
 	}
 	if len(a.Offers) == 0 {
-		if quantity > a.Buyable {
+		if quantity > a.Buyable+hair {
 			return math.Inf(1), Nobodys
 		}
 		return quantity * a.Cents, Nobodys
