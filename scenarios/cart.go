@@ -41,7 +41,7 @@ func (s section) cart() Cart {
 	}
 	c.Shelves = v.shelves()
 	if b, ok := v.sub("backboard", "the backboard", true, backboardKeys); ok {
-		c.Backboard = Backboard{ElevationM: b.height("elevation"), OffsetM: b.offset()}
+		c.Backboard = Backboard{ElevationM: b.elevation(), OffsetM: b.offset()}
 	}
 	return c
 }
@@ -74,7 +74,7 @@ func (s section) shelves() []Shelf {
 	for _, v := range sections {
 		shelves = append(shelves, Shelf{
 			Name:         v.words("name", "lower"),
-			ElevationM:   v.height("elevation"),
+			ElevationM:   v.elevation(),
 			LengthM:      v.size("length"),
 			DepthM:       v.size("depth"),
 			ClearHeightM: v.size("clear_height"),
@@ -110,6 +110,14 @@ func (s section) size(key string) float64 {
 
 func (s section) height(key string) float64 {
 	return s.quantity(key, quantity.Length, within(0, maxLengthM))
+}
+
+// maxElevationM is the highest that batteries and inverters are read to stand or hang at: nobody lifts them higher, no
+// door lets them through, and a planner would look for heavy cable to keep such a cart upright. No source.
+const maxElevationM = 2.5
+
+func (s section) elevation() float64 {
+	return s.quantity("elevation", quantity.Length, within(0, maxElevationM))
 }
 
 // offset reads how far a mass stands from the middle line, to either side.

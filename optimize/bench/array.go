@@ -106,9 +106,9 @@ func (b *Bench) Hours(supply int) *year.Hours {
 	return v.Sun
 }
 
-// net returns what the sun gives a supply less what the bus is asked for, hour by hour; it is not kept, since most
-// supplies are asked for once.
-func (b *Bench) net(supply int) []float64 {
+// net returns what the sun gives a supply less what the bus is asked for, hour by hour, until done; what the array gives
+// is not kept, since most supplies are asked for once.
+func (b *Bench) net(supply int) *[]float64 {
 	v := &b.Supplies[supply]
 	l := b.before.sun
 	l.lock.Lock()
@@ -121,13 +121,15 @@ func (b *Bench) net(supply int) []float64 {
 	default:
 		y.SunWh = year.HoursOf(l.module(x.Module, b.Scenario.Sun.Losses), x.Modules(), x.TakenW(v.Inverter, v.Units), l.load, [24]float64{}).SunWh
 	}
-	return y.Net()
+	return b.before.netOf(&y)
 }
 
 // YearOf simulates the year of a supply with some strings.
 func (b *Bench) YearOf(supply int, strings []energy.Strings) year.Figures {
 	y := b.Hours(supply)
-	return year.Simulate(y, y.Net(), year.StoreOf(b.Scenario, strings))
+	net := b.before.netOf(y)
+	defer b.before.done(net)
+	return year.Simulate(y, *net, year.StoreOf(b.Scenario, strings))
 }
 
 // StoreWh returns the usable energy that any bank beside a supply has at the least: what the autonomy asks for, and with
@@ -144,7 +146,9 @@ func (b *Bench) StoreWh(supply int) float64 {
 		for i := range b.Stacks {
 			trip = math.Max(trip, b.Stacks[i].Battery.RoundTrip)
 		}
-		least, ok := year.LeastStorage(b.net(supply), math.Inf(1), trip, (1-served)*v.YearWh)
+		net := b.net(supply)
+		defer b.before.done(net)
+		least, ok := year.LeastStorage(*net, math.Inf(1), trip, (1-served)*v.YearWh)
 		if !ok {
 			least = math.Inf(1)
 		}
@@ -152,6 +156,18 @@ func (b *Bench) StoreWh(supply int) float64 {
 	}
 	return v.storeWh
 }
+
+// netOf returns the net of a year until done; so many years are simulated that each takes the room of one before.
+func (l *Before) netOf(y *year.Hours) *[]float64 {
+	net, some := l.nets.Get().(*[]float64)
+	if !some {
+		net = new([]float64)
+	}
+	*net = y.NetInto(*net)
+	return net
+}
+
+func (l *Before) done(net *[]float64) { l.nets.Put(net) }
 
 // sunlight is the sun of a scenario, and what arrays make of it.
 type sunlight struct {

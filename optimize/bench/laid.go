@@ -22,6 +22,7 @@ type Before struct {
 	ranges  map[wiredRun][]useRange // of these and of those left out
 	scratch []market.Option         // of which those worth keeping are picked
 	sun     *sunlight
+	nets    sync.Pool // of *[]float64: see netOf
 }
 
 // asked is what a demand hangs on.

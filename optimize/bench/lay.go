@@ -79,6 +79,9 @@ func (b *Bench) LayAll(ctx context.Context) error {
 	b.layFixed()
 	b.layBusbars()
 	b.layCasters()
+	if ctx.Err() != nil {
+		return question.ErrUnknown
+	}
 	b.countUses()
 	if ctx.Err() != nil {
 		return question.ErrUnknown

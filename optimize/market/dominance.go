@@ -172,7 +172,7 @@ func (m *Market) Spare(options []Option, article int, heavy bool) (without []Opt
 const mostCompared = 64
 
 // Prune returns the options that no other dominates, in their order; of equals the first stays. Where there are very
-// many, some that only one dominates which is unlike them and dear may stay as well.
+// many, some that only one dominates which is unlike them and dear may stay as well. Their uses are copied.
 func (m *Market) Prune(options []Option, heavy bool) []Option {
 	left := byFloor(options)
 	// The cheapest are compared with all; then those that follow each other.

@@ -3,7 +3,9 @@
 package model
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"cartwright/optimize/bench"
@@ -177,15 +179,21 @@ func (p *program) chooseStrings() {
 	p.Model.Row("some string", sum(p.strings, one), milp.AtLeast, 1)
 }
 
-// standModules puts every module on a shelf.
+// standModules puts every module on a shelf. The highest shelf comes first, for of plans that tie the one is taken
+// whose counts are least in order: nothing stands high up that has room below.
 func (p *program) standModules() {
 	shelves := p.Bench.Scenario.Cart.Shelves
+	fromAbove := make([]int, len(shelves))
+	for s := range shelves {
+		fromAbove[s] = s
+	}
+	slices.SortStableFunc(fromAbove, func(a, b int) int { return cmp.Compare(shelves[b].ElevationM, shelves[a].ElevationM) })
 	for i, r := range p.Space.strings {
 		k := p.stack(i)
-		var places []milp.Var
-		for s := range shelves {
+		places := make([]milp.Var, len(shelves))
+		for _, s := range fromAbove {
 			most := min(k.Caps[s], r.hi*k.Series)
-			places = append(places, p.Model.Integer("stand "+k.Battery.ID+" on "+number(s), 0, float64(most)))
+			places[s] = p.Model.Integer("stand "+k.Battery.ID+" on "+number(s), 0, float64(most))
 		}
 		p.stand = append(p.stand, places)
 		p.Model.Row("all stand "+k.Battery.ID, minus(sum(places, one), milp.Sum(milp.T(float64(k.Series), p.strings[i]))), milp.Equal, 0)

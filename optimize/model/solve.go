@@ -41,10 +41,10 @@ type Ask struct {
 	// is of interest.
 	Tied         bool
 	First, Below float64
-	// Work, where given, is how much the solver may do, as of milp.Options.
-	Work int64
 	// Most, where it is not 0, is a cost beyond which no plan is of interest, in currency units.
 	Most float64
+	// Work, where given, is how much the solver may do, as of milp.Options.
+	Work int64
 	// Settle, of what is tied, asks for no better second figure but for one and the same plan of all that have it.
 	Settle bool
 }
@@ -103,12 +103,14 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 			o.Work = tieWork
 		}
 	}
-	p.Model.Minimize(objective)
 	solve := p.Model.Solve
 	if k.Settle {
-		o.Cutoff = k.Below + otherResolution/2
-		solve = p.Model.First
+		p.Model.Row("no more of the second figure", other, milp.AtMost, k.Below+otherResolution/2)
+		var both milp.Expr // nothing is taken that is not needed, for all that what is tied may be a little more
+		objective = *both.AddExpr(1, p.Cost).AddExpr(1, p.Mass)
+		o, solve = milp.Options{Work: tieWork}, p.Model.First
 	}
+	p.Model.Minimize(objective)
 	s, err := solve(ctx, o)
 	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Checked: s.Checked, Retries: s.Retries}
 	if err != nil {
@@ -116,8 +118,10 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 		a.Status = milp.GaveUp
 		return a
 	}
-	if e := s.Evidence(); k.Keep && e != nil {
-		a.Evidence = append(a.Evidence, e)
+	if k.Keep {
+		if e := s.Evidence(); e != nil {
+			a.Evidence = append(a.Evidence, e)
+		}
 	}
 	if s.Status.HasPoint() {
 		a.Choice = p.Read(s)

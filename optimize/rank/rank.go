@@ -62,6 +62,13 @@ func plans(ctx context.Context, p question.Problem, o question.Options, before *
 			return nil, err
 		}
 		result.ChangesUnknown = err != nil
+		if len(result.Changes) > 0 {
+			facts, err := relax.Facts(ctx, p, before)
+			if err != nil {
+				return nil, err
+			}
+			result.Reasons = append(result.Reasons, facts...)
+		}
 		if len(result.Changes)+len(result.Reasons) == 0 && !result.ChangesUnknown {
 			if result.Reasons, err = relax.Obstruct(ctx, p); err != nil {
 				return nil, err

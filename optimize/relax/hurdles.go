@@ -75,12 +75,7 @@ func given(p question.Problem) bool { return p.Idle != nil }
 // can do at the most.
 func generals(p question.Problem) []hurdle {
 	s := p.Scenario
-	wheels, breaks := 0.0, 0.0
-	for i := range p.Catalog.Casters {
-		if x := &p.Catalog.Casters[i]; x.SetOf == s.Cart.Casters {
-			wheels = math.Max(wheels, x.RatingKg)
-		}
-	}
+	breaks := 0.0
 	for i := range p.Catalog.Devices {
 		breaks = math.Max(breaks, p.Catalog.Devices[i].InterruptingDCA)
 	}
@@ -95,13 +90,7 @@ func generals(p question.Problem) []hurdle {
 			func(s *scenarios.Scenario, _ *catalog.Catalog) {
 				s.Cart.TrackM, s.Cart.WheelbaseM = EndlessM, EndlessM
 			}},
-		{fmt.Sprintf("no set of %d casters of the catalogue carries such a cart: the strongest are rated %s kg each, which is %s kg in all at a caster_factor of %s and one wheel in the air",
-			s.Cart.Casters, bench.Figure(wheels), bench.Figure(math.Floor(wheels*float64(s.Cart.Casters-1)/s.CasterFactor)), bench.Figure(s.CasterFactor)),
-			func(_ *scenarios.Scenario, c *catalog.Catalog) {
-				for i := range c.Casters {
-					c.Casters[i].RatingKg = 100 * AnyMassKg
-				}
-			}},
+		weakCasters(p),
 		{"no bus bars of the catalogue carry the current of inverters and direct-current loads, or have studs enough for the strings",
 			func(_ *scenarios.Scenario, c *catalog.Catalog) {
 				for i := range c.Busbars {

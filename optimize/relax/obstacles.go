@@ -55,7 +55,7 @@ func Obstacles(b *bench.Bench) []string {
 		}
 	}
 	if len(b.Casters) == 0 && len(b.Catalog.Casters) > 0 {
-		add(fmt.Sprintf("the catalogue has no set of %d casters, as cart.casters asks for", b.Scenario.Cart.Casters))
+		add(noCasters(b))
 	}
 	if len(list) == 0 {
 		return b.Reasons

@@ -1,7 +1,11 @@
 package relax
 
 import (
+	"fmt"
+	"math"
+
 	"cartwright/optimize/bench"
+	"cartwright/optimize/chassis"
 )
 
 // noSupply says which condition no inverter meets, "" where it is told otherwise.
@@ -26,4 +30,20 @@ func noStack(b *bench.Bench) string {
 		return c.None(left)
 	}
 	return ""
+}
+
+// noCasters says that there is no set of the cart's number of wheels, or that none holds it on the slope.
+func noCasters(b *bench.Bench) string {
+	s := b.Scenario
+	held, known := 0.0, false
+	for i := range b.Catalog.Casters {
+		if x := &b.Catalog.Casters[i]; x.SetOf == s.Cart.Casters {
+			held, known = math.Max(held, chassis.HeldSlope(s.Cart.Grip, x.Brakes, s.Cart.Casters)), true
+		}
+	}
+	if !known {
+		return fmt.Sprintf("the catalogue has no set of %d casters, as cart.casters asks for", s.Cart.Casters)
+	}
+	return fmt.Sprintf("no set of %d casters of the catalogue holds the cart on a slope of %s %%: at a grip of %s the one with most brakes holds it on %s %%",
+		s.Cart.Casters, bench.Figure(100*s.Limits.Slope), bench.Figure(s.Cart.Grip), bench.Figure(math.Floor(1e4*held)/100))
 }

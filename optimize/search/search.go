@@ -35,7 +35,7 @@ type search struct {
 // mostNodes is how many nodes may be open at once: about 100 MB.
 const mostNodes = 400_000
 
-// newSearch opens all cores of all supplies, for so many plans.
+// newSearch opens all cores of all supplies, for so many plans, until the context ends.
 func newSearch(ctx context.Context, b *bench.Bench, by question.By, plans int) *search {
 	s := &search{b: b, by: by, worst: math.Inf(1), dropped: math.Inf(1), room: mostNodes}
 	if len(b.Reasons) > 0 {

@@ -138,7 +138,9 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 		}
 		if a.Status.HasPoint() { // else there is none better, or none was found: the plan stands
 			r.replace(n, &a, k.Settle)
-			n.found.other = math.Min(n.found.other, a.First)
+			if !k.Settle {
+				n.found.other = math.Min(n.found.other, a.First)
+			}
 		}
 	}
 	return nil

@@ -104,7 +104,14 @@ func explainNone(ctx context.Context, p question.Problem, before *bench.Before) 
 	if err != nil {
 		return nil, err
 	}
-	if len(list)+len(out.Reasons) == 0 {
+	switch {
+	case len(list) > 0:
+		facts, err := relax.Facts(ctx, p, before)
+		if err != nil {
+			return nil, err
+		}
+		out.Reasons = append(out.Reasons, facts...)
+	case len(out.Reasons) == 0:
 		if out.Reasons, err = relax.Obstruct(ctx, p); err != nil {
 			return nil, err
 		}

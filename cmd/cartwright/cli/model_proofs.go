@@ -45,8 +45,8 @@ func (a *app) writeProofs(ctx context.Context, p question.Problem, by question.B
 	if err != nil {
 		return err
 	}
-	return a.print(fmt.Appendf(nil, "%s\nThey are in %s; to check them again: cartwright model --check %s\n",
-		view.Work(r.Solver), dir, dir))
+	return a.print(fmt.Appendf(nil, "%s\n%s\nThe proofs are in %s; to check them again: cartwright model --check %s\n",
+		view.Work(r.Solver), view.Besides, dir, dir))
 }
 
 // checkProofs checks a folder of proofs.

@@ -130,7 +130,7 @@ func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *
 
 // proofOf says how far a ranking is proved.
 func proofOf(r *question.Result) []string {
-	by := view.Work(r.Solver)
+	by := view.Work(r.Solver) + " " + view.Besides
 	if r.Solver.Status == question.Optimal {
 		return []string{"Proved: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
 	}

@@ -10,13 +10,6 @@ import (
 	"time"
 )
 
-// How long another program's turn is waited for, and how often it is looked whether it is over: a turn takes
-// milliseconds.
-const (
-	lockTime = 2 * time.Second
-	lockStep = 5 * time.Millisecond
-)
-
 // lock takes a folder's turn to change its files, until what it returns is called. Programs that know nothing of it
 // are not kept out, and where the file system has no locks nobody is.
 func lock(dir string) (release func(), err error) {

@@ -1,10 +1,11 @@
-//go:build darwin || dragonfly || freebsd || linux || netbsd || openbsd
+//go:build darwin || dragonfly || freebsd || linux || netbsd || openbsd || windows
 
 package safefile
 
 import (
 	"errors"
 	"os"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -49,7 +50,7 @@ func TestReplaceLosesNoLine(t *testing.T) {
 // Whoever finds the folder taken for long says so and changes nothing.
 func TestReplaceWaitsForItsTurn(t *testing.T) {
 	path := put(t, "old", 0o600)
-	release, err := lock(strings.TrimSuffix(path, "/scenario.yaml"))
+	release, err := lock(filepath.Dir(path))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -51,7 +51,7 @@ func Replace(path string, fill func(io.Writer) error, ready func() error) error 
 	if old != nil && names(path, old) > 1 {
 		return inPlace(path, name)
 	}
-	if err := os.Rename(name, path); err != nil {
+	if err := rename(name, path); err != nil {
 		return err
 	}
 	return syncFolder(filepath.Dir(path))

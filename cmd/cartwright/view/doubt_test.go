@@ -39,7 +39,7 @@ func TestDoubtInEveryFormat(t *testing.T) {
 	same.Regret = &doubt.Regret{Draws: 2250}
 	calm.Doubted = &same
 	none := someDoubt()
-	none.Doubted = &doubt.Doubted{Draws: 3000, Seed: 7, Ranking: &question.Result{Solver: question.Solver{Name: "lp_solve", Version: "5.5.2.11",
+	none.Doubted = &doubt.Doubted{Draws: 3000, Seed: 7, Ranking: &question.Result{Solver: question.Solver{Name: "cartwright", Version: "1",
 		Status: question.Infeasible, Models: 9}, Changes: []question.Change{{Limits: []question.LimitChange{{Name: "mass", From: 90, To: 96.5, Unit: "kg"}}}}}}
 	for _, c := range []struct {
 		file   string

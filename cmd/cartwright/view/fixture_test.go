@@ -38,8 +38,8 @@ func sample() Plans {
 		},
 		Result: &question.Result{
 			Plans: []plan.Plan{first(), second()},
-			Solver: question.Solver{Name: "lp_solve", Version: "5.5.2.11", Status: question.Optimal,
-				Seconds: 0.25, Models: 12, Cells: 40},
+			Solver: question.Solver{Name: "cartwright", Version: "1", Status: question.Optimal,
+				Seconds: 0.25, Models: 12, Proofs: 11, Cells: 40},
 			Cautions: []string{"Stored energy and arcs of direct current can kill and burn.",
 				"A figure from a table is a check, not a permission; the local code and a licensed electrician decide what may be built."},
 		},

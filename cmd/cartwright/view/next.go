@@ -55,7 +55,7 @@ func (n Next) months() []next.Month {
 // sheet gives the answer, the months, their shopping lists and the cautions.
 func (n Next) sheet() sheet {
 	s := sheet{n.answer()}
-	s[0].bullets = append(append(s[0].bullets, n.takenOff()...), n.whyNothing()...)
+	s[0].bullets = append(append(append(s[0].bullets, n.takenOff()...), n.aside()...), n.whyNothing()...)
 	s = noticed(s, n.Notices)
 	months := n.months()
 	if len(months) > 0 {

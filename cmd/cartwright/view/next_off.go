@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize/plan"
 )
 
 // target names the plan that is saved for.
@@ -65,41 +64,34 @@ func (n Next) takenOff() []string {
 	return words
 }
 
-// barRecord says why nothing stands on the cart at first.
-type barRecord struct {
-	Month   int        `json:"month"` // the first with a cart
-	Core    coreRecord `json:"core"`  // of the cart that takes least
-	Cost    plan.Money `json:"cost"`
-	Short   plan.Money `json:"short_now"` // so much more in hand, and it stood now
-	Reasons []string   `json:"reasons"`   // why cheaper ones cannot stand
-}
-
-func (n Next) bar() *barRecord {
-	x := n.Sequence.Bar
-	if x == nil {
-		return nil
+// aside says which batteries of the target, owned by then, do not stand on the cart in a month on the way.
+func (n Next) aside() []string {
+	var words []string
+	owned, told := map[string]float64{}, map[string]float64{}
+	for _, h := range n.Scenario.Have {
+		owned[h.PartID] += h.Count
 	}
-	return &barRecord{x.Until, coreOf(x.Least), x.Cost, x.Short, listed(x.Reasons)}
-}
-
-// whyNothing says why nothing stands on the cart at first, and what would change that.
-func (n Next) whyNothing() []string {
-	x := n.Sequence.Bar
-	if x == nil {
-		return nil
-	}
-	currency := n.Scenario.Currency
-	what := "the cheapest cart on the way, " + coreText(x.Least) + ","
-	if coreText(x.Least) == coreText(n.Sequence.Target.Core) {
-		what = "nothing short of this plan makes a safe cart, and it"
-	}
-	more := fmt.Sprintf("Nothing stands on the cart before month %d: %s costs %s %s.", x.Until, what, money(x.Cost), currency)
-	if x.Short > 0 {
-		more += fmt.Sprintf(" With %s %s more in hand it could stand now.", money(x.Short), currency)
-	}
-	words := []string{more}
-	for _, r := range x.Reasons {
-		words = append(words, "No earlier cart: "+r+".")
+	for _, m := range n.months() {
+		for _, b := range m.Buy {
+			owned[b.Part] += b.Quantity
+		}
+		for _, b := range m.Sell {
+			owned[b.Part] -= b.Quantity
+		}
+		if m.Cart == nil || m.Month == n.Sequence.Reached {
+			continue
+		}
+		stands := map[string]float64{}
+		for _, b := range m.Cart.Core.Batteries {
+			stands[b.Part] = float64(b.Strings * b.Series)
+		}
+		for _, b := range n.Sequence.Target.Core.Batteries {
+			left := math.Min(owned[b.Part], float64(b.Strings*b.Series)) - stands[b.Part]
+			if left > 0 && told[b.Part] != left {
+				words = append(words, fmt.Sprintf("From month %d on %s x %s, owned by then, is off the cart for a while.", m.Month, short(left, 0), b.Part))
+			}
+			told[b.Part] = math.Max(0, left)
+		}
 	}
 	return words
 }

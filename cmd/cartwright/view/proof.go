@@ -28,12 +28,14 @@ var stops = map[question.Status]string{
 	question.GaveUp:      "the solver gave up",
 }
 
-// Work says who searched, how many certificates were checked, and what the ranking rests on besides.
+// Work says who searched, and how many certificates were checked.
 func Work(s question.Solver) string {
-	return fmt.Sprintf("Solved by %s %s: %s, %s, each checked in exact arithmetic. Choices that were not solved are "+
-		"left out by bounds on the safe side, which have no such proof.", s.Name, s.Version,
-		count(s.Models, "integer program", "integer programs"), count(s.Proofs, "proof", "proofs"))
+	return fmt.Sprintf("Found by %s %s: %s, each checked in exact arithmetic.", s.Name, s.Version,
+		count(s.Proofs, "proof", "proofs"))
 }
+
+// Besides says what a ranking rests on besides its proofs.
+const Besides = "Choices left out unsolved rest on bounds in ordinary arithmetic, which tests hold against solved programs."
 
 // proven returns up to which rank the plans are proved.
 func (p Plans) proven() int {
@@ -80,6 +82,9 @@ func (p Plans) proof() section {
 		lines = append(lines, fmt.Sprintf("A plan better by up to %s %% may exist.", fixed(100*s.Gap, 1)))
 	}
 	lines = append(lines, work)
+	if p.Full {
+		lines = append(lines, Besides)
+	}
 	for _, r := range s.Retries {
 		lines = append(lines, "Solver trouble: "+r+".")
 	}
@@ -90,8 +95,11 @@ func (p Plans) proof() section {
 				passed++
 			}
 		}
-		lines = append(lines, fmt.Sprintf("Audit of plan %d: %d of %d checks passed, without the solver.",
-			one.Rank, passed, len(one.Audit.Checks)))
+		checks := fmt.Sprintf("Audit of plan %d: %d of %d checks passed", one.Rank, passed, len(one.Audit.Checks))
+		if p.Full {
+			checks += ", without the solver"
+		}
+		lines = append(lines, checks+".")
 	}
 	if !p.Full {
 		lines = []string{strings.Join(lines, " ")}

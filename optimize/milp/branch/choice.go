@@ -18,10 +18,10 @@ type choice struct {
 
 // How much is tried out.
 const (
-	reliable  = 4  // rises of a column that are enough to go by
-	mostTried = 10 // columns at a node
-	fewGain   = 5  // columns tried in vain one after the other, then the best so far is taken
-	tryPivots = 12 // for each side
+	reliable  = 2 // rises of a column that are enough to go by
+	mostTried = 8 // columns at a node
+	fewGain   = 4 // columns tried in vain one after the other, then the best so far is taken
+	tryPivots = 8 // for each side
 )
 
 func newChoice(s *search) *choice {

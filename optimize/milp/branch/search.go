@@ -8,26 +8,6 @@ import (
 	"cartwright/optimize/milp/proof"
 )
 
-// node is a part of the program that is still to be looked at: its parent's, with one bound more.
-type node struct {
-	parent        *node
-	column        int // -1 at the root
-	lo, hi        float64
-	bound         float64     // no point in it costs less
-	tree          *proof.Tree // its place in the certificate
-	depth, number int
-	// How far the parent's relaxation moves to get here, and what it cost: for what is learnt of the column.
-	distance, from float64
-	up             bool
-}
-
-// split is a node that was split, with what its own relaxation proves.
-type split struct {
-	tree  *proof.Tree
-	duals []proof.Multiplier
-	value float64
-}
-
 // search is a Solve under way.
 type search struct {
 	ctx    context.Context
@@ -267,47 +247,4 @@ func (s *search) divide(n *node, x []float64, at float64, list []proof.Multiplie
 	heap.Push(&s.queue, later)
 	s.bound(c.column, max(s.lo[c.column], first.lo), min(s.hi[c.column], first.hi))
 	return first
-}
-
-// answer puts together what was found.
-func (s *search) answer() Answer {
-	a := Answer{Ending: s.ending, Point: s.point, Cost: s.cost, Nodes: s.nodes, Pivots: s.t.exchanged, Work: s.work(),
-		Bound: min(s.below, s.left)}
-	for _, n := range s.queue {
-		a.Bound = min(a.Bound, n.bound)
-	}
-	if (s.ending == Closed || s.ending == Left) && !math.IsInf(a.Bound, -1) {
-		s.prune()
-		a.Tree = s.root
-	}
-	return a
-}
-
-// prune cuts off what lies below a split that proves enough by itself, now that the best point is known.
-func (s *search) prune() {
-	for _, n := range s.splits {
-		if n.value >= s.below {
-			n.tree.Below, n.tree.Above, n.tree.Column, n.tree.At = nil, nil, 0, 0
-			n.tree.Multipliers = n.duals
-		}
-	}
-}
-
-// queue holds the open nodes, the least bound first.
-type queue []*node
-
-func (q queue) Len() int { return len(q) }
-func (q queue) Less(i, j int) bool {
-	if q[i].bound != q[j].bound {
-		return q[i].bound < q[j].bound
-	}
-	return q[i].number > q[j].number
-}
-func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
-func (q *queue) Push(n any)   { *q = append(*q, n.(*node)) }
-func (q *queue) Pop() any {
-	last := len(*q) - 1
-	n := (*q)[last]
-	*q = (*q)[:last]
-	return n
 }

@@ -79,3 +79,27 @@ func margin(at float64) float64 {
 	}
 	return beyond * max(1, math.Abs(at))
 }
+
+// answer puts together what was found.
+func (s *search) answer() Answer {
+	a := Answer{Ending: s.ending, Point: s.point, Cost: s.cost, Nodes: s.nodes, Pivots: s.t.exchanged, Work: s.work(),
+		Bound: min(s.below, s.left)}
+	for _, n := range s.queue {
+		a.Bound = min(a.Bound, n.bound)
+	}
+	if (s.ending == Closed || s.ending == Left) && !math.IsInf(a.Bound, -1) {
+		s.prune()
+		a.Tree = s.root
+	}
+	return a
+}
+
+// prune cuts off what lies below a split that proves enough by itself, now that the best point is known.
+func (s *search) prune() {
+	for _, n := range s.splits {
+		if n.value >= s.below {
+			n.tree.Below, n.tree.Above, n.tree.Column, n.tree.At = nil, nil, 0, 0
+			n.tree.Multipliers = n.duals
+		}
+	}
+}

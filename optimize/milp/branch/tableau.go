@@ -129,59 +129,6 @@ func (t *tableau) exchange(other, row []float64, q int) {
 	other[q] = f * row[q]
 }
 
-// refresh makes the table from the program again, at the same basis, which takes the rounding of all pivots
-// out of it. A basis that turns out to depend on itself loses the columns it can do without.
-func (t *tableau) refresh() {
-	var columns []int
-	keep := make([]bool, t.rows) // the row's own variable is basic
-	for _, v := range t.basic {
-		if v < t.n {
-			columns = append(columns, v)
-		} else {
-			keep[v-t.n] = true
-		}
-	}
-	weights := make(map[int]float64, t.rows)
-	for i, v := range t.basic {
-		weights[v] = t.weight[i]
-	}
-	t.fill()
-	// Of what is left to enter, the one of the largest pivot goes first.
-	for len(columns) > 0 {
-		best, at, r := 0.0, -1, -1
-		for k, v := range columns {
-			q := -1 - t.place[v]
-			largest, in := 0.0, -1
-			for i := range t.rows {
-				if own := t.basic[i]; own < t.n || keep[own-t.n] {
-					continue
-				}
-				if size := math.Abs(t.a[i*t.n+q]); size > largest {
-					largest, in = size, i
-				}
-			}
-			if largest > best {
-				best, at, r = largest, k, in
-			}
-			if best >= 0.5 { // good enough
-				break
-			}
-		}
-		if best < leastPivot {
-			break
-		}
-		t.pivot(r, -1-t.place[columns[at]])
-		columns = append(columns[:at], columns[at+1:]...)
-	}
-	for i, v := range t.basic {
-		if w, ok := weights[v]; ok {
-			t.weight[i] = w
-		}
-	}
-	t.pivots = 0
-	t.price()
-}
-
 // price computes the reduced costs.
 func (t *tableau) price() {
 	for j, v := range t.others {
@@ -203,75 +150,6 @@ func (t *tableau) unshift() {
 	copy(t.prices, t.p.cost)
 	t.shifted = false
 	t.price()
-}
-
-// fewMoves is how many variables may move to their bounds one by one; beyond, the point is computed afresh.
-const fewMoves = 8
-
-// settle puts every variable that is not basic at the bound that its reduced cost asks for, and the basic ones
-// where that moves them. Where the bound is infinite the cost is shifted until it does not matter.
-func (t *tableau) settle() {
-	moves := t.moves[:0]
-	for j, v := range t.others {
-		if to := t.side(j); to != t.x[v] {
-			moves = append(moves, move{j, to})
-		}
-	}
-	t.moves = moves
-	if len(moves) <= fewMoves {
-		for _, m := range moves {
-			t.shift(m.column, m.to)
-		}
-		return
-	}
-	for _, m := range moves {
-		t.x[t.others[m.column]] = m.to
-	}
-	t.compute()
-}
-
-// move is where the variable of a column goes.
-type move struct {
-	column int
-	to     float64
-}
-
-// side returns where the variable of a column has to stand.
-func (t *tableau) side(j int) float64 {
-	v := t.others[j]
-	lo, hi := t.lo[v], t.hi[v]
-	if d := t.d[j]; lo != hi && (d > optimal && math.IsInf(lo, 0) || d < -optimal && math.IsInf(hi, 0)) {
-		t.prices[v] -= d
-		t.d[j], t.shifted = 0, true
-	}
-	d := t.d[j]
-	switch {
-	case d > optimal:
-		return lo
-	case d < -optimal:
-		return hi
-	case !math.IsInf(hi, 0) && t.x[v] == hi:
-		return hi
-	case !math.IsInf(lo, 0):
-		return lo
-	case !math.IsInf(hi, 0):
-		return hi
-	}
-	return 0
-}
-
-// compute computes the basic variables from the others.
-func (t *tableau) compute() {
-	for i, v := range t.basic {
-		sum := 0.0
-		for j, a := range t.row(i) {
-			if a != 0 {
-				sum += a * t.x[t.others[j]]
-			}
-		}
-		t.x[v] = sum
-	}
-	t.work += int64(len(t.a))
 }
 
 // cost returns the cost of the point, as the reduced costs count it: a lower bound while they are of right sign.

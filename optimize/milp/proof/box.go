@@ -11,12 +11,12 @@ type half struct {
 
 // other returns the half that has the opposite terms, and the side of it that asks for at most side.
 func (h half) other(side *big.Int) half {
-	o := half{cols: h.cols, coefs: make([]*big.Int, len(h.coefs))}
+	if side == nil {
+		return half{}
+	}
+	o := half{cols: h.cols, coefs: make([]*big.Int, len(h.coefs)), side: new(big.Int).Neg(side)}
 	for k, coef := range h.coefs {
 		o.coefs[k] = new(big.Int).Neg(coef)
-	}
-	if side != nil {
-		o.side = new(big.Int).Neg(side)
 	}
 	return o
 }
@@ -61,24 +61,39 @@ func (c *checker) moved(side, reach *big.Int) *big.Int {
 
 // move moves the side out for good. Where nothing limits what a point may be off, the half asks nothing any more.
 func (c *checker) move(h *half) {
+	if h.side == nil {
+		return
+	}
 	_, reach, open, _ := c.sum(h, 1)
 	if _, least, without, _ := c.sum(h, -1); open > 0 || without == 0 && least.Cmp(reach) < 0 {
 		reach, open = least, without
 	}
-	switch {
-	case open > 0:
+	if open > 0 {
 		h.side = nil
-	case h.side != nil:
-		h.side = c.moved(h.side, reach)
+		return
 	}
+	h.side = c.moved(h.side, reach)
+}
+
+// lacks reports whether a half is about a variable that has no bound where its term is least.
+func (c *checker) lacks(h *half) bool {
+	for k, j := range h.cols {
+		if c.end(j, h.coefs[k], -1) == nil {
+			return true
+		}
+	}
+	return false
 }
 
 // derive gives bounds to variables that have none, and reports whether it did: a term is at least the side less
 // the greatest that all others come to. Points off the row are counted in: where the term is below 0, the reach of
 // the others says how far; where it is not, 0 is a bound.
 func (c *checker) derive(h *half) (found bool) {
+	if h.side == nil || !c.lacks(h) {
+		return false
+	}
 	all, reach, open, last := c.sum(h, 1)
-	if h.side == nil || open > 1 {
+	if open > 1 {
 		return false
 	}
 	rest := new(big.Int).Lsh(c.moved(h.side, reach), c.scale)
