@@ -31,11 +31,7 @@ func TestBoundsAgainstSolvedPrograms(t *testing.T) {
 		if len(b.Reasons) > 0 {
 			continue
 		}
-		open := make([]int, len(b.Market.Vendors))
-		for i := range open {
-			open[i] = market.Undecided
-		}
-		h := held{t: t, seed: seed, b: b, m: b.Market.At(open)}
+		h := held{t: t, seed: seed, b: b, m: b.Market.At(nil)}
 		h.o = bound.New(b, h.m)
 		for v := range b.Supplies {
 			for g := range b.Groups {
