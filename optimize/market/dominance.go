@@ -183,7 +183,7 @@ func (m *Market) Prune(options []Option, heavy bool) []Option {
 	out := make([]Option, 0, len(left))
 	for _, at := range left {
 		o := options[at]
-		o.Uses = slices.Clone(o.Uses)
+		o.Uses = slices.Clone(o.Uses) // options may come in room that is used again
 		out = append(out, o)
 	}
 	return out
