@@ -191,3 +191,23 @@ func workshop() *scenarios.Scenario {
 		Tax: 0.07, Solver: scenarios.Solver{TimeLimitS: 60, Plans: 10},
 	}
 }
+
+// generatorOf returns a generator of its own numbers.
+func generatorOf(seed uint64) *generator {
+	const stream = 0x50a7
+	return &generator{Rand: rand.New(rand.NewPCG(seed, stream))}
+}
+
+// module draws the i-th solar module.
+func (g *generator) module(i int) catalog.Solar {
+	watts := 5 * math.Round(g.between(100, 450)/5)
+	m := catalog.Solar{Watts: watts, VmpV: g.between(18, 42), VocTempPctPerC: -0.28, PowerTempPctPerC: -0.35, NOCTC: 45,
+		MaxFuseA: 25, MaxSystemV: 600}
+	m.VocV, m.ImpA = m.VmpV*1.2, watts/m.VmpV
+	m.IscA = m.ImpA * 1.06
+	m.LengthM = 1.1 + watts/600
+	m.WidthM = watts / 210 / m.LengthM
+	m.ID, m.Name = fmt.Sprintf("module-%02d", i), fmt.Sprintf("Module %.0f W", watts)
+	m.Price, m.MassKg = catalog.CentsFrom(math.Round(20+watts*g.between(0.25, 0.6))), math.Round(watts*0.55)/10
+	return m
+}

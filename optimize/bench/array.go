@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"sync"
 
 	"cartwright/catalog"
 	"cartwright/optimize/energy"
@@ -63,7 +64,7 @@ func (b *Bench) addSupply(v Supply, x *array.Array) {
 	}
 	if s.Sun != nil {
 		v.Sun = b.sunOf(&v)
-		v.YearWh = v.Sun.AskedWh()
+		v.YearWh = (&year.Hours{SunWh: b.before.sun.none, BusWh: v.Sun.BusWh}).AskedWh()
 	}
 	b.Supplies = append(b.Supplies, v)
 }
@@ -82,24 +83,53 @@ func (b *Bench) stringFuses(x *array.Array) []*catalog.Device {
 	return wiring.StringFuses(b.Rules, d, b.Strung(x), b.Catalog)
 }
 
-// sunOf returns the year of a supply: what its array gives, and what the bus is asked for.
+// sunOf returns the year of a supply: what the bus is asked for, and what its array gives once that is asked for.
 func (b *Bench) sunOf(v *Supply) *year.Hours {
 	l := b.before.sunOf(b.Scenario, b.Demand)
 	idle := float64(v.Units) * v.Inverter.IdleW
-	y := &year.Hours{Load: l.load, BusWh: l.load.BusW(v.Inverter.Efficiency, idle)}
-	if v.Array == nil {
-		y.SunWh = l.none
-		return y
+	return &year.Hours{Load: l.load, BusWh: l.load.BusW(v.Inverter.Efficiency, idle)}
+}
+
+// Hours returns the year of a supply, hour by hour. There may be thousands of supplies, and few are worth a look.
+func (b *Bench) Hours(supply int) *year.Hours {
+	v := &b.Supplies[supply]
+	l := b.before.sun
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	switch x := v.Array; {
+	case v.Sun.SunWh != nil:
+	case x == nil:
+		v.Sun.SunWh = l.none
+	default:
+		v.Sun.SunWh, v.Sun.ClippedWh = l.array(x.Module, x.Modules(), x.TakenW(v.Inverter, v.Units), b.Scenario.Sun.Losses)
 	}
-	x := v.Array
-	y.SunWh, y.ClippedWh = l.array(x.Module, x.Modules(), x.TakenW(v.Inverter, v.Units), b.Scenario.Sun.Losses)
-	return y
+	return v.Sun
+}
+
+// net returns what the sun gives a supply less what the bus is asked for, hour by hour, until done; what the array gives
+// is not kept, since most supplies are asked for once.
+func (b *Bench) net(supply int) *[]float64 {
+	v := &b.Supplies[supply]
+	l := b.before.sun
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	y := *v.Sun
+	switch x := v.Array; {
+	case y.SunWh != nil:
+	case x == nil:
+		y.SunWh = l.none
+	default:
+		y.SunWh = year.HoursOf(l.module(x.Module, b.Scenario.Sun.Losses), x.Modules(), x.TakenW(v.Inverter, v.Units), l.load, [24]float64{}).SunWh
+	}
+	return b.before.netOf(&y)
 }
 
 // YearOf simulates the year of a supply with some strings.
 func (b *Bench) YearOf(supply int, strings []energy.Strings) year.Figures {
-	v := &b.Supplies[supply]
-	return year.Simulate(v.Sun, v.Sun.Net(), year.StoreOf(b.Scenario, strings))
+	y := b.Hours(supply)
+	net := b.before.netOf(y)
+	defer b.before.done(net)
+	return year.Simulate(y, *net, year.StoreOf(b.Scenario, strings))
 }
 
 // StoreWh returns the usable energy that any bank beside a supply has at the least: what the autonomy asks for, and with
@@ -116,7 +146,9 @@ func (b *Bench) StoreWh(supply int) float64 {
 		for i := range b.Stacks {
 			trip = math.Max(trip, b.Stacks[i].Battery.RoundTrip)
 		}
-		least, ok := year.LeastStorage(v.Sun.Net(), math.Inf(1), trip, (1-served)*v.Sun.AskedWh())
+		net := b.net(supply)
+		defer b.before.done(net)
+		least, ok := year.LeastStorage(*net, math.Inf(1), trip, (1-served)*v.YearWh)
 		if !ok {
 			least = math.Inf(1)
 		}
@@ -124,6 +156,18 @@ func (b *Bench) StoreWh(supply int) float64 {
 	}
 	return v.storeWh
 }
+
+// netOf returns the net of a year until done; so many years are simulated that each takes the room of one before.
+func (l *Before) netOf(y *year.Hours) *[]float64 {
+	net, some := l.nets.Get().(*[]float64)
+	if !some {
+		net = new([]float64)
+	}
+	*net = y.NetInto(*net)
+	return net
+}
+
+func (l *Before) done(net *[]float64) { l.nets.Put(net) }
 
 // sunlight is the sun of a scenario, and what arrays make of it.
 type sunlight struct {
@@ -133,6 +177,7 @@ type sunlight struct {
 	none    []float64
 	modules map[*catalog.Solar][]float64
 	arrays  map[arraySize]arrayYear
+	lock    sync.Mutex // cores are looked into side by side
 }
 
 type arraySize struct {
@@ -152,14 +197,19 @@ func (l *sunlight) array(m *catalog.Solar, n int, mostW, losses float64) ([]floa
 	if a, known := l.arrays[key]; known {
 		return a.sunWh, a.clippedWh
 	}
+	y := year.HoursOf(l.module(m, losses), n, mostW, l.load, [24]float64{})
+	l.arrays[key] = arrayYear{y.SunWh, y.ClippedWh}
+	return y.SunWh, y.ClippedWh
+}
+
+// module returns what one module gives hour by hour, found once.
+func (l *sunlight) module(m *catalog.Solar, losses float64) []float64 {
 	one, known := l.modules[m]
 	if !known {
 		one = l.light.ModuleW(m, losses)
 		l.modules[m] = one
 	}
-	y := year.HoursOf(one, n, mostW, l.load, [24]float64{})
-	l.arrays[key] = arrayYear{y.SunWh, y.ClippedWh}
-	return y.SunWh, y.ClippedWh
+	return one
 }
 
 // sunOf returns the sunlight of a scenario, found once.

@@ -39,6 +39,8 @@ type Supply struct {
 type Stack struct {
 	Battery     *catalog.Battery
 	Position    int // in the catalogue
+	Article     int // in the market
+	Group       int // those it may share a bus with
 	Series      int
 	UsableWh    float64 // of one string
 	Kg          float64 // of one string, without its cable
@@ -85,6 +87,10 @@ type Bench struct {
 
 	// RoundingCents is how far a cost that is rounded line by line can be from the unrounded one.
 	RoundingCents float64
+
+	// Owned are the articles of which some are owned, Kept those of which some have to stay.
+	Owned, Kept []int
+	OwnedWh     float64 // usable energy of the batteries that are owned
 
 	before *Before
 }

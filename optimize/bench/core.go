@@ -100,14 +100,3 @@ func (b *Bench) StringsOf(c *Core) []energy.Strings {
 	}
 	return strings
 }
-
-// GroupOf returns by stack which group it is in.
-func (b *Bench) GroupOf() []int {
-	group := make([]int, len(b.Stacks))
-	for g, members := range b.Groups {
-		for _, k := range members {
-			group[k] = g
-		}
-	}
-	return group
-}

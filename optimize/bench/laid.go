@@ -19,7 +19,10 @@ type Before struct {
 	demand  *energy.Demand
 	lock    sync.Mutex // cores are laid out side by side
 	options map[wiredRun][]market.Option
+	ranges  map[wiredRun][]useRange // of these and of those left out
+	scratch []market.Option         // of which those worth keeping are picked
 	sun     *sunlight
+	nets    sync.Pool // of *[]float64: see netOf
 }
 
 // asked is what a demand hangs on.
@@ -69,12 +72,12 @@ func (l *Before) demandOf(s *scenarios.Scenario) (*energy.Demand, error) {
 	return d, nil
 }
 
-// keep remembers the options of a run.
-func (l *Before) keep(run wiredRun, options []market.Option) {
+// keep remembers the options of a run, and what they use.
+func (l *Before) keep(run wiredRun, ranges []useRange, options []market.Option) {
 	if l.options == nil {
-		l.options = map[wiredRun][]market.Option{}
+		l.options, l.ranges = map[wiredRun][]market.Option{}, map[wiredRun][]useRange{}
 	}
-	l.options[run] = options
+	l.options[run], l.ranges[run] = options, ranges
 }
 
 // OtherParts returns what stays where parts change, too: the demand.

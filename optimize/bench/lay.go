@@ -3,6 +3,7 @@ package bench
 import (
 	"context"
 	"math"
+	"slices"
 
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
@@ -42,6 +43,7 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 		FixedBodies: chassis.FixedBodies(p.Scenario, p.Catalog),
 		DcA:         d.PeakBusDCW() / p.Scenario.Bus.LowV,
 		before:      before,
+		OwnedWh:     energy.OwnedWh(p.Scenario, p.Catalog),
 	}
 	for id, n := range p.Stand {
 		a := b.Market.Part(id)
@@ -80,8 +82,20 @@ func (b *Bench) LayAll(ctx context.Context) error {
 	if ctx.Err() != nil {
 		return question.ErrUnknown
 	}
+	b.countUses()
+	if ctx.Err() != nil {
+		return question.ErrUnknown
+	}
 	b.weighSupport()
 	b.RoundingCents = b.roundingCents()
+	for i := range b.Market.Articles {
+		if b.Market.Articles[i].Keep > 0 {
+			b.Kept = append(b.Kept, i)
+		}
+		if b.Market.Articles[i].Have > 0 {
+			b.Owned = append(b.Owned, i)
+		}
+	}
 	return nil
 }
 
@@ -150,18 +164,23 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 		} else {
 			options = b.wiredOptions(d)
 		}
-		b.before.keep(run, options)
+		b.before.keep(run, rangesOf(options), b.Market.Prune(options, b.Tips.HeavyBoard))
+		options = b.before.options[run]
 	}
 	return options, len(options) > 0
 }
 
-// wiredOptions finds the options of a run with lines and a device.
+// wiredOptions finds the options of a run with lines and a device. They are good until it is called again.
 func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
-	var options []market.Option
-	var scratch [7]market.Use // a cable and its ends, a ground and its ends, a device, a conduit and its ends
+	options := b.before.scratch[:0]
+	const most = 7        // a cable and its ends, a ground and its ends, a device, a conduit and its ends
+	var uses []market.Use // of many options
 	_, bond := wiring.BondDuty(b.Scenario)
 	for _, w := range wiring.Options(b.Rules, d, b.Catalog) {
-		o := b.Market.Wire(&d, w, scratch[:])
+		if cap(uses)-len(uses) < most {
+			uses = make([]market.Use, 0, most*slab)
+		}
+		o := b.Market.Wire(&d, w, uses[len(uses):len(uses):len(uses)+most])
 		if d.AC {
 			if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
 				continue
@@ -188,11 +207,16 @@ func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 			o.Mount = ""
 		}
 		if b.Market.CanHave(&o) {
-			options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
+			options = append(options, o)
+			uses = uses[:len(uses)+len(o.Uses)]
 		}
 	}
+	b.before.scratch = options
 	return options
 }
+
+// slab is for how many options room is made at once.
+const slab = 64
 
 // bondOptions finds the options of the bond, which is of one grounding conductor.
 func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
@@ -202,7 +226,8 @@ func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
 		o := b.Market.Wire(&d, w, scratch[:])
 		o.BondMM2 = w.Ground.Size.AreaMM2()
 		if b.Market.CanHave(&o) {
-			options = b.Market.Keep(options, &o, b.Tips.HeavyBoard)
+			o.Uses = slices.Clone(o.Uses)
+			options = append(options, o)
 		}
 	}
 	return options
@@ -224,7 +249,7 @@ func (b *Bench) layStacks(ctx context.Context) {
 		}
 		n := float64(f.Series)
 		k := Stack{
-			Battery: bat, Position: i, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
+			Battery: bat, Position: i, Article: b.Market.Part(bat.ID).Position, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,
 			UsableWh: n * energy.UsableWh(bat, b.Scenario.Limits.Reserve), Kg: n * bat.MassKg,
 			ShortA: wiring.ShortCircuitA(bat), Conductance: energy.ConductanceS(bat, f.Series),
 			DischargeA: bat.MaxDischargeA, PeakA: energy.PeakDischargeA(bat), ChargeA: bat.MaxChargeA, Columns: f.Columns,
@@ -247,6 +272,9 @@ func (b *Bench) layStacks(ctx context.Context) {
 		b.Stacks = append(b.Stacks, k)
 	}
 	for _, g := range order {
+		for _, at := range members[g] {
+			b.Stacks[at].Group = len(b.Groups)
+		}
 		b.Groups = append(b.Groups, members[g])
 	}
 	if len(b.Stacks) == 0 {

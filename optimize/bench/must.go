@@ -49,11 +49,8 @@ func (b *Bench) MustStack(members []int) (member int, ok bool) {
 // row in every program.
 func (b *Bench) Keeps(c *Core) bool {
 	v := &b.Supplies[c.Supply]
-	for i := range b.Market.Articles {
+	for _, i := range b.Kept {
 		a := &b.Market.Articles[i]
-		if a.Keep == 0 {
-			continue
-		}
 		has := 0.0
 		switch a.Kind {
 		case string(catalog.KindBattery):

@@ -214,17 +214,20 @@ func (t tipping) Over(m margin) bool {
 // manyStrings is a number of strings that each have a device at both ends, where any have.
 const manyStrings = math.MaxInt
 
-// TipsWith reports whether all cores with at least these strings, further ones of the members from last on,
-// tip for certain.
-func (b *Bench) TipsWith(c *Core, last int) bool {
+// TipsWith reports whether all cores with at least these strings, and further ones of some members of their group, tip
+// for certain.
+func (b *Bench) TipsWith(c *Core, further []int) bool {
 	if !b.Tips.Matter() {
 		return false
 	}
 	sum := b.steadiest(c, manyStrings)
-	members := b.Groups[c.Group]
-	for j := last; j < len(members); j++ {
-		k := &b.Stacks[members[j]]
-		each := b.standing(k, true).times(float64(k.Series)).plus(b.stringKg(c.Supply, members[j], c.Total(), manyStrings).best(b.support.board))
+	for _, j := range further {
+		if !b.Tips.Over(sum) {
+			return false // nor with what follows, of which as much is added as helps
+		}
+		at := b.Groups[c.Group][j]
+		k := &b.Stacks[at]
+		each := b.standing(k, true).times(float64(k.Series)).plus(b.stringKg(c.Supply, at, c.Total(), manyStrings).best(b.support.board))
 		more := float64(k.Most - c.Count(j))
 		sum = sum.plus(margin{math.Max(0, each.side), math.Max(0, each.length)}.times(more))
 	}

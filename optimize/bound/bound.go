@@ -18,22 +18,22 @@ import (
 // has, and of a string, at the prices of one market. The interplay of mass and owned parts is left aside,
 // so a bound is often the exact figure and never above it.
 type Bounds struct {
-	Bench  *bench.Bench
-	Market *market.Market
-	most   float64 // kg that the limits, the person who pushes and the best casters take
+	Bench *bench.Bench
+	most  float64 // kg that the limits, the person who pushes and the best casters take
 
-	cents []float64 // by supply: without batteries, string runs, mains, bus bars and casters
-	kg    []float64
+	kg []float64 // by supply: without batteries, string runs, mains, bus bars and casters
 
-	busbarFloors, casterFloors []float64 // by option: cents
+	mains []ladder // by supply
+	runs  map[stringRun]ladder
 
-	mainFloors [][]float64 // by supply and option: cents
-	runs       map[stringRun]floored
+	any  market.Orders
+	full *priced            // where every order is open
+	at   map[string]*priced // by up to which levels they are
 
-	paid *Bounds // the same with nothing owned but batteries and inverters; nil where that is so anyway
-	// owned are the articles other than these that are owned and that something can use, with what using
-	// one saves, and how much of each can be used at most.
-	owned []ownedSupport
+	// owned are the articles other than batteries and inverters that are owned and that something can use, with what
+	// using one saves, and how much of each can be used at most.
+	owned       []ownedSupport
+	apartMarket *market.Market // without them; nil where there are none
 
 	// By stack, of one string with its run, at the least fault current.
 	ownedStrings []float64 // how many strings' worth of modules are owned
@@ -43,57 +43,23 @@ type Bounds struct {
 	lifeWh       []float64 // cycle life times usable energy; 0: not stated
 	room         []float64 // floor area in m2 that a string takes at least, as if its columns could be parted
 	floorArea    float64   // of all shelves
-	ownedMembers [][]int   // by group: members of which strings are owned
 
-	perUsableCents, perUsableKg dearth // of bought strings, for a Wh of usable energy
-	perUsableRoom               dearth // floor of a Wh of usable energy
-	perLifeRoom, perLifeKg      dearth // for a Wh of lifetime energy
+	perUsableCents, perUsableKg, perUsableRoom []float64 // by stack, of bought strings, for a Wh of usable energy
+	perLifeCents, perLifeRoom, perLifeKg       []float64 // for a Wh of lifetime energy
 
 	lightestCastersKg float64
-	segments          [][]lifeSegment // by group; made when first needed
 }
 
-func New(b *bench.Bench, m *market.Market) *Bounds {
-	o := &Bounds{runs: map[stringRun]floored{}, Bench: b, Market: m}
+// New finds the bounds of a bench, with no order decided.
+func New(b *bench.Bench) *Bounds {
+	o := &Bounds{Bench: b, any: b.Market.AnyOrder(), runs: map[stringRun]ladder{}, at: map[string]*priced{}}
 	o.weighLimits()
-	o.boundSupplies()
+	o.weighSupplies()
+	o.apartMarket = o.boundOwned()
+	o.full = o.newPriced(nil)
+	o.joinOrders()
 	o.boundStrings()
-	o.boundPaid()
 	return o
-}
-
-// floor returns the cents, tax included, below which an option cannot be had; +Inf where it cannot be had
-// at all.
-func (o *Bounds) floor(x *market.Option) float64 {
-	cents := 0.0
-	for _, u := range x.Uses {
-		a := &o.Market.Articles[u.Article]
-		if !a.Available(u.Quantity) {
-			return math.Inf(1)
-		}
-		cents += u.Quantity * a.FloorCents(o.Market.Tax)
-	}
-	return cents
-}
-
-// floors returns the floor of each of some options.
-func (o *Bounds) floors(options []market.Option) []float64 {
-	list := make([]float64, len(options))
-	for i := range options {
-		list[i] = o.floor(&options[i])
-	}
-	return list
-}
-
-// cheapest returns the least floor among the options that serve.
-func cheapest(options []market.Option, floors []float64, serves func(*market.Option) bool) float64 {
-	least := math.Inf(1)
-	for i := range options {
-		if floors[i] < least && (serves == nil || serves(&options[i])) {
-			least = floors[i]
-		}
-	}
-	return least
 }
 
 // weighLimits finds the largest mass any plan can have.
@@ -108,50 +74,45 @@ func (o *Bounds) weighLimits() {
 	o.most += 1e-6 // a milligram, against the rounding of sums
 }
 
-// boundSupplies adds up what every plan with a supply has.
-func (o *Bounds) boundSupplies() {
-	fixedCents := (1+o.Market.Tax)*o.Market.Shipping - o.Market.Credit
+// weighSupplies adds up the mass of what every plan with a supply has.
+func (o *Bounds) weighSupplies() {
 	fixedKg := o.Bench.FixedKg
 	for _, s := range o.Bench.Fixed {
 		if s.For != market.Through {
-			fixedCents += float64(s.Count) * market.LeastOf(s.Options, nil, o.floor)
 			fixedKg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
 		}
 	}
-	o.busbarFloors, o.casterFloors = o.floors(o.Bench.Busbars), o.floors(o.Bench.Casters)
 	o.lightestCastersKg = market.LeastOf(o.Bench.Casters, nil, market.MassOf)
 	for i := range o.Bench.Supplies {
 		v := &o.Bench.Supplies[i]
-		cents := fixedCents + o.Market.Part(v.Inverter.ID).LeastCents(float64(v.Units), o.Market.Tax)
-		kg := fixedKg + float64(v.Units)*v.Inverter.MassKg
+		kg := fixedKg + float64(v.Units)*v.Inverter.MassKg + v.ArrayKg
 		for _, s := range o.Bench.Fixed {
 			if s.For == market.Through {
-				serves := through(v)
-				cents += float64(s.Count) * market.LeastOf(s.Options, serves, o.floor)
-				kg += float64(s.Count) * market.LeastOf(s.Options, serves, market.MassOf)
+				kg += float64(s.Count) * market.LeastOf(s.Options, through(v), market.MassOf)
 			}
 		}
-		if v.Feeder != nil {
-			cents += float64(v.Units) * market.LeastOf(v.Feeder, nil, o.floor)
-			kg += float64(v.Units) * market.LeastOf(v.Feeder, nil, market.MassOf)
+		for _, s := range slotsOf(v) {
+			kg += float64(s.Count) * market.LeastOf(s.Options, nil, market.MassOf)
 		}
-		if x := v.Array; x != nil {
-			cents += o.Market.Part(x.Module.ID).LeastCents(float64(x.Modules()), o.Market.Tax)
-			kg += v.ArrayKg
-			for _, slot := range []struct {
-				count   int
-				options []market.Option
-			}{{x.Inputs, v.Solar}, {x.Inputs * x.Parallel, v.Fuses}} {
-				if slot.options != nil {
-					cents += float64(slot.count) * market.LeastOf(slot.options, nil, o.floor)
-					kg += float64(slot.count) * market.LeastOf(slot.options, nil, market.MassOf)
-				}
-			}
-		}
-		o.mainFloors = append(o.mainFloors, o.floors(v.Main))
-		o.cents = append(o.cents, cents)
+		o.mains = append(o.mains, newLadder(v.Main))
 		o.kg = append(o.kg, kg)
 	}
+}
+
+// slotsOf returns what a supply brings along whatever its strings.
+func slotsOf(v *bench.Supply) []market.Slot {
+	var slots []market.Slot
+	add := func(count int, options []market.Option) {
+		if options != nil {
+			slots = append(slots, market.Slot{Count: count, Options: options})
+		}
+	}
+	add(v.Units, v.Feeder)
+	if x := v.Array; x != nil {
+		add(x.Inputs, v.Solar)
+		add(x.Inputs*x.Parallel, v.Fuses)
+	}
+	return slots
 }
 
 // through says which parts stand all that flows through the bus of a supply.
@@ -162,20 +123,24 @@ func through(v *bench.Supply) func(*market.Option) bool {
 
 // boundStrings adds up what one string of each stack costs and weighs.
 func (o *Bounds) boundStrings() {
-	tax := o.Market.Tax
+	m := o.Bench.Market
 	shelves := o.Bench.Scenario.Cart.Shelves
 	for i := range shelves {
 		o.floorArea += shelves[i].LengthM * shelves[i].DepthM
 	}
 	for i := range o.Bench.Stacks {
 		k := &o.Bench.Stacks[i]
-		a := o.Market.Part(k.Battery.ID)
+		a := m.Part(k.Battery.ID)
 		series := float64(k.Series)
-		run := floored{k.Options, o.floors(k.Options)}
-		runCents, runKg := run.least(k.ShortA)
+		run := newLadder(k.Options)
+		runCents, runKg := 0.0, 0.0
+		if k.Options != nil {
+			runCents, _ = o.full.own.climb(run).least(k.ShortA)
+			runKg = run.leastKg(k.ShortA)
+		}
 		o.ownedStrings = append(o.ownedStrings, a.Have/series)
 		o.ownedCents = append(o.ownedCents, runCents+series*a.SellFor)
-		o.boughtCents = append(o.boughtCents, runCents+series*a.BoughtFloor(tax))
+		o.boughtCents = append(o.boughtCents, runCents+series*a.BoughtFloor(m.Tax))
 		o.stringKg = append(o.stringKg, k.Kg+runKg)
 		o.lifeWh = append(o.lifeWh, series*energy.LifetimeWh(k.Battery, o.Bench.Scenario.Limits.Reserve, o.mostCycles(k.UsableWh)))
 		area := math.Inf(1)
@@ -187,19 +152,21 @@ func (o *Bounds) boundStrings() {
 		}
 		o.room = append(o.room, series*area)
 	}
-	o.perUsableCents = o.dearthOf(func(at int) float64 { return o.boughtCents[at] / o.Bench.Stacks[at].UsableWh })
-	o.perUsableKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.Bench.Stacks[at].UsableWh })
-	o.perUsableRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.Bench.Stacks[at].UsableWh })
-	o.perLifeRoom = o.dearthOf(func(at int) float64 { return o.room[at] / o.lifeWh[at] })
-	o.perLifeKg = o.dearthOf(func(at int) float64 { return o.stringKg[at] / o.lifeWh[at] })
-	o.ownedMembers = make([][]int, len(o.Bench.Groups))
-	for g, members := range o.Bench.Groups {
-		for j, at := range members {
-			if o.ownedStrings[at] > 0 {
-				o.ownedMembers[g] = append(o.ownedMembers[g], j)
-			}
+	usable := func(at int) float64 { return o.Bench.Stacks[at].UsableWh }
+	life := func(at int) float64 { return o.lifeWh[at] }
+	o.perUsableCents, o.perUsableKg, o.perUsableRoom = o.per(o.boughtCents, usable), o.per(o.stringKg, usable), o.per(o.room, usable)
+	o.perLifeCents, o.perLifeRoom, o.perLifeKg = o.per(o.boughtCents, life), o.per(o.room, life), o.per(o.stringKg, life)
+}
+
+// per divides a figure of each stack's string by what it has; what is no number is as much as can be.
+func (o *Bounds) per(figure []float64, of func(at int) float64) []float64 {
+	list := make([]float64, len(figure))
+	for at := range figure {
+		if list[at] = figure[at] / of(at); math.IsNaN(list[at]) {
+			list[at] = math.Inf(1)
 		}
 	}
+	return list
 }
 
 // mostCycles bounds how often a year the modules of a bank with at least so much usable energy are cycled: the bank
@@ -219,36 +186,17 @@ type stringRun struct {
 	bothEnds      bool
 }
 
-// floored is options with their floors.
-type floored struct {
-	options []market.Option
-	floors  []float64
-}
-
-// least returns the least cost in cents and mass of those whose devices break a current; nothing where there is no run.
-func (f floored) least(faultA float64) (cents, kg float64) {
-	if f.options == nil {
-		return 0, 0
-	}
-	serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, faultA) }
-	return cheapest(f.options, f.floors, serves), market.LeastOf(f.options, serves, market.MassOf)
-}
-
-// stringRun returns the least cost in cents and mass of a string's run beside a supply, on a bus of so many strings,
-// whose device breaks a current.
-func (o *Bounds) stringRun(supply, at, strings int, faultA float64) (cents, kg float64) {
+// runOf returns the options of a string's run beside a supply on a bus of so many strings; nothing where there is no
+// such run.
+func (o *Bounds) runOf(supply, at, strings int) (run ladder, key stringRun, listed bool) {
 	if o.Bench.Scenario.Run(scenarios.RunString) == nil {
-		return 0, 0
+		return run, key, false
 	}
-	key := stringRun{supply, at, wiring.BothEnds(o.Bench.Scenario, strings)}
+	key = stringRun{supply, at, wiring.BothEnds(o.Bench.Scenario, strings)}
 	run, known := o.runs[key]
 	if !known {
-		run.options = o.Bench.StringOptions(supply, at, strings)
-		run.floors = o.floors(run.options)
+		run = newLadder(o.Bench.StringOptions(supply, at, strings))
 		o.runs[key] = run
 	}
-	if len(run.options) == 0 {
-		return math.Inf(1), 0
-	}
-	return run.least(faultA)
+	return run, key, true
 }

@@ -25,53 +25,60 @@ type Figures struct {
 
 // Of returns the least figures of a core, or of all cores that have at least these strings: a fault
 // current only grows with more strings, so no device that breaks less will do for them either.
-func (o *Bounds) Of(c *bench.Core) (f Figures) {
-	f = Figures{Cents: o.cents[c.Supply], Kg: o.kg[c.Supply], Aged: true}
+func (o *Bounds) Of(c *bench.Core) Figures { return o.With(c, &Further{}) }
+
+// With returns the least figures of all cores that have at least these strings and further ones that come to something:
+// they count in mass, fault current, studs and floor. Their cost is not in yet.
+func (o *Bounds) With(c *bench.Core, more *Further) Figures {
+	f, load := o.weigh(c, more)
+	f.Cents, f.OpenCents, _ = o.full.of(c, load)
+	return f
+}
+
+// load is what the support of a core has to stand.
+type load struct {
+	strings int
+	faultA  float64 // of the bus
+	kg      float64 // of each caster
+}
+
+// weigh returns the figures of a core with further strings but for its costs, and what its support has to stand.
+func (o *Bounds) weigh(c *bench.Core, more *Further) (f Figures, l load) {
+	f, l = Figures{Kg: o.kg[c.Supply] + more.Kg, room: more.room}, load{strings: more.Strings, faultA: more.ShortA}
 	v := &o.Bench.Supplies[c.Supply]
 	members := o.Bench.Groups[c.Group]
-	total := 0.0
 	for _, h := range c.Strings {
-		total += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
+		l.faultA += float64(h.N) * o.Bench.Stacks[members[h.Member]].ShortA
+		l.strings += h.N
 	}
-	if o.paid != nil {
-		defer func() {
-			paid, saved := o.paid.Of(c), o.saved(c)
-			f.Cents = math.Max(f.Cents, paid.Cents-saved)
-			f.OpenCents = math.Max(f.OpenCents, paid.OpenCents-saved)
-		}()
-	}
-	further := 0.0 // of the batteries' cost, what further strings need not add to
 	for _, h := range c.Strings {
-		at := members[h.Member]
+		at, x := members[h.Member], float64(h.N)
 		k := &o.Bench.Stacks[at]
-		x := float64(h.N)
-		runCents, runKg := o.stringRun(c.Supply, at, c.Total(), wiring.StringFaultA(k.ShortA, total))
-		modules, a := x*float64(k.Series), o.Market.Part(k.Battery.ID)
-		least := a.LeastCents(modules, o.Market.Tax)
-		further += least - a.LinearCents(modules, o.Market.Tax)
-		f.Cents += least + x*runCents
-		f.Kg += x * (k.Kg + runKg)
+		f.Kg += x * k.Kg
+		if run, _, listed := o.runOf(c.Supply, at, l.strings); listed {
+			f.Kg += x * run.leastKg(wiring.StringFaultA(k.ShortA, l.faultA))
+		}
 		f.UsableWh += x * k.UsableWh
 		f.room += x * o.room[at]
 	}
-	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(c.Total(), v.Units, o.Bench.DCCircuits)
-	bars := func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
-	f.Cents += cheapest(o.Bench.Busbars, o.busbarFloors, bars)
-	f.Kg += market.LeastOf(o.Bench.Busbars, bars, market.MassOf)
+	f.Kg += market.LeastOf(o.Bench.Busbars, o.bars(c.Supply, l.strings), market.MassOf)
 	if v.Main != nil {
-		serves := func(x *market.Option) bool { return plan.AtLeast(x.InterruptingA, total) }
-		f.Cents += float64(v.Units) * cheapest(v.Main, o.mainFloors[c.Supply], serves)
-		f.Kg += float64(v.Units) * market.LeastOf(v.Main, serves, market.MassOf)
+		f.Kg += float64(v.Units) * o.mains[c.Supply].leastKg(l.faultA)
 	}
 	// The casters carry at least all the rest and the lightest set.
-	need := chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
-	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, need) }
-	f.Cents += cheapest(o.Bench.Casters, o.casterFloors, carry)
+	l.kg = chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
+	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, l.kg) }
 	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
-	f.OpenCents = f.Cents - further
 	f.LifeWh = o.lifetimeWh(c, f.UsableWh)
 	f.Aged = f.LifeWh > 0 || len(c.Strings) == 0
-	return f
+	return f, l
+}
+
+// bars says which bus bars carry the current of a supply and have a stud for everything.
+func (o *Bounds) bars(supply, strings int) func(*market.Option) bool {
+	v := &o.Bench.Supplies[supply]
+	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(strings, v.Units, o.Bench.DCCircuits)
+	return func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 }
 
 // Hopeless reports that no plan with at least these strings is within mass, floor and budget.
@@ -79,9 +86,13 @@ func (o *Bounds) Hopeless(f Figures) bool {
 	if f.Kg > o.most || !plan.AtMost(f.room, o.floorArea) {
 		return true
 	}
+	return o.Dear(f.Cents)
+}
+
+// Dear reports that so many cents are above the budget for certain.
+func (o *Bounds) Dear(cents float64) bool {
 	l := &o.Bench.Scenario.Limits
-	return math.IsInf(f.Cents, 1) ||
-		(l.Budget != math.MaxInt64 && f.Cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents)
+	return math.IsInf(cents, 1) || l.Budget != math.MaxInt64 && cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents
 }
 
 // Serves reports whether a core carries the loads and can be recharged.
@@ -109,30 +120,4 @@ func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 	}
 	served := o.Bench.Scenario.Limits.Served
 	return served <= 0 || v.Sun == nil || o.Bench.Partial || plan.AtLeast(o.Bench.YearOf(c.Supply, strings).Served, served)
-}
-
-// Missing bounds from below what the energy still missing adds for strings of the members from last on.
-// Owned modules come first where they are cheaper; beyond them the cheapest energy is bought.
-func (o *Bounds) Missing(c *bench.Core, last int, wh float64) (cents, kg float64) {
-	if wh <= 0 {
-		return 0, 0
-	}
-	members := o.Bench.Groups[c.Group]
-	perCent := o.perUsableCents.from(o, c, last) // for a Wh
-	kg = wh * o.perUsableKg.from(o, c, last)
-	for _, j := range o.ownedMembers[c.Group] {
-		if j < last {
-			continue
-		}
-		at := members[j]
-		left := math.Min(o.ownedStrings[at], float64(o.Bench.Stacks[at].Most)) - float64(c.Count(j))
-		u := o.Bench.Stacks[at].UsableWh
-		if left <= 0 || o.ownedCents[at]/u >= perCent {
-			continue
-		}
-		// Each owned string saves at the most what its energy would cost bought.
-		taken := math.Min(wh, left*u)
-		cents += taken * (o.ownedCents[at]/u - perCent)
-	}
-	return math.Max(0, cents+wh*perCent), kg
 }

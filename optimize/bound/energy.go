@@ -8,15 +8,16 @@ import (
 )
 
 // MostUsableWh returns the usable energy that no core with at least these strings, and further ones of the members from
-// last on, can be above: as much more as floor, mass and budget take of what takes least of each.
-func (o *Bounds) MostUsableWh(c *bench.Core, last int, f Figures) float64 {
-	more := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / o.perUsableRoom.from(o, c, last)
-	if kg := o.perUsableKg.from(o, c, last); kg > 0 {
+// a position on, can be above: as much more as floor, mass and budget take of what takes least of each.
+func (r *Rest) MostUsableWh(c *bench.Core, position int, f Figures) float64 {
+	o, l := r.o, r.lineup(c.Group)
+	more := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.room[position]
+	if kg := l.kg.perWh[position]; kg > 0 {
 		more = math.Min(more, math.Max(0, o.most-f.Kg)/kg)
 	}
-	l := &o.Bench.Scenario.Limits
-	if cents := o.leastPerUsable(c, last); cents > 0 && l.Budget != math.MaxInt64 {
-		left := float64(l.Budget+o.Bench.Scenario.Sold) + o.Bench.RoundingCents - f.OpenCents
+	limits := &o.Bench.Scenario.Limits
+	if cents := r.leastPerWh(c.Group, l, position); cents > 0 && limits.Budget != math.MaxInt64 {
+		left := float64(limits.Budget+o.Bench.Scenario.Sold) + o.Bench.RoundingCents - f.OpenCents
 		more = math.Min(more, math.Max(0, left)/cents)
 	}
 	if math.IsNaN(more) {
@@ -26,13 +27,12 @@ func (o *Bounds) MostUsableWh(c *bench.Core, last int, f Figures) float64 {
 	return f.UsableWh + more + hair
 }
 
-// leastPerUsable returns the least that a Wh more costs in cents, bought or owned.
-func (o *Bounds) leastPerUsable(c *bench.Core, last int) float64 {
-	least := o.perUsableCents.from(o, c, last)
-	for _, j := range o.ownedMembers[c.Group] {
-		if j >= last {
-			at := o.Bench.Groups[c.Group][j]
-			least = math.Min(least, o.ownedCents[at]/o.Bench.Stacks[at].UsableWh)
+// leastPerWh returns the least that a Wh more costs in cents, bought or owned.
+func (r *Rest) leastPerWh(group int, l *lineup, position int) float64 {
+	least := l.cents.perWh[position]
+	for _, k := range l.owned {
+		if k >= position {
+			least = math.Min(least, r.o.ownedCents[r.o.Bench.Groups[group][l.members[k]]]/l.wh[k])
 		}
 	}
 	return least

@@ -11,60 +11,60 @@ import (
 
 // lifeSegment is lifetime energy that can be added at one price.
 type lifeSegment struct {
-	member int
-	perWh  float64 // cents
-	owned  bool
+	position int
+	perWh    float64 // cents
+	owned    bool
 }
 
-// lifeSegments returns, for every group, what its members add of lifetime energy, the cheapest first:
-// owned strings apart from bought ones.
-func (o *Bounds) lifeSegments() [][]lifeSegment {
-	var groups [][]lifeSegment
-	for _, members := range o.Bench.Groups {
-		var list []lifeSegment
-		for j, at := range members {
-			if o.lifeWh[at] <= 0 {
-				continue
-			}
-			list = append(list, lifeSegment{j, o.boughtCents[at] / o.lifeWh[at], false})
-			if o.ownedStrings[at] > 0 {
-				list = append(list, lifeSegment{j, o.ownedCents[at] / o.lifeWh[at], true})
-			}
-		}
-		sort.SliceStable(list, func(a, b int) bool { return list[a].perWh < list[b].perWh })
-		groups = append(groups, list)
+// layLife lists what the members of a group add of lifetime energy, the cheapest first: owned strings apart from bought
+// ones.
+func (o *Bounds) layLife(l *lineup, stacks []int) {
+	n := len(l.members)
+	l.lifeRoom, l.lifeKg = make([]float64, n), make([]float64, n)
+	room, kg := math.Inf(1), math.Inf(1)
+	for position := n - 1; position >= 0; position-- {
+		at := stacks[l.members[position]]
+		room, kg = math.Min(room, o.perLifeRoom[at]), math.Min(kg, o.perLifeKg[at])
+		l.lifeRoom[position], l.lifeKg[position] = room, kg
 	}
-	return groups
+	for position, j := range l.members {
+		at := stacks[j]
+		if o.lifeWh[at] <= 0 {
+			continue
+		}
+		l.life = append(l.life, lifeSegment{position, o.perLifeCents[at], false})
+		if o.ownedStrings[at] > 0 {
+			l.life = append(l.life, lifeSegment{position, o.ownedCents[at] / o.lifeWh[at], true})
+		}
+	}
+	sort.SliceStable(l.life, func(a, b int) bool { return l.life[a].perWh < l.life[b].perWh })
 }
 
 // LifeScore returns the cost per lifetime kWh that no core with at least these strings, and further ones
-// of the members from last on, can be below. Strings are added in parts, the cheapest lifetime energy
+// of the members from a position on, can be below. Strings are added in parts, the cheapest lifetime energy
 // first, as long as that lowers the ratio and as far as floor, mass and the makers allow at the most.
-func (o *Bounds) LifeScore(c *bench.Core, last int, f Figures) float64 {
-	if o.segments == nil {
-		o.segments = o.lifeSegments()
-	}
-	members := o.Bench.Groups[c.Group]
-	roomPerLife, kgPerLife := o.perLifeRoom.from(o, c, last), o.perLifeKg.from(o, c, last)
-	most := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / roomPerLife
-	if kgPerLife > 0 { // else some battery is said to weigh nothing
-		most = math.Min(most, math.Max(0, o.most-f.Kg)/kgPerLife)
+func (r *Rest) LifeScore(c *bench.Core, position int, f Figures) float64 {
+	o, l := r.o, r.lineup(c.Group)
+	most := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.lifeRoom[position]
+	if kg := l.lifeKg[position]; kg > 0 { // else some battery is said to weigh nothing
+		most = math.Min(most, math.Max(0, o.most-f.Kg)/kg)
 	}
 	cents, life := f.OpenCents-o.Bench.RoundingCents, f.LifeWh
 	if life <= 0 && cents < 0 {
 		return math.Inf(-1) // sales pay for all: the less energy, the better the ratio
 	}
-	for _, x := range o.segments[c.Group] {
-		if x.member < last || most <= 0 {
+	for _, x := range l.life {
+		if x.position < position || most <= 0 {
 			continue
 		}
 		if life > 0 && x.perWh >= cents/life {
 			break
 		}
-		at := members[x.member]
-		left := float64(o.Bench.Stacks[at].Most - c.Count(x.member))
+		j := l.members[x.position]
+		at := o.Bench.Groups[c.Group][j]
+		left := float64(o.Bench.Stacks[at].Most - c.Count(j))
 		if x.owned {
-			left = math.Min(left, o.ownedStrings[at]-float64(c.Count(x.member)))
+			left = math.Min(left, o.ownedStrings[at]-float64(c.Count(j)))
 		}
 		add := math.Min(most, math.Max(0, left)*o.lifeWh[at])
 		cents += add * x.perWh

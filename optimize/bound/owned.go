@@ -24,10 +24,11 @@ type ownedSupport struct {
 	byStack  []float64
 }
 
-// boundPaid prepares the second bound.
-func (o *Bounds) boundPaid() {
-	for i := range o.Market.Articles {
-		a := &o.Market.Articles[i]
+// boundOwned prepares the second bound, and returns its market; nil where there is none.
+func (o *Bounds) boundOwned() *market.Market {
+	m := *o.Bench.Market
+	for i := range m.Articles {
+		a := &m.Articles[i]
 		if a.Have <= 0 || a.Kind == string(catalog.KindBattery) || a.Kind == string(catalog.KindInverter) || a.Kind == string(catalog.KindSolar) {
 			continue
 		}
@@ -48,25 +49,24 @@ func (o *Bounds) boundPaid() {
 		}
 	}
 	if len(o.owned) == 0 {
-		return
+		return nil
 	}
-	m := *o.Market
 	m.Articles = slices.Clone(m.Articles)
 	for i := range o.owned {
 		x := &o.owned[i]
 		a := &m.Articles[x.article]
+		sells := a.SellFor
 		a.Have, a.SellFor = 0, 0
-		price := a.FloorCents(m.Tax)
+		price, _, _ := a.FloorAt(m.Tax, nil)
 		if math.IsInf(price, 1) {
 			o.owned = nil // it cannot be bought: nothing bounds what owning it saves
-			return
+			return nil
 		}
-		x.saves = math.Max(0, price-o.Market.Articles[x.article].SellFor)
+		// Wherever it is bought it costs as much, so that owning it saves no more.
+		a.Offers, a.Cents, a.Buyable = nil, price/(1+m.Tax), math.Inf(1)
+		x.saves = math.Max(0, price-sells)
 	}
-	paid := &Bounds{runs: map[stringRun]floored{}, Bench: o.Bench, Market: &m, most: o.most}
-	paid.boundSupplies()
-	paid.boundStrings()
-	o.paid = paid
+	return &m
 }
 
 // mostDevices is how many devices a string has at the most, one at each end: of all that it uses as many count.

@@ -2,6 +2,7 @@ package choice
 
 import (
 	"math"
+	"slices"
 
 	"cartwright/catalog"
 	"cartwright/optimize/bench"
@@ -12,7 +13,7 @@ import (
 // Account writes the bill of a choice into a plan: its lines in market order, and the sums.
 func Account(b *bench.Bench, c *Choice, p *plan.Plan) {
 	quantities := Quantities(b, c)
-	for i := range c.Market.Articles {
+	for _, i := range c.touched(b, quantities) {
 		lines := lines(b, &c.Market.Articles[i], quantities[i], c.acquired(i, quantities[i]))
 		for _, l := range lines {
 			p.Spend += l.Line
@@ -27,6 +28,21 @@ func Account(b *bench.Bench, c *Choice, p *plan.Plan) {
 	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
 }
 
+// touched returns the articles that a choice uses, buys or leaves to be sold, in market order: of thousands a few dozen.
+func (c *Choice) touched(b *bench.Bench, quantities []float64) []int {
+	list := slices.Clone(b.Owned)
+	for i, n := range quantities {
+		if n != 0 {
+			list = append(list, i)
+		}
+	}
+	for i := range c.Bought {
+		list = append(list, i)
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
 // acquired returns how a quantity of an article is come by: all of it is bought unless the choice says more.
 func (c *Choice) acquired(article int, quantity float64) Acquired {
 	if got, special := c.Bought[article]; special {
@@ -39,7 +55,7 @@ func (c *Choice) acquired(article int, quantity float64) Acquired {
 func Shipping(b *bench.Bench, c *Choice) map[string]plan.Money {
 	quantities := Quantities(b, c)
 	shipping := map[string]plan.Money{}
-	for i := range c.Market.Articles {
+	for _, i := range c.touched(b, quantities) {
 		a := &c.Market.Articles[i]
 		for j, n := range c.acquired(i, quantities[i]).Buy {
 			o := a.From

@@ -38,12 +38,15 @@ type Acquired struct {
 // Reconcile takes the engine's rounding out of how an article is come by: all owned pieces that are used,
 // then exactly what is missing at the offers that were chosen, at least their least quantity.
 func Reconcile(b *bench.Bench, a *market.Article, needed float64, got Acquired) Acquired {
-	const hair = 1e-6 // of a piece or a metre: the engine's tolerance, far below what is ever bought
+	const (
+		hair  = 1e-6 // of a piece or a metre: the engine's tolerance, far below what is ever bought
+		speck = 1e-4 // the same where what is owned covers it: the engine gains nothing by such a purchase
+	)
 	var out Acquired
 	out.Buy = make([]float64, len(got.Buy))
 	left := needed
 	for i, n := range got.Buy {
-		if n <= hair {
+		if n <= hair || n <= speck && n <= a.Have-got.Used+hair {
 			continue
 		}
 		if a.Whole {

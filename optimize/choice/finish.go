@@ -32,7 +32,7 @@ func Finish(b *bench.Bench, c *Choice) plan.Plan {
 	p.Circuits, p.Legs = hung(b, v)
 	Account(b, c, &p)
 	p.CostPerUsableKWh = p.Cost.Units() / p.UsableKWh
-	p.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), usableWh, energy.OwnedWh(b.Scenario, b.Catalog))
+	p.CostPerExtraKWh = energy.CostPerExtraKWh(p.Cost.Units(), usableWh, b.OwnedWh)
 	cycles := v.YearWh / usableWh
 	if v.Sun != nil {
 		figures := b.YearOf(c.Supply, strings)

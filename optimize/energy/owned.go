@@ -17,8 +17,11 @@ func OwnedWh(s *scenarios.Scenario, c *catalog.Catalog) float64 {
 	byGroup, most := map[string]float64{}, 0.0
 	for i := range c.Batteries {
 		b := &c.Batteries[i]
+		if len(count) == 0 || count[b.ID] == 0 {
+			continue
+		}
 		series, fits := Fits(s.Bus, b)
-		if !fits || count[b.ID] == 0 {
+		if !fits {
 			continue
 		}
 		strings := math.Floor(count[b.ID] / float64(series))

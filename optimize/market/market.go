@@ -25,9 +25,13 @@ type Article struct {
 	idleFor  float64 // cents for one of them
 	Vendor   string  // who sells it at its own price, where the catalogue says
 	Offers   []catalog.Offer
+	places   []place        // of the offers, where orders are still to be decided
 	Buyable  float64        // how many can be bought at all; +Inf as a rule
 	From     *catalog.Offer // where it is bought at one price; nil: at its own
 	Position int            // in the market
+	// Of what is not a battery, an inverter or a solar module: the least that an option uses of it, and the most that
+	// any plan can need; 0 and +Inf until that is known.
+	Least, Most float64
 }
 
 // Special reports whether it is counted how many there are: the price of one more depends on it, or some are kept.
@@ -68,48 +72,65 @@ func (a *Article) OfferCents(o catalog.Offer) float64 {
 	return o.CentsPerM
 }
 
-// boughtCents returns the least price in cents of buying at least quantity, tax and shipping left aside.
-// Buying more than needed is cheaper where a quantity break says so; splitting never is, since all may
-// be bought where one is cheapest.
-func (a *Article) boughtCents(quantity float64) float64 {
+// boughtCents returns the least price in cents of buying at least quantity, tax and shipping left aside, and the offer
+// it is bought at, Nobody's where it has none. Buying more than needed is cheaper where a quantity break says so;
+// splitting never is, since all may be bought where one is cheapest.
+func (a *Article) boughtCents(quantity float64, open Open) (cents float64, offer int) {
 	if quantity <= 0 {
-		return 0
+		return 0, Nobodys
 	}
 	if len(a.Offers) == 0 {
 		if quantity > a.Buyable {
-			return math.Inf(1)
+			return math.Inf(1), Nobodys
 		}
-		return quantity * a.Cents
+		return quantity * a.Cents, Nobodys
 	}
-	least := math.Inf(1)
-	for _, o := range a.Offers {
-		least = math.Min(least, a.OfferCents(o)*math.Max(quantity, o.MinQty))
+	least, offer := math.Inf(1), Nobodys
+	for i := range a.Offers {
+		if !open.admits(a, i) {
+			continue
+		}
+		o := &a.Offers[i]
+		if cents := a.OfferCents(*o) * math.Max(quantity, o.MinQty); cents < least {
+			least, offer = cents, i
+		}
 	}
-	return least
+	return least, offer
 }
 
 // LeastCents returns what having quantity of the article costs at the least: bought with tax, or owned
 // and then not sold. Shipping is left aside, so it bounds the true cost from below.
 func (a *Article) LeastCents(quantity, tax float64) float64 {
+	cents, _ := a.LeastAt(quantity, tax, nil)
+	return cents
+}
+
+// LeastAt is LeastCents at the offers that are open, with the offer that is taken.
+func (a *Article) LeastAt(quantity, tax float64, open Open) (cents float64, offer int) {
 	if !a.Special() {
-		return (1 + tax) * quantity * a.Cents
+		return (1 + tax) * quantity * a.Cents, Nobodys
 	}
 	keep := math.Min(a.Have, quantity)
-	least := math.Inf(1)
+	least, offer := math.Inf(1), Nobodys
 	try := func(used float64) {
 		if used < 0 || used > keep {
 			return
 		}
-		least = math.Min(least, used*a.SellFor+(1+tax)*a.boughtCents(quantity-used))
+		bought, at := a.boughtCents(quantity-used, open)
+		if cents := used*a.SellFor + (1+tax)*bought; cents < least {
+			least, offer = cents, at
+		}
 	}
 	// The cost is piecewise linear in how many owned ones are used, with a kink at each quantity break.
 	try(0)
-	try(keep)
-	for _, o := range a.Offers {
-		try(quantity - o.MinQty)
-		try(math.Floor(quantity - o.MinQty))
+	if keep > 0 {
+		try(keep)
+		for _, o := range a.Offers {
+			try(quantity - o.MinQty)
+			try(math.Floor(quantity - o.MinQty))
+		}
 	}
-	return least
+	return least, offer
 }
 
 // LinearCents bounds from below what quantity of the article costs, by a price for each owned piece that is
@@ -139,11 +160,8 @@ func (a *Article) BoughtFloor(tax float64) float64 {
 
 // FloorCents returns a price in cents below which no unit of the article can be had, tax included.
 func (a *Article) FloorCents(tax float64) float64 {
-	floor := a.BoughtFloor(tax)
-	if a.Have > 0 {
-		floor = math.Min(floor, a.SellFor)
-	}
-	return floor
+	each, _, _ := a.FloorAt(tax, nil)
+	return each
 }
 
 // Market is everything that can be bought, in the order of a bill.
@@ -161,14 +179,19 @@ type Market struct {
 	// shipping is what the vendors whose level is decided take for it, in cents.
 	Shipping      float64
 	ShippingFixed bool // no order is left to be decided by the program
+	priced        *pricedLists
+	codes         *codes
 }
 
 // New lists the catalogue's parts with what is owned and offered of each.
 func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
-	m := &Market{byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
+	m := &Market{codes: &codes{known: map[*Option]coded{}}, byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
 	add := func(a Article) int {
 		a.Position = len(m.Articles)
-		a.Buyable = math.Inf(1)
+		a.Buyable, a.Most = math.Inf(1), math.Inf(1)
+		if a.Whole {
+			a.Least = 1
+		}
 		m.Articles = append(m.Articles, a)
 		return a.Position
 	}

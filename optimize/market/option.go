@@ -144,37 +144,6 @@ func (m *Market) Single(id string) Option {
 	return o
 }
 
-// dominates reports whether a serves at least as well as b in every way a plan can tell them apart, so
-// that b can be left out. heavy says that mass at the backboard may help the cart stand: then a lighter
-// option is no better.
-func (m *Market) dominates(a, b *Option, heavy bool) bool {
-	const hair = 1e-9 // against rounding in sums of the same numbers
-	if a.plain > b.plain+hair || a.Kg > b.Kg+hair || (heavy && a.Kg < b.Kg-hair) {
-		return false
-	}
-	if a.InterruptingA < b.InterruptingA || a.RatingA < b.RatingA || a.Studs < b.Studs ||
-		a.CarriesKg < b.CarriesKg || a.Poles > b.Poles || a.spaces() < b.spaces() || a.Mount != b.Mount ||
-		a.FeedsA > b.FeedsA || a.needsMM2() > b.needsMM2() || a.bondsMM2() < b.bondsMM2() || a.bondOf() != b.bondOf() {
-		return false
-	}
-	if m.Must >= 0 && QuantityOf(a, m.Must) == 0 && QuantityOf(b, m.Must) > 0 {
-		return false
-	}
-	for _, u := range b.Uses {
-		if m.Articles[u.Article].Keep > 0 && QuantityOf(a, u.Article) < u.Quantity-hair {
-			return false
-		}
-	}
-	for _, u := range a.Uses {
-		if m.Articles[u.Article].Special() && u.Quantity > QuantityOf(b, u.Article)+hair {
-			return false
-		}
-	}
-	// A quantity break can make more of an article cheaper, but never dearer than what it adds; less of
-	// a special article never costs more, so nothing else has to be compared.
-	return true
-}
-
 // spaces is Spaces with those that are not counted as more than any.
 func (o *Option) spaces() float64 {
 	if o.Spaces == 0 {
@@ -214,34 +183,6 @@ func QuantityOf(o *Option, article int) float64 {
 		}
 	}
 	return 0
-}
-
-// Prune returns the options that no other dominates, in their order; of equals the first stays.
-func (m *Market) Prune(options []Option, heavy bool) []Option {
-	var kept []Option
-	for i := range options {
-		kept = m.Keep(kept, &options[i], heavy)
-	}
-	return kept
-}
-
-// Keep adds an option to those kept, unless one of them dominates it, and drops those it dominates. The
-// option's uses are copied where it is kept.
-func (m *Market) Keep(kept []Option, o *Option, heavy bool) []Option {
-	for i := range kept {
-		if m.dominates(&kept[i], o, heavy) {
-			return kept
-		}
-	}
-	survivors := kept[:0]
-	for i := range kept {
-		if !m.dominates(o, &kept[i], heavy) {
-			survivors = append(survivors, kept[i])
-		}
-	}
-	clone := *o
-	clone.Uses = slices.Clone(o.Uses)
-	return append(survivors, clone)
 }
 
 // LeastOf returns the option of least value among those that serve, +Inf where none does.

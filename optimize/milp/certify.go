@@ -22,7 +22,7 @@ func (s *search) certify(p *proof.Program, a *engine.Answer) {
 		s.note(s.prover, err.Error())
 		return
 	}
-	if a.Claim == engine.None && a.Bound < s.top.limit {
+	if s.sol.values == nil && a.Bound < s.top.limit {
 		return // less is proved than that there is nothing
 	}
 	s.sol.Proof = &proof.Certificate{Bound: a.Bound, Tree: a.Tree, Point: s.sol.Values()}

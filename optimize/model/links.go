@@ -41,12 +41,11 @@ type bus struct {
 // layBuses finds out which strings may share a bus. One bus only is ever built.
 func (p *program) layBuses() {
 	at := map[int]int{} // group -> bus
-	group := p.Bench.GroupOf()
 	for i, r := range p.Space.strings {
-		g, known := at[group[r.stack]]
+		g, known := at[p.Bench.Stacks[r.stack].Group]
 		if !known {
 			g = len(p.buses)
-			at[group[r.stack]] = g
+			at[p.Bench.Stacks[r.stack].Group] = g
 			p.buses = append(p.buses, &bus{})
 		}
 		b, k := p.buses[g], p.stack(i)

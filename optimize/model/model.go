@@ -55,21 +55,36 @@ type slotVars struct {
 
 // Write writes the model of a space. Its objective is left to the caller.
 func Write(b *bench.Bench, name string, sp space) *program {
+	p := lay(b, name, sp)
+	p.write()
+	return p
+}
+
+// lay finds what there is to choose in a space.
+func lay(b *bench.Bench, name string, sp space) *program {
 	p := &program{Bench: b, Space: sp, Model: milp.New(name), market: sp.market, bought: map[int]purchase{}, oneOf: map[string]milp.Expr{}}
 	if p.market == nil {
 		p.market = b.Market
 	}
 	p.one = p.Model.Continuous("one", 1, 1)
-	for _, step := range []func(){
-		p.chooseSupply, p.chooseStrings, p.layBuses, p.layCurrents, p.laySlots, p.orderParts, p.fillSlots, p.standModules,
-		p.carryLoads, p.talk, p.recharge, p.serve, p.breakFaults, p.haveMust, p.weigh, p.balance, p.payParts,
-	} {
+	p.step(p.chooseSupply, p.chooseStrings, p.layBuses, p.layCurrents, p.laySlots, p.trim)
+	return p
+}
+
+// write writes the rows.
+func (p *program) write() {
+	p.step(p.orderParts, p.fillSlots, p.standModules, p.carryLoads, p.talk, p.recharge, p.serve, p.breakFaults, p.haveMust,
+		p.weigh, p.balance, p.payParts)
+}
+
+// step takes steps until writing is to end.
+func (p *program) step(steps ...func()) {
+	for _, step := range steps {
 		if p.ended() {
 			break
 		}
 		step()
 	}
-	return p
 }
 
 // ended reports whether writing is to end, with half a program that is good for nothing. Long steps ask at each slot.
@@ -137,7 +152,6 @@ func (p *program) chooseSupply() {
 
 // chooseStrings makes the counts of strings, of which one group only may be present.
 func (p *program) chooseStrings() {
-	group := p.Bench.GroupOf()
 	chosen := map[int]milp.Var{}
 	var groups []milp.Var
 	for i, r := range p.Space.strings {
@@ -152,7 +166,7 @@ func (p *program) chooseStrings() {
 		p.present = append(p.present, z)
 		p.Model.Row("strings only if present "+k.Battery.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-float64(r.hi), z)), milp.AtMost, 0)
 		p.Model.Row("present only with strings "+k.Battery.ID, milp.Sum(milp.T(1, p.strings[i]), milp.T(-1, z)), milp.AtLeast, 0)
-		g := group[r.stack]
+		g := k.Group
 		if _, ok := chosen[g]; !ok {
 			chosen[g] = p.Model.Binary("group " + number(g))
 			groups = append(groups, chosen[g])

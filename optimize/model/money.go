@@ -26,36 +26,7 @@ type need struct {
 // specials returns the special articles that something in the space can use, in market order, each with
 // the most of it that can be needed.
 func (p *program) specials() (articles []int, most map[int]float64) {
-	most = map[int]float64{}
-	note := func(article int, quantity float64) {
-		if p.market.Articles[article].Special() {
-			most[article] += quantity
-		}
-	}
-	m := p.market
-	for i, r := range p.Space.strings {
-		k := p.stack(i)
-		note(m.Part(k.Battery.ID).Position, float64(r.hi*k.Series))
-	}
-	for _, at := range p.Space.supplies {
-		v := &p.Bench.Supplies[at]
-		note(m.Part(v.Inverter.ID).Position, float64(v.Units))
-		if x := v.Array; x != nil {
-			note(m.Part(x.Module.ID).Position, float64(x.Modules()))
-		}
-	}
-	for i := range p.slots {
-		v := &p.slots[i]
-		largest := map[int]float64{} // one option fills a slot's place, the thirstiest at worst
-		for j := range v.slot.Options {
-			for _, u := range v.slot.Options[j].Uses {
-				largest[u.Article] = math.Max(largest[u.Article], u.Quantity)
-			}
-		}
-		for article, quantity := range largest {
-			note(article, float64(v.most)*quantity)
-		}
-	}
+	most = p.mostUsed()
 	for article := range most {
 		articles = append(articles, article)
 	}
@@ -226,9 +197,9 @@ func (o *orders) ship() {
 
 // keep asks that so much of what is to be kept is installed.
 func (p *program) keep(needs map[int]*milp.Expr) {
-	for i := range p.market.Articles {
+	for _, i := range p.Bench.Kept {
 		a := &p.market.Articles[i]
-		if a.Keep == 0 || p.fixed() && isCore(a.Kind) {
+		if p.fixed() && isCore(a.Kind) {
 			continue
 		}
 		var e milp.Expr

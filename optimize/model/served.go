@@ -25,6 +25,9 @@ func (p *program) serve() {
 		return
 	}
 	const kilo = 1000
+	for _, i := range p.Space.supplies {
+		b.Hours(i)
+	}
 	hours := stretches(b, p.Space.supplies)
 	suns, asked := p.yearsOf(func(v *bench.Supply) any { return &v.Sun.SunWh[0] }, "array"), p.yearsOf(func(v *bench.Supply) any { return v.Sun.BusWh }, "loads")
 	most := 0.0 // kWh that any array gives in an hour

@@ -41,10 +41,12 @@ func (p *program) laySupply() {
 			}
 			if v.Fuses != nil {
 				var all []market.Option
-				for j := range v.Fuses {
-					all = append(all, v.Fuses[j].Times(x.Inputs*x.Parallel))
+				for _, o := range p.usable(v.Fuses, p.Bench.Tips.HeavyBoard, nil, nil) {
+					if o = o.Times(x.Inputs * x.Parallel); p.market.CanHave(&o) {
+						all = append(all, o)
+					}
 				}
-				s := market.Slot{Name: "string fuses " + name + " " + number(i), Count: 1, Options: p.usable(all, p.Bench.Tips.HeavyBoard, nil, nil)}
+				s := market.Slot{Name: "string fuses " + name + " " + number(i), Count: 1, Options: all}
 				p.slot(choice.SlotStringFuse, i, s, count(1), one, 1)
 			}
 		}

@@ -41,6 +41,10 @@ type Ask struct {
 	// is of interest.
 	Tied         bool
 	First, Below float64
+	// Most, where it is not 0, is a cost beyond which no plan is of interest, in currency units.
+	Most float64
+	// Work, where given, is how much the solver may do, as of milp.Options.
+	Work int64
 	// Settle, of what is tied, asks for no better second figure but for one and the same plan of all that have it.
 	Settle bool
 }
@@ -60,16 +64,34 @@ type Answer struct {
 	Err      error
 }
 
-// Solve solves the program of one core.
-func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
+// LeastCents returns what no plan of a core costs less than at the prices of a market, by sums over what the core can use
+// there; beyond enough it is not asked how much more.
+func LeastCents(b *bench.Bench, c *bench.Core, m *market.Market, enough float64) float64 {
+	return layCore(b, c, &Ask{Market: m}).leastCents(enough)
+}
+
+// layCore finds what there is to choose for a core.
+func layCore(b *bench.Bench, c *bench.Core, k *Ask) *program {
 	sp := CoreSpace(b, c)
 	sp.market, sp.strict = k.Market, k.Strict
-	p := Write(b, "core", sp)
+	return lay(b, "core", sp)
+}
+
+// Solve solves the program of one core.
+func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
+	p := layCore(b, c, &k)
+	if k.Most != 0 && p.leastCents(100*k.Most) > 100*k.Most {
+		return Answer{Status: milp.Infeasible}
+	}
+	p.write()
 	objective, other, resolution, otherResolution := p.Cost, p.Mass, centResolution, gramResolution
 	if k.By == question.ByMass {
 		objective, other, resolution, otherResolution = p.Mass, p.Cost, gramResolution, centResolution
 	}
-	o := milp.Options{Prove: true, Resolution: resolution}
+	o := milp.Options{Prove: true, Resolution: resolution, Work: k.Work}
+	if k.Most != 0 {
+		o.Cutoff, o.HasCutoff = k.Most, true
+	}
 	if k.Tied {
 		if cents, kg := k.within(otherResolution); !k.Settle && !p.canBeWithin(cents, kg) {
 			return Answer{Status: milp.Infeasible}
@@ -81,12 +103,14 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 			o.Work = tieWork
 		}
 	}
-	p.Model.Minimize(objective)
 	solve := p.Model.Solve
 	if k.Settle {
-		o.Cutoff = k.Below + otherResolution/2
-		solve = p.Model.First
+		p.Model.Row("no more of the second figure", other, milp.AtMost, k.Below+otherResolution/2)
+		var both milp.Expr // nothing is taken that is not needed, for all that what is tied may be a little more
+		objective = *both.AddExpr(1, p.Cost).AddExpr(1, p.Mass)
+		o, solve = milp.Options{Work: tieWork}, p.Model.First
 	}
+	p.Model.Minimize(objective)
 	s, err := solve(ctx, o)
 	a := Answer{Status: s.Status, First: s.Objective, Ended: s.Ended, Solves: s.Solves, Checked: s.Checked, Retries: s.Retries}
 	if err != nil {

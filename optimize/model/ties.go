@@ -23,19 +23,40 @@ type pick struct {
 // too hopeful; no is sure. It answers without a solver the question behind most ties: is there any other
 // plan at all that costs no more and weighs less?
 func (p *program) canBeWithin(cents, kg float64) bool {
+	coreCents, coreKg := p.core()
+	t := tieSearch{picks: p.picks()}
+	return t.reach(0, 0, cents-coreCents, kg-coreKg)
+}
+
+// core returns what a single core costs at the least, shipping that is paid included, and weighs without its support.
+func (p *program) core() (cents, kg float64) {
 	m := p.market
-	cents += m.Credit - (1+m.Tax)*m.Shipping
-	kg -= p.Bench.FixedKg
+	cents, kg = (1+m.Tax)*m.Shipping-m.Credit, p.Bench.FixedKg
+	part := func(id string, n float64) { cents += m.Part(id).LeastCents(n, m.Tax) }
 	for i, r := range p.Space.strings {
 		k := p.stack(i)
-		cents -= m.Part(k.Battery.ID).LeastCents(float64(r.lo*k.Series), m.Tax)
-		kg -= float64(r.lo) * k.Kg
+		part(k.Battery.ID, float64(r.lo*k.Series))
+		kg += float64(r.lo) * k.Kg
 	}
 	v := &p.Bench.Supplies[p.Space.supplies[0]]
-	cents -= m.Part(v.Inverter.ID).LeastCents(float64(v.Units), m.Tax)
-	kg -= float64(v.Units) * v.Inverter.MassKg
-	t := tieSearch{picks: p.picks()}
-	return t.reach(0, 0, cents, kg)
+	part(v.Inverter.ID, float64(v.Units))
+	kg += float64(v.Units) * v.Inverter.MassKg
+	if x := v.Array; x != nil {
+		part(x.Module.ID, float64(x.Modules()))
+		kg += v.ArrayKg
+	}
+	return cents, kg
+}
+
+// leastCents returns what no plan of a single core costs less than, by sums only; beyond enough it is not asked how much
+// more.
+func (p *program) leastCents(enough float64) float64 {
+	cents, _ := p.core()
+	least := math.Inf(1)
+	p.apart(func(slots []slotVars, mostKg float64) {
+		least = math.Min(least, share(slots, p.market, mostKg).least(math.Min(enough-cents, least)))
+	})
+	return cents + least
 }
 
 // picks lists what is to be chosen, the slots with most options first: then a wrong turn shows early.

@@ -37,7 +37,16 @@ func just(n int) milp.Expr {
 // usable returns the options that serve, with what no longer tells them apart taken out by alike, and
 // without those that another dominates. Heavy says that mass may help there against tipping.
 func (p *program) usable(options []market.Option, heavy bool, serves func(*market.Option) bool, alike func(*market.Option)) []market.Option {
-	var kept []market.Option
+	heavy = heavy && !p.Space.CannotTip
+	if p.market.ShippingFixed {
+		options = p.market.Priced(options, heavy)
+	}
+	return p.serving(options, heavy, serves, alike)
+}
+
+// serving is usable of options that have their prices.
+func (p *program) serving(options []market.Option, heavy bool, serves func(*market.Option) bool, alike func(*market.Option)) []market.Option {
+	kept := make([]market.Option, 0, len(options))
 	for i := range options {
 		if serves != nil && !serves(&options[i]) {
 			continue
@@ -46,15 +55,9 @@ func (p *program) usable(options []market.Option, heavy bool, serves func(*marke
 		if alike != nil {
 			alike(&o)
 		}
-		if p.market.ShippingFixed {
-			if !p.market.CanHave(&o) {
-				continue
-			}
-			p.market.Price(&o)
-		}
 		kept = append(kept, o)
 	}
-	return p.market.Prune(kept, heavy && !p.Space.CannotTip)
+	return p.market.Prune(kept, heavy)
 }
 
 // fixed reports whether supply and strings are given: then currents and connections are, too.
@@ -95,10 +98,12 @@ func (p *program) layStrings() {
 			var all []market.Option
 			for _, options := range classes {
 				var wired []market.Option
-				for j := range options {
-					wired = append(wired, options[j].Times(r.lo))
+				for _, o := range p.usable(options, p.Bench.Tips.HeavyBoard, serves, alike) {
+					if o = o.Times(r.lo); p.market.CanHave(&o) {
+						wired = append(wired, o)
+					}
 				}
-				all = append(all, p.usable(wired, p.Bench.Tips.HeavyBoard, serves, alike)...)
+				all = append(all, wired...)
 			}
 			s := market.Slot{Name: "string " + k.Battery.ID, Count: 1, Options: all}
 			p.slot(choice.SlotString, i, s, just(1), 1, 1)
@@ -120,6 +125,9 @@ func (p *program) layStrings() {
 func (p *program) stringOptions(i int) [][]market.Option {
 	if p.Bench.Scenario.Run(scenarios.RunString) == nil {
 		return nil
+	}
+	if p.fixed() {
+		return [][]market.Option{p.Bench.StringOptions(p.Space.supplies[0], p.Space.strings[i].stack, p.fewestStrings())}
 	}
 	counts := []int{p.fewestStrings()}
 	if most := p.mostStrings(); wiring.BothEnds(p.Bench.Scenario, most) != wiring.BothEnds(p.Bench.Scenario, counts[0]) {

@@ -27,7 +27,7 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 		w.noteUnfit(b)
 	}
 	var list []stage
-	o := bound.New(b, b.Market)
+	o := bound.New(b)
 	for v := range b.Supplies {
 		for g, members := range b.Groups {
 			counts := make([]int, len(members))

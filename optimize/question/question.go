@@ -29,7 +29,10 @@ const (
 	Optimal    Status = "optimal"
 	TimeLimit  Status = "time-limit" // plans are the best found so far, not proved
 	Infeasible Status = "infeasible"
-	GaveUp     Status = "gave-up" // the solver failed under every setting
+	// MemoryLimit: more was open at once than there is room for, and the least likely was dropped; what came after is
+	// not proved.
+	MemoryLimit Status = "memory-limit"
+	GaveUp      Status = "gave-up" // the solver failed under every setting
 )
 
 // Solver tells what was solved, by what, in which time.

@@ -24,13 +24,11 @@ func Facts(ctx context.Context, p question.Problem, before *bench.Before) ([]str
 	}
 	var words []string
 	for i := range list {
-		ctx, cancel := context.WithTimeout(ctx, hurdleTime)
-		found, err := search.First(ctx, lift(p, list[i:i+1]), before.OtherParts(), question.ByCost, true)
-		cancel()
+		found, _, err := search.Reachable(ctx, lift(p, list[i:i+1]), before.OtherParts(), hurdleWork)
 		if err := unlessUnknown(err); err != nil {
 			return nil, err
 		}
-		if found != nil {
+		if found {
 			words = append(words, list[i].words)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"time"
 
 	"cartwright/catalog"
 	"cartwright/optimize/bench"
@@ -132,8 +131,8 @@ func generals(p question.Problem) []hurdle {
 // Most hurdles are enough, or not, in milliseconds. A reason is a courtesy, and must not take longer than the
 // answer it explains.
 const (
-	hurdleTime = time.Second     // to find out about one
-	reasonTime = 5 * time.Second // and about all
+	hurdleWork search.Work = 10_000 // to find out about one: at most a second or so
+	reasonWork search.Work = 50_000 // and about all
 )
 
 // Obstruct finds what keeps every plan out of a problem that has none however far its limits give: the first
@@ -149,13 +148,14 @@ func Obstruct(ctx context.Context, p question.Problem) ([]string, error) {
 	if short := fallsShort(b, given(p)); len(short) > 0 {
 		return short, nil
 	}
-	ctx, cancel := context.WithTimeout(ctx, reasonTime)
-	defer cancel()
+	left := reasonWork
 	possible := func(lifted []hurdle) (bool, error) {
-		ctx, cancel := context.WithTimeout(ctx, hurdleTime)
-		defer cancel()
-		found, err := search.First(ctx, lift(open, lifted), before.OtherParts(), question.ByCost, true)
-		return found != nil, err
+		if left <= 0 {
+			return false, question.ErrUnknown
+		}
+		found, work, err := search.Reachable(ctx, lift(open, lifted), before.OtherParts(), min(left, hurdleWork))
+		left -= work
+		return found, err
 	}
 	own, others := particulars(p), generals(p)
 	kept := append(own, others...)

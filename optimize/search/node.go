@@ -3,12 +3,14 @@ package search
 import (
 	"cartwright/optimize/bench"
 	"cartwright/optimize/choice"
+	"cartwright/optimize/market"
 	"cartwright/optimize/plan"
 )
 
 // The search is best first. A node is a set of cores with a score that no plan among them can beat:
 //
-//   - an open node: all cores with at least these strings, further ones of the members from last on;
+//   - a supply node: all cores of a supply;
+//   - an open node: a cell, all cores with these strings and further ones;
 //   - a core node: one core, to be solved as an integer program;
 //   - a plan node: a solved core; its score is exact.
 //
@@ -17,7 +19,8 @@ import (
 type nodeKind int
 
 const (
-	openNode nodeKind = iota
+	supplyNode nodeKind = iota
+	openNode
 	coreNode
 	planNode
 )
@@ -26,12 +29,13 @@ type node struct {
 	score float64
 	kind  nodeKind
 	core  bench.Core
-	last  int
-	// levels of shipping that are decided for a core node, by vendor; nil: none yet.
-	levels []int
-	// owed is the vendor to decide next, of a core node that was solved at open vendors; else nobody.
-	owed  int
-	found *found // of a plan node, and of a core node that was solved
+	cell  *cell // of an open node
+	// orders are what is decided of shipping for a core node; nil: nothing yet, or it is left to the program.
+	orders *market.Orders
+	sharp  bool // its score is that of its own parts at its orders
+	// owed is the vendor to decide next, of a core node whose plan leaves shipping to pay, and at which level; else nobody.
+	owed, level int
+	found       *found // of a plan node, and of a core node that was solved
 }
 
 // found is a solved core.

@@ -3,6 +3,7 @@ package search
 import (
 	"container/heap"
 	"context"
+	"math"
 	"strings"
 
 	"cartwright/optimize/bench"
@@ -25,8 +26,10 @@ type ranking struct {
 	proofs  int // certificates that passed the checker
 	retries []string
 	anyPlan bool // the first plan met is enough, be it the best or not
+	most    Work // 0: as much as it takes
 	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
 	stopped bool
+	full    bool // nodes were dropped that may have held something better
 }
 
 // run ranks plans until there are enough, none is left or time is up.
@@ -39,6 +42,10 @@ func (r *ranking) run(ctx context.Context) error {
 	for len(r.ranked) < r.o.Plans && len(r.nodes) > 0 {
 		if ctx.Err() != nil {
 			r.stopped = true
+			return nil
+		}
+		if r.most > 0 && r.work() >= r.most {
+			r.gaveUp = true
 			return nil
 		}
 		cores := r.nextCores(ctx)
@@ -66,12 +73,14 @@ func (r *ranking) run(ctx context.Context) error {
 			heap.Push(&r.nodes, n)
 			continue
 		}
-		n.found.plan.Proven = n.found.proved && !r.gaveUp
+		r.full = r.full || r.lost(n.score)
+		n.found.plan.Proven = n.found.proved && !r.gaveUp && !r.full
 		r.rank(n.found, &n.core)
 		if err := r.tellFirst(); err != nil {
 			return err
 		}
 	}
+	r.full = r.full || len(r.ranked) < r.o.Plans && r.lost(math.Inf(1))
 	return nil
 }
 
@@ -97,13 +106,15 @@ func (r *ranking) rank(f *found, c *bench.Core) {
 // none where a plan comes first.
 func (r *ranking) nextCores(ctx context.Context) []*node {
 	var cores []*node
-	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil {
+	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil && (r.most == 0 || r.work() < r.most) {
 		n := heap.Pop(&r.nodes).(*node)
 		switch {
 		case n.score > r.worst:
+		case n.kind == supplyNode:
+			r.openGroups(ctx, n)
 		case n.kind == openNode:
 			r.cells++
-			r.expand(ctx, n)
+			r.expand(n)
 		case r.skipped(&n.core), r.outdone(n):
 		case r.decideShipping(n):
 			cores = append(cores, n)

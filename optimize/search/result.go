@@ -14,7 +14,7 @@ import (
 
 // Run ranks the plans of a bench and audits them.
 func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Result, error) {
-	r := &ranking{search: newSearch(ctx, b, o.By), o: o}
+	r := &ranking{search: newSearch(ctx, b, o.By, o.Plans), o: o}
 	if err := r.run(ctx); err != nil {
 		return nil, err
 	}
@@ -27,12 +27,15 @@ func (r *ranking) result() (*question.Result, error) {
 	out.Solver.Models, out.Solver.Proofs = r.models, r.proofs
 	out.Solver.Cells, out.Solver.Retries = r.cells, r.retries
 	proved := len(r.ranked)
-	bound := math.Inf(1)
+	bound := r.dropped
+	for _, n := range r.nodes {
+		bound = math.Min(bound, n.score)
+	}
+	if r.full {
+		out.Solver.Status = question.MemoryLimit
+	}
 	if r.stopped {
 		out.Solver.Status = question.TimeLimit
-		for _, n := range r.nodes {
-			bound = math.Min(bound, n.score)
-		}
 		r.takeRest()
 	}
 	if r.gaveUp {
@@ -50,12 +53,12 @@ func (r *ranking) result() (*question.Result, error) {
 		}
 		out.Plans = append(out.Plans, f.plan)
 	}
-	if len(r.ranked) > 0 && proved == 0 {
+	if len(r.ranked) > 0 && (proved == 0 || r.full && !out.Plans[0].Proven) {
 		if first, _ := r.planScore(&r.ranked[0].plan); first > 0 && bound < first {
-			out.Solver.Gap = (first - bound) / first
+			out.Solver.Gap = math.Min(1, (first-bound)/first) // 1: nothing is known
 		}
 	}
-	if len(r.ranked) == 0 && !r.stopped && !r.gaveUp {
+	if len(r.ranked) == 0 && !r.stopped && !r.gaveUp && !r.full {
 		out.Solver.Status = question.Infeasible
 	}
 	return out, nil

@@ -6,6 +6,7 @@ import (
 	"container/heap"
 	"context"
 	"math"
+	"sort"
 
 	"cartwright/optimize/bench"
 	"cartwright/optimize/bound"
@@ -18,119 +19,88 @@ import (
 // search looks for the best plans, one after the other.
 type search struct {
 	b     *bench.Bench
-	o     *bound.Bounds // with no order settled
+	o     *bound.Bounds
+	rest  *bound.Rest
 	by    question.By
-	at    map[string]*bound.Bounds // by settled levels
 	nodes nodeHeap
 	cells int
 	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
 	// different ones are known.
 	worst float64
+	room  int // nodes that may be open at once
+	// dropped is the least score of the nodes that there was no room for: what scores as much is not proved.
+	dropped float64
 }
 
-// newSearch opens all cores of all supplies and groups, until the context ends.
-func newSearch(ctx context.Context, b *bench.Bench, by question.By) *search {
-	s := &search{b: b, by: by, at: map[string]*bound.Bounds{}, worst: math.Inf(1)}
+// mostNodes is how many nodes may be open at once: about 100 MB.
+const mostNodes = 400_000
+
+// newSearch opens all cores of all supplies, for so many plans, until the context ends.
+func newSearch(ctx context.Context, b *bench.Bench, by question.By, plans int) *search {
+	s := &search{b: b, by: by, worst: math.Inf(1), dropped: math.Inf(1), room: mostNodes}
 	if len(b.Reasons) > 0 {
 		return s
 	}
-	open := make([]int, len(b.Market.Vendors))
-	for i := range open {
-		open[i] = market.Undecided
-	}
-	s.o = s.boundsAt(open)
+	s.o = bound.New(b)
+	s.rest = s.o.RestBy(by, plans)
 	for v := range b.Supplies {
-		if !b.MayServe(&b.Supplies[v]) {
-			continue
-		}
-		for g, members := range b.Groups {
-			if ctx.Err() != nil {
-				return s
-			}
-			c := bench.Core{Supply: v, Group: g}
-			must, ok := b.MustStack(members)
-			if !ok {
-				continue
-			}
-			if must >= 0 {
-				// One string of it is there from the start; the further ones are added in the usual order.
-				c = c.With(must)
-				s.admit(c, s.o.Of(&c))
-			}
-			s.open(c, 0, s.o.Of(&c))
+		if b.MayServe(&b.Supplies[v]) {
+			s.openSupply(ctx, v)
 		}
 	}
 	return s
 }
 
-// open adds the node of all cores with at least the strings of c, unless there can be no plan in it.
-func (s *search) open(c bench.Core, last int, f bound.Figures) {
-	if s.o.Hopeless(f) || s.b.TipsWith(&c, last) { // neither cost nor mass shrinks with further strings
-		return
-	}
-	cents, kg := s.o.Missing(&c, last, s.needWh(&c)-f.UsableWh)
-	whole := f
-	whole.Cents = f.OpenCents + cents
-	whole.Kg += kg
-	if s.o.Hopeless(whole) {
-		return
-	}
-	score := s.coreScore(s.o, whole)
-	switch s.by {
-	case question.ByLife:
-		score = s.o.LifeScore(&c, last, f)
-	case question.ByEnergy:
-		score = -s.o.MostUsableWh(&c, last, f)
-	}
-	s.add(&node{score: score, kind: openNode, core: c, last: last})
-}
-
+// add puts a node among the open ones, unless it is worse than all that is asked for.
 func (s *search) add(n *node) {
-	if n.score <= s.worst {
-		heap.Push(&s.nodes, n)
+	if n.score > s.worst {
+		return
+	}
+	heap.Push(&s.nodes, n)
+	if len(s.nodes) > s.room {
+		s.makeRoom()
 	}
 }
 
-// expand replaces an open node by those with one string more. Where the context ends in between, the node stays among
-// them, since it bounds what was not reached.
-func (s *search) expand(ctx context.Context, n *node) {
-	members := s.b.Groups[n.core.Group]
-	for j := n.last; j < len(members); j++ {
-		if ctx.Err() != nil {
-			s.add(n)
-			return
+// makeRoom drops the worst of the open nodes, but no plan that is found.
+func (s *search) makeRoom() {
+	sort.Sort(s.nodes) // which is in the order of a heap, too
+	kept := s.nodes[:0]
+	for i, n := range s.nodes {
+		switch {
+		case n.kind == planNode || i < s.room/2:
+			kept = append(kept, n)
+		case n.score <= s.worst:
+			s.dropped = math.Min(s.dropped, n.score)
 		}
-		if n.core.Count(j) >= s.b.Stacks[members[j]].Most {
-			continue
-		}
-		c := n.core.With(j)
-		f := s.o.Of(&c)
-		if s.o.Hopeless(f) {
-			continue
-		}
-		s.open(c, j, f)
-		s.admit(c, f)
 	}
+	clear(s.nodes[len(kept):])
+	s.nodes = kept
+}
+
+// lost reports whether something may be missing that scores no more than a plan.
+func (s *search) lost(score float64) bool {
+	return !math.IsInf(s.dropped, 1) && s.dropped <= math.Min(score, s.worst)
 }
 
 // admit adds the node of one core if it serves the loads, has what is to be kept and may stand.
 func (s *search) admit(c bench.Core, f bound.Figures) {
 	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && s.lives(&c, f) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
-		s.add(&node{score: s.coreScore(s.o, f), kind: coreNode, core: c, owed: nobody})
+		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys})
 	}
 }
 
 // coreScore returns what no plan of one core can be below.
-func (s *search) coreScore(o *bound.Bounds, f bound.Figures) float64 {
+func (s *search) coreScore(f bound.Figures) float64 {
 	switch s.by {
 	case question.ByMass:
 		return choice.RoundMass(f.Kg)
 	case question.ByEnergy:
 		return -roundWh(f.UsableWh)
 	case question.ByLife:
-		return bound.PerLifetimeKWh(f.Cents-o.Bench.RoundingCents, f.LifeWh)
+		return bound.PerLifetimeKWh(f.Cents-s.b.RoundingCents, f.LifeWh)
 	}
-	return f.Cents - o.Bench.RoundingCents
+	return f.Cents - s.b.RoundingCents
 }
 
 // planScore returns the score of a finished plan.
@@ -146,13 +116,14 @@ func (s *search) planScore(p *plan.Plan) (first, second float64) {
 	return float64(p.Cost), choice.RoundMass(p.MassKg)
 }
 
-// needWh returns the usable energy that a core has at the least. What the year asks for is looked into once a supply is
-// worth a string.
-func (s *search) needWh(c *bench.Core) float64 {
-	if len(c.Strings) == 0 {
-		return s.b.Supplies[c.Supply].NeedWh
+// lackWh returns the usable energy that a core lacks which has so much, short of what need not be met to the letter. What
+// the year asks for is looked into once a supply is worth a string.
+func (s *search) lackWh(c *bench.Core, usableWh float64) float64 {
+	need := s.b.Supplies[c.Supply].NeedWh
+	if len(c.Strings) > 0 {
+		need = s.b.StoreWh(c.Supply)
 	}
-	return s.b.StoreWh(c.Supply)
+	return need*(1-2*plan.Tolerance) - usableWh
 }
 
 // roundWh takes the rounding of sums out of energies that are compared: a thousandth of a Wh.

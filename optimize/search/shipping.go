@@ -1,56 +1,80 @@
 package search
 
 import (
-	"fmt"
 	"math"
 
 	"cartwright/optimize/bound"
 	"cartwright/optimize/choice"
 	"cartwright/optimize/market"
-	"cartwright/optimize/plan"
+	"cartwright/optimize/model"
 	"cartwright/optimize/question"
 )
 
-// decideShipping prepares a core node for solving: it opens every vendor that ships for money and reports whether
-// the node is to be solved. A node that was solved at open vendors is replaced by one for each level of
-// shipping of the vendor that its point left most to pay to.
-func (s *search) decideShipping(n *node) bool {
-	m := s.b.Market
-	if s.by == question.ByMass || s.by == question.ByEnergy || len(m.Vendors) > mostDecided {
+// decideShipping prepares a core node for solving and reports whether it is to be solved. Where its plan, or the least
+// that sums alone know of, would leave shipping to pay, it is replaced by two: one that pays it, and one that orders
+// nothing which takes so much.
+func (r *ranking) decideShipping(n *node) bool {
+	s, m := r.search, r.b.Market
+	if s.by == question.ByMass || s.by == question.ByEnergy {
 		return true // the orders are left to the program
 	}
-	if n.levels == nil {
-		n.levels = make([]int, len(m.Vendors))
-		for i := range n.levels {
-			n.levels[i] = market.Undecided
+	if n.orders == nil {
+		any := m.AnyOrder()
+		n.orders = &any
+	}
+	if n.found == nil {
+		f, levels := s.o.Ordered(&n.core, *n.orders)
+		if s.o.Hopeless(f) {
+			return false
 		}
-	}
-	if n.owed < 0 {
-		return true
-	}
-	for level := range m.Vendors[n.owed].Levels {
-		levels := append([]int(nil), n.levels...)
-		levels[n.owed] = level
-		o := s.boundsAt(levels)
-		if f := o.Of(&n.core); !o.Hopeless(f) {
-			// What the node was solved for bounds its parts, too, with the shipping that is now paid.
-			score := s.coreScore(o, f)
-			if n.found.proved {
-				score = math.Max(score, s.priced(n, m.Vendors[n.owed].Levels[level]))
-			}
-			s.add(&node{score: score, kind: coreNode, core: n.core, levels: levels, owed: nobody})
+		if n.owed = bound.Owed(m, levels, n.orders.Paid); n.owed == market.Nobodys {
+			return r.sharpened(n)
 		}
+		n.level = levels[n.owed]
 	}
+	if less, ok := n.orders.Without(n.owed, n.level); ok {
+		s.divide(n, less)
+	}
+	s.divide(n, n.orders.Paying(n.owed, n.level))
 	return false
 }
 
-// mostDecided is how many vendors are decided outside the program. Of more there are too many combinations
-// of levels: measured with four and ten vendors for everything, leaving the orders to the program took a
-// tenth of the time. By mass costs decide ties only, which is not worth it either.
-const mostDecided = 3
+// sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
+// once: else it is back among the nodes.
+func (r *ranking) sharpened(n *node) bool {
+	if n.sharp {
+		return true
+	}
+	n.sharp = true
+	enough := math.Inf(1)
+	if most := r.mostOf(n); most > 0 {
+		enough = 100 * most
+	}
+	cents := model.LeastCents(r.b, &n.core, r.marketOf(n), enough) - r.b.RoundingCents
+	if r.by == question.ByLife {
+		cents = bound.PerLifetimeKWh(cents, r.search.o.Of(&n.core).LifeWh)
+	}
+	if cents <= n.score {
+		return true
+	}
+	n.score = cents
+	r.add(n)
+	return false
+}
 
-// nobody is who is owed shipping where every order is paid for, or nothing is known of orders yet.
-const nobody = -1
+// divide adds the node of some of the orders of another.
+func (s *search) divide(n *node, orders market.Orders) {
+	f, _ := s.o.Ordered(&n.core, orders)
+	if s.o.Hopeless(f) {
+		return
+	}
+	score := math.Max(n.score, s.coreScore(f))
+	if n.found != nil && n.found.proved {
+		// What the node was solved for bounds its parts, too, with the shipping that is now paid.
+		score = math.Max(score, s.priced(n, s.b.Market.PaidCents(orders)-s.b.Market.PaidCents(*n.orders)))
+	}
+	s.add(&node{score: score, kind: coreNode, core: n.core, orders: &orders, owed: market.Nobodys})
+}
 
 // priced returns the score of a node that was solved, with so many more cents of shipping.
 func (s *search) priced(n *node, shipping float64) float64 {
@@ -61,32 +85,30 @@ func (s *search) priced(n *node, shipping float64) float64 {
 	return cents
 }
 
-// mostOwed returns the vendor whom a choice leaves most shipping to pay beyond the levels that are
-// decided, nobody where there is none.
-func (s *search) mostOwed(c *choice.Choice, levels []int) int {
-	paid := map[string]plan.Money{}
-	for i, v := range s.b.Market.Vendors {
-		if levels[i] != market.Undecided {
-			paid[v.Name] = plan.Money(v.Levels[levels[i]])
-		}
+// mostOwed returns the vendor whom a choice leaves most shipping to pay beyond what is paid, nobody where there is
+// none, and at which level.
+func (s *search) mostOwed(c *choice.Choice, orders *market.Orders) (vendor, level int) {
+	m := s.b.Market
+	shipping, levels := choice.Shipping(s.b, c), make([]int, len(m.Vendors))
+	for i := range m.Vendors {
+		levels[i] = m.LevelOf(i, float64(shipping[m.Vendors[i].Name]))
 	}
-	shipping := choice.Shipping(s.b, c)
-	owed, most := nobody, plan.Money(0)
-	for i, v := range s.b.Market.Vendors {
-		if left := shipping[v.Name] - paid[v.Name]; left > most {
-			owed, most = i, left
-		}
+	if vendor = bound.Owed(m, levels, orders.Paid); vendor != market.Nobodys {
+		level = levels[vendor]
 	}
-	return owed
+	return vendor, level
 }
 
-// boundsAt returns the bounds at decided levels, made once.
-func (s *search) boundsAt(levels []int) *bound.Bounds {
-	key := fmt.Sprint(levels)
-	o := s.at[key]
-	if o == nil {
-		o = bound.New(s.b, s.b.Market.At(levels))
-		s.at[key] = o
+// owes reports whether a choice leaves shipping to pay.
+func (s *search) owes(c *choice.Choice, orders *market.Orders) bool {
+	vendor, _ := s.mostOwed(c, orders)
+	return vendor != market.Nobodys
+}
+
+// marketOf returns the market a core node is solved at; nil where the orders are left to the program.
+func (s *search) marketOf(n *node) *market.Market {
+	if n.orders == nil {
+		return nil
 	}
-	return o
+	return s.o.MarketAt(*n.orders)
 }

@@ -18,13 +18,13 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	var wait sync.WaitGroup
 	gate := make(chan struct{}, r.o.Workers)
 	for i, n := range cores {
-		m := r.marketOf(n) // made here: the goroutines only read
+		m, most := r.marketOf(n), r.mostOf(n) // made here: the goroutines only read
 		wait.Add(1)
 		gate <- struct{}{}
 		go func() {
 			defer wait.Done()
 			defer func() { <-gate }()
-			answers[i] = r.solveNode(ctx, n, m)
+			answers[i] = r.solveNode(ctx, n, m, most)
 		}()
 	}
 	wait.Wait()
@@ -37,12 +37,28 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	return nil
 }
 
+// mostOf returns the cost in currency units beyond which a plan of a core is of no interest: as much as the best that is
+// known of the core, or the last that is asked for. 0 is none.
+func (r *ranking) mostOf(n *node) float64 {
+	if r.by != question.ByCost {
+		return 0
+	}
+	cents := r.worst
+	if known, ok := r.best[n.core.Key()]; ok {
+		cents = math.Min(cents, known[0])
+	}
+	if math.IsInf(cents, 1) {
+		return 0
+	}
+	return math.Max(0.01, (cents+r.b.RoundingCents)/100)
+}
+
 // solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
 // looked for once more with the budget held to the letter; not one that is above by shipping it still
 // owes, since another order may owe less. By mass a point may cost more than its plan has to: then it is
 // made as cheap as its mass allows. Where the bill is above the budget all the same, it is not known whether a
 // dearer point rounds to less.
-func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) model.Answer {
+func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market, most float64) model.Answer {
 	var a model.Answer
 	solve := func(k model.Ask) model.Answer {
 		b := model.Solve(ctx, r.b, &n.core, k)
@@ -53,12 +69,15 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market) mode
 		return b
 	}
 	for _, strict := range []bool{false, true} {
-		k := model.Ask{By: r.by, Market: m, Strict: strict, Keep: r.o.Witness != nil}
+		k := model.Ask{By: r.by, Market: m, Strict: strict, Most: most, Keep: r.o.Witness != nil}
+		if r.most > 0 {
+			k.Work = coreLimit
+		}
 		a = solve(k)
 		if !a.Status.HasPoint() || !choice.OverBudget(r.b, &a.Choice) {
 			return a
 		}
-		if n.levels != nil && r.mostOwed(&a.Choice, n.levels) != nobody {
+		if n.orders != nil && r.owes(&a.Choice, n.orders) {
 			return a
 		}
 		if r.by != question.ByMass {
@@ -119,7 +138,9 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 		}
 		if a.Status.HasPoint() { // else there is none better, or none was found: the plan stands
 			r.replace(n, &a, k.Settle)
-			n.found.other = math.Min(n.found.other, a.First)
+			if !k.Settle {
+				n.found.other = math.Min(n.found.other, a.First)
+			}
 		}
 	}
 	return nil
@@ -134,12 +155,4 @@ func (r *ranking) replace(n *node, a *model.Answer, equal bool) {
 		n.found.plan, n.found.choice = other, a.Choice
 		n.score, n.found.second = first, second
 	}
-}
-
-// marketOf returns the market a core node is solved at.
-func (r *ranking) marketOf(n *node) *market.Market {
-	if n.levels == nil {
-		return nil
-	}
-	return r.boundsAt(n.levels).Market
 }

@@ -7,6 +7,7 @@ import (
 	"sort"
 
 	"cartwright/optimize/choice"
+	"cartwright/optimize/market"
 	"cartwright/optimize/milp"
 	"cartwright/optimize/model"
 	"cartwright/optimize/question"
@@ -41,10 +42,10 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 		r.gaveUp = true
 	}
 	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, other: a.Second, proved: proved}
-	if n.levels != nil {
-		if owed := r.mostOwed(&a.Choice, n.levels); owed != nobody {
-			// Its own cost, without what is owed, bounds what the levels of the vendor can bring.
-			open := &node{kind: coreNode, core: n.core, levels: n.levels, owed: owed, found: f}
+	if n.orders != nil {
+		if owed, level := r.mostOwed(&a.Choice, n.orders); owed != market.Nobodys {
+			// Its own cost, without what is owed, bounds what deciding it can bring.
+			open := &node{kind: coreNode, core: n.core, orders: n.orders, owed: owed, level: level, found: f}
 			open.score = n.score
 			if proved {
 				open.score = math.Max(n.score, r.priced(open, 0))
@@ -63,7 +64,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 		return nil // at other orders the core has a plan that is as good
 	}
 	r.best[key] = [2]float64{first, second}
-	r.add(&node{score: first, kind: planNode, core: n.core, levels: n.levels, found: f})
+	r.add(&node{score: first, kind: planNode, core: n.core, orders: n.orders, found: f})
 	if again {
 		r.forget(known[0])
 	}

@@ -151,7 +151,7 @@ func (c *counter) outOfBounds(b *bench.Bench, group, n int) bool {
 	c.mu.Lock() // for the bounds remember what they have worked out
 	defer c.mu.Unlock()
 	if c.bounds == nil {
-		c.bounds = bound.New(b, b.Market)
+		c.bounds = bound.New(b)
 	}
 	for v := range b.Supplies {
 		trial := bench.CoreOf(v, group, []int{n})

@@ -149,6 +149,9 @@ func ending(p question.Problem, r *question.Result) error {
 	case question.TimeLimit:
 		return &outcome{code: codeUnproven, err: errors.New("stopped before the proof was complete"),
 			hint: moreTime}
+	case question.MemoryLimit:
+		return &outcome{code: codeUnproven, err: errors.New("more choices were open at once than memory is kept for: the proof is not complete"),
+			hint: "ask for fewer plans with --plans, or take parts out of the catalogue that you would not buy"}
 	default:
 		return &outcome{code: codeUnproven, err: fmt.Errorf("the solver ended with %q before the proof was complete", r.Solver.Status),
 			hint: "write the program with \"cartwright model\" and have another solver check it"}

@@ -92,7 +92,7 @@ func (s *session) save(q request) error {
 	for name, text := range s.now.parts {
 		s.original[name] = text
 	}
-	s.stamp = stampOf(s.opened.folder)
+	s.stamp = stampOf(s.opened.beside)
 	s.notice = fmt.Sprintf("Saved: %d files written.", len(written))
 	if len(written) == 1 {
 		s.notice = "Saved: " + written[0] + "."

@@ -43,6 +43,7 @@ type opened struct {
 	scenario *scenarios.Scenario // as far as it could be read
 	catalog  *catalog.Catalog    // nil where it could not
 	folder   string              // of the catalogue's files; "" where they cannot be edited
+	beside   []string            // files and folders that it was read from beside the scenario's own file
 	mistakes []problem.Problem
 }
 
@@ -55,6 +56,7 @@ func (f *Files) open(d draft, check func(*scenarios.Scenario, *catalog.Catalog) 
 	if o.scenario == nil {
 		return o
 	}
+	o.beside = f.named(d, o.scenario.Dir)
 	switch dir := o.scenario.CatalogDir; {
 	case dir == "":
 		o.catalog = catalog.Embedded()
@@ -62,6 +64,7 @@ func (f *Files) open(d draft, check func(*scenarios.Scenario, *catalog.Catalog) 
 		if !filepath.IsAbs(dir) {
 			dir = filepath.Join(o.scenario.Dir, filepath.FromSlash(dir))
 		}
+		o.beside = append(o.beside, dir)
 		if catalog.IsWorkbook(dir) {
 			o.catalog, err = catalog.Open(dir)
 		} else {
@@ -74,6 +77,25 @@ func (f *Files) open(d draft, check func(*scenarios.Scenario, *catalog.Catalog) 
 		o.add(check(o.scenario, o.catalog))
 	}
 	return o
+}
+
+// named returns the files that a scenario names: of measured loads, and of the sun.
+func (f *Files) named(d draft, dir string) []string {
+	values, err := scenarios.ValuesOf(d.scenario, f.Scenario)
+	if f.Within != nil || err != nil {
+		return nil
+	}
+	var list []string
+	for _, path := range []string{"measured", "sun.file"} {
+		switch name := values[path]; {
+		case name == "":
+		case filepath.IsAbs(name):
+			list = append(list, name)
+		default:
+			list = append(list, filepath.Join(dir, filepath.FromSlash(name)))
+		}
+	}
+	return list
 }
 
 // add notes mistakes; any other error is one, too.

@@ -28,7 +28,7 @@ type session struct {
 	undo     []draft
 	number   int // of the last change
 	opened   opened
-	stamp    string // of the catalogue's folder, as it was opened
+	stamp    string // of the files beside the scenario's own, as they were opened
 
 	answer   *Answer // the last good one
 	of       opened  // what it is the answer to
@@ -78,7 +78,7 @@ func (s *session) settle() {
 	s.number++
 
 	s.opened = s.files.open(s.now, s.planner.Check)
-	s.stamp = stampOf(s.opened.folder)
+	s.stamp = stampOf(s.opened.beside)
 	if s.stop != nil {
 		s.stop()
 	}

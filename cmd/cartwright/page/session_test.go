@@ -185,6 +185,41 @@ func TestACatalogueThatChangesOutsideIsReadAnew(t *testing.T) {
 	t.Error("the catalogue is still the old one")
 }
 
+// So are measured loads.
+func TestLoadsThatChangeOutsideAreReadAnew(t *testing.T) {
+	folder := t.TempDir()
+	for _, name := range []string{scenarios.FileName, "loads.csv"} {
+		text, err := fs.ReadFile(scenarios.DemoFS(), "star-party/"+name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(folder, name), text, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s := begun(t, newFake(t), Files{Scenario: filepath.Join(folder, scenarios.FileName)})
+	settled(t, s)
+	s.mu.Lock()
+	before, mistakes := s.number, s.opened.mistakes
+	s.mu.Unlock()
+	if len(mistakes) > 0 {
+		t.Fatalf("%+v", mistakes)
+	}
+	if err := os.WriteFile(filepath.Join(folder, "loads.csv"), []byte("time,watts\n00:00,much\n"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	for range 1000 {
+		s.mu.Lock()
+		after, wrong := s.number, len(s.opened.mistakes)
+		s.mu.Unlock()
+		if after > before && wrong > 0 {
+			return
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	t.Error("the loads are still the old ones")
+}
+
 func TestAReadOnlyFileIsNotReplaced(t *testing.T) {
 	files, _ := ownFiles(t)
 	s := begun(t, newFake(t), files)

@@ -8,16 +8,21 @@ import (
 	"time"
 )
 
-// stampOf tells one state of a folder's files from another, "" for no folder.
-func stampOf(folder string) string {
-	entries, err := os.ReadDir(folder)
-	if folder == "" || err != nil {
-		return ""
-	}
+// stampOf tells one state of files, and of the files of folders, from another.
+func stampOf(paths []string) string {
 	var b strings.Builder
-	for _, e := range entries {
-		if info, err := e.Info(); err == nil {
-			fmt.Fprintln(&b, e.Name(), info.Size(), info.ModTime().UnixNano())
+	for _, path := range paths {
+		entries, err := os.ReadDir(path)
+		if err != nil {
+			if info, err := os.Stat(path); err == nil {
+				fmt.Fprintln(&b, path, info.Size(), info.ModTime().UnixNano())
+			}
+			continue
+		}
+		for _, e := range entries {
+			if info, err := e.Info(); err == nil {
+				fmt.Fprintln(&b, path, e.Name(), info.Size(), info.ModTime().UnixNano())
+			}
 		}
 	}
 	return b.String()
@@ -47,8 +52,8 @@ func (s *session) watch() {
 				s.notice = words
 				s.send(event{Kind: "planned", Number: s.number})
 			}
-			if stampOf(s.opened.folder) != s.stamp {
-				s.notice, s.from = "The catalogue was changed outside; it is read anew.", ""
+			if stampOf(s.opened.beside) != s.stamp {
+				s.notice, s.from = "The catalogue or another file that the scenario names was changed outside; it is read anew.", ""
 				s.settle()
 			}
 			s.mu.Unlock()

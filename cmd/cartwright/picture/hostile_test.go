@@ -118,6 +118,9 @@ func TestTextsOfAnyCartDoNotOverlap(t *testing.T) {
 		q, plans := drawSubject(rt)
 		for what, s := range drawings(t, q, plans) {
 			legible(rt, what, s)
+			if what == "wiring" || strings.HasPrefix(what, "sheet: ") {
+				unstruck(rt, what, s)
+			}
 			well(rt, what, s.SVG())
 		}
 	})

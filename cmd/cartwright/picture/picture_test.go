@@ -6,6 +6,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"cartwright/catalog"
@@ -130,6 +131,32 @@ func TestTheSameSubjectIsDrawnInTheSameBytes(t *testing.T) {
 	for name, again := range drawings(t, q, plans) {
 		if string(again.SVG()) != string(first[name].SVG()) {
 			t.Errorf("%s differs from one time to the next", name)
+		}
+	}
+}
+
+// No line of a diagram runs through what is written beside it.
+func TestNoLineOfADiagramRunsThroughWords(t *testing.T) {
+	for _, name := range scenarios.DemoNames() {
+		q, plans := demo(t, name)
+		for i := range plans {
+			q.Plan = &plans[i]
+			for what, s := range drawings(t, q, plans) {
+				if what == "wiring" || strings.HasPrefix(what, "sheet: ") {
+					unstruck(t, name+", "+what, s)
+				}
+			}
+		}
+	}
+}
+
+// unstruck fails where a line runs through words. A stroke that counts conductors is no longer than a letter.
+func unstruck(t judge, name string, s *scene.Scene) {
+	for _, text := range s.Texts {
+		for _, m := range s.Paths {
+			if line, ok := m.(scene.Path); ok && !line.Closed && line.Pen.Width > 0 && line.Passes(text.Box().Grow(-1)) {
+				t.Errorf("%s: the line %v runs through %q at %+v", name, line.Points, text.Words, text.Box())
+			}
 		}
 	}
 }

@@ -23,8 +23,9 @@ var differences = map[question.Distinct]string{
 
 // stops says why the search ended without a proof.
 var stops = map[question.Status]string{
-	question.TimeLimit: "the search was stopped by the time limit or by hand",
-	question.GaveUp:    "the solver gave up",
+	question.TimeLimit:   "the search was stopped by the time limit or by hand",
+	question.MemoryLimit: "more choices were open at once than memory is kept for, and the least likely were dropped",
+	question.GaveUp:      "the solver gave up",
 }
 
 // Work says who searched, and how many certificates were checked.

@@ -17,11 +17,10 @@ func (p Plans) year(one *plan.Plan) section {
 	t := &table{columns: []column{
 		text("month"), number("sun\nkWh"), number("loads\nkWh"), number("served\n%"), number("short\nkWh"), number("spilled\nkWh"),
 	}}
-	var sum plan.Month
 	for i, m := range y.Months {
 		t.row(time.Month(i + 1).String()[:3], energy(m.Sun), energy(m.Load), served(m), energy(m.Short), energy(m.Spilled))
-		sum = plan.Month{Sun: sum.Sun + m.Sun, Load: sum.Load + m.Load, Short: sum.Short + m.Short, Spilled: sum.Spilled + m.Spilled}
 	}
+	sum := sumOf(y.Months)
 	t.row("year", energy(sum.Sun), energy(sum.Load), percent(y.Served), energy(sum.Short), energy(sum.Spilled))
 	return section{title: detailTitle(one, "the year"), table: t, bullets: p.yearText(y)}
 }
@@ -47,6 +46,15 @@ func monthsAcross(y *plan.Year) *table {
 	return t
 }
 
+// sumOf adds months up.
+func sumOf(months []plan.Month) plan.Month {
+	var sum plan.Month
+	for _, m := range months {
+		sum = plan.Month{Sun: sum.Sun + m.Sun, Load: sum.Load + m.Load, Short: sum.Short + m.Short, Spilled: sum.Spilled + m.Spilled}
+	}
+	return sum
+}
+
 // energy returns kWh of a month: a tenth where there are few.
 func energy(kwh float64) string {
 	if math.Abs(kwh) < 100 {
@@ -66,10 +74,10 @@ func served(m plan.Month) string {
 // yearText says what the table does not.
 func (p Plans) yearText(y *plan.Year) []string {
 	currency := p.Scenario.Currency
-	lines := []string{fmt.Sprintf("Short in %s of the year, at most %s in a row; then %s kWh come from the wall.",
-		hours(y.ShortH), hours(y.LongestShortH), energy(y.WallKWh))}
+	lines := []string{fmt.Sprintf("Short in %s of the year, at most %s in a row; then %s kWh come from the wall. %s kWh of the sun are spilled.",
+		hours(y.ShortH), hours(y.LongestShortH), energy(y.WallKWh), energy(y.SpilledKWh))}
 	if y.ShortH == 0 {
-		lines[0] = "Never short: nothing comes from the wall."
+		lines[0] = fmt.Sprintf("Never short: nothing comes from the wall. %s kWh of the sun are spilled.", energy(y.SpilledKWh))
 	}
 	clipped := ""
 	if y.ClippedKWh > 0 {

@@ -69,10 +69,18 @@ func HoursOf(moduleW []float64, modules int, mostW float64, load Load, busWh [24
 }
 
 // Net returns what the sun gives less what the bus is asked for, hour by hour.
-func (y *Hours) Net() []float64 {
-	net := make([]float64, len(y.SunWh))
-	for h := range net {
-		net[h] = y.SunWh[h] - y.BusWh[h%24]
+func (y *Hours) Net() []float64 { return y.NetInto(nil) }
+
+// NetInto returns the same in the room of a slice that is no longer needed, if that is large enough.
+func (y *Hours) NetInto(room []float64) []float64 {
+	net := room[:0]
+	if cap(net) < len(y.SunWh) {
+		net = make([]float64, 0, len(y.SunWh))
+	}
+	for day := 0; day+24 <= len(y.SunWh); day += 24 {
+		for h, sun := range y.SunWh[day : day+24] {
+			net = append(net, sun-y.BusWh[h])
+		}
 	}
 	return net
 }

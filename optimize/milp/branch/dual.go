@@ -1,8 +1,6 @@
 package branch
 
-import (
-	"math"
-)
+import "math"
 
 // ending is how a simplex ended.
 type ending int

@@ -1,0 +1,114 @@
+package bench
+
+import (
+	"math"
+
+	"cartwright/optimize/market"
+	"cartwright/optimize/wiring"
+)
+
+// useRange is the least and the most that some options use of an article they use.
+type useRange struct {
+	article     int
+	least, most float64
+}
+
+// rangesOf returns what options use, by the first that uses it.
+func rangesOf(options []market.Option) []useRange {
+	var ranges []useRange
+	at := map[int]int{}
+	for i := range options {
+		for _, u := range options[i].Uses {
+			k, known := at[u.Article]
+			if !known {
+				k = len(ranges)
+				at[u.Article] = k
+				ranges = append(ranges, useRange{u.Article, u.Quantity, u.Quantity})
+			}
+			r := &ranges[k]
+			r.least, r.most = math.Min(r.least, u.Quantity), math.Max(r.most, u.Quantity)
+		}
+	}
+	return ranges
+}
+
+// countUses tells the market how little of an article whoever uses it uses, and how much of it a plan can need: a
+// quantity break beyond that is of no use. Of batteries, inverters and solar modules nothing is told.
+func (b *Bench) countUses() {
+	least, most := map[int]float64{}, map[int]float64{}
+	var ofSupply map[int]float64
+	note := func(ranges []useRange, count float64, sum map[int]float64) {
+		for _, r := range ranges {
+			if had, known := least[r.article]; !known || r.least < had {
+				least[r.article] = r.least
+			}
+			sum[r.article] += count * r.most
+		}
+	}
+	for i := range b.Fixed {
+		note(rangesOf(b.Fixed[i].Options), float64(b.Fixed[i].Count), most)
+	}
+	note(rangesOf(b.Busbars), 1, most)
+	note(rangesOf(b.Casters), 1, most)
+	beside := map[int]float64{} // what the thirstiest supply needs
+	for i := range b.Supplies {
+		v := &b.Supplies[i]
+		ofSupply = map[int]float64{}
+		note(rangesOf(v.Main), float64(v.Units), ofSupply)
+		note(rangesOf(v.Feeder), float64(v.Units), ofSupply)
+		note(rangesOf(v.Solar), float64(v.inputs()), ofSupply)
+		note(rangesOf(v.Fuses), float64(v.stringFuses()), ofSupply)
+		for article, n := range ofSupply {
+			beside[article] = math.Max(beside[article], n)
+		}
+	}
+	for article, n := range beside {
+		most[article] += n
+	}
+	for article, n := range b.stringUses(note) {
+		most[article] += n
+	}
+	for article, n := range most {
+		a := &b.Market.Articles[article]
+		a.Least, a.Most = least[article], n
+	}
+}
+
+// stringUses returns what the strings of a core can use of each article at the most.
+func (b *Bench) stringUses(note func([]useRange, float64, map[int]float64)) map[int]float64 {
+	strings, all := 0, map[int]float64{}
+	for g := range b.Groups {
+		strings = max(strings, b.mostStrings(g))
+	}
+	for i := range b.Stacks {
+		d, listed := wiring.StringDuty(b.Scenario, b.Stacks[i].Battery, b.LeastBusA(), 1)
+		if !listed {
+			continue
+		}
+		one := map[int]float64{}
+		note(b.before.ranges[wiredRun{d, b.Tips.HeavyBoard}], mostDevices*float64(strings), one)
+		for article, n := range one {
+			all[article] = math.Max(all[article], n)
+		}
+	}
+	return all
+}
+
+// mostDevices is how many devices a string has at the most, one at each end: of all that it uses as many count.
+const mostDevices = 2
+
+// mostStrings returns how many strings of a group's members the shelves hold at the most.
+func (b *Bench) mostStrings(group int) int {
+	modules, most := 0, 0
+	for shelf := range b.Scenario.Cart.Shelves {
+		caps := 0
+		for _, at := range b.Groups[group] {
+			caps = max(caps, b.Stacks[at].Caps[shelf])
+		}
+		modules += caps
+	}
+	for _, at := range b.Groups[group] {
+		most += b.Stacks[at].Most
+	}
+	return min(modules, most)
+}

@@ -1,0 +1,83 @@
+package bound
+
+import (
+	"math"
+
+	"cartwright/optimize/plan"
+)
+
+// cover answers what strings that together have at least so many Wh come to at the least, be it in cents or in kg, whole
+// strings of the members of a group from a position on. How many there may be of a kind is left aside.
+//
+// It is the knapsack covering problem by dynamic programming over whole steps of energy, each string rounded up and
+// what is asked for rounded down, so that it never tells too much.
+type cover struct {
+	stepWh float64
+	rows   [][]float32 // by position and steps, rounded down; positions beyond the last take the last
+	each   []float64   // by position: least of one string from there on
+	perWh  []float64   // by position: least for a Wh from there on
+	alone  float64     // Wh of one string where there is but one member; else 0
+}
+
+// Sizes of the tables: steps of energy up to the largest need, and positions that have a row.
+const (
+	coverSteps = 2048
+	coverRows  = 512
+)
+
+// coverOf makes the table for strings of so many Wh that each come to some figure, up to mostWh.
+func coverOf(wh, figure []float64, mostWh float64) cover {
+	n := len(wh)
+	c := cover{stepWh: mostWh / coverSteps, each: make([]float64, n), perWh: make([]float64, n)}
+	each, perWh := math.Inf(1), math.Inf(1)
+	for j := n - 1; j >= 0; j-- {
+		each, perWh = math.Min(each, figure[j]), math.Min(perWh, figure[j]/wh[j])
+		c.each[j], c.perWh[j] = each, perWh
+	}
+	if n == 1 {
+		c.alone = wh[0]
+		return c
+	}
+	row := make([]float32, coverSteps+1)
+	for x := 1; x <= coverSteps; x++ {
+		row[x] = float32(math.Inf(1))
+	}
+	c.rows = make([][]float32, min(n, coverRows))
+	for j := n - 1; j >= 0; j-- {
+		whole := int(math.Min(coverSteps, math.Ceil(wh[j]/c.stepWh)))
+		one := figure[j]
+		for x := 1; x <= coverSteps; x++ {
+			if with := below(one + float64(row[max(0, x-whole)])); with < row[x] {
+				row[x] = with
+			}
+		}
+		if j < len(c.rows) {
+			c.rows[j] = append([]float32(nil), row...)
+		}
+	}
+	return c
+}
+
+// below rounds down.
+func below(x float64) float32 {
+	y := float32(x)
+	if float64(y) > x {
+		y = math.Nextafter32(y, float32(math.Inf(-1)))
+	}
+	return y
+}
+
+// least returns the least figure of strings from a position on with at least so many Wh; 0 where none is missing.
+func (c *cover) least(position int, wh float64) float64 {
+	switch {
+	case wh <= 0:
+		return 0
+	case position >= len(c.each):
+		return math.Inf(1)
+	case c.alone > 0:
+		return c.each[0] * plan.Ceil(wh/c.alone)
+	}
+	least := math.Max(c.each[position], wh*c.perWh[position])
+	steps := int(math.Min(coverSteps, wh/c.stepWh))
+	return math.Max(least, float64(c.rows[min(position, len(c.rows)-1)][steps]))
+}

@@ -1,0 +1,242 @@
+package market
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// dominates reports whether a serves at least as well as b in every way a plan can tell them apart, so
+// that b can be left out. heavy says that mass at the backboard may help the cart stand: then a lighter
+// option is no better. gone is an article that a plan has nothing else of, nothing where there is none.
+func (m *Market) dominates(a, b *Option, heavy bool, gone int) bool {
+	return m.serves(a, b, heavy) && m.neverDearer(a, b, gone)
+}
+
+// serves reports whether a serves at least as well as b, whatever it costs.
+func (m *Market) serves(a, b *Option, heavy bool) bool {
+	const hair = 1e-9 // against rounding in sums of the same numbers
+	if a.Kg > b.Kg+hair || (heavy && a.Kg < b.Kg-hair) {
+		return false
+	}
+	if a.InterruptingA < b.InterruptingA || a.RatingA < b.RatingA || a.Studs < b.Studs ||
+		a.CarriesKg < b.CarriesKg || a.Poles > b.Poles || a.spaces() < b.spaces() || a.Mount != b.Mount ||
+		a.FeedsA > b.FeedsA || a.needsMM2() > b.needsMM2() || a.bondsMM2() < b.bondsMM2() || a.bondOf() != b.bondOf() {
+		return false
+	}
+	if m.Must >= 0 && QuantityOf(a, m.Must) == 0 && QuantityOf(b, m.Must) > 0 {
+		return false
+	}
+	for _, u := range b.Uses {
+		if m.Articles[u.Article].Keep > 0 && QuantityOf(a, u.Article) < u.Quantity-hair {
+			return false
+		}
+	}
+	return true
+}
+
+// neverDearer reports whether a in the place of b never makes a plan dearer, whatever else is in it: what a has more
+// of adds no more than what b has more of costs by itself.
+func (m *Market) neverDearer(a, b *Option, gone int) bool {
+	const hair = 1e-9 // against rounding in sums of the same numbers
+	left := b.plain + hair - a.plain
+	for _, u := range b.Uses {
+		if x := &m.Articles[u.Article]; x.Special() {
+			if less := u.Quantity - QuantityOf(a, u.Article); less > hair {
+				if x.Position == gone {
+					left += less * x.FloorCents(m.Tax)
+				} else {
+					left += x.saves(less, m)
+				}
+			}
+		}
+	}
+	for _, u := range a.Uses {
+		if x := &m.Articles[u.Article]; x.Special() {
+			if more := u.Quantity - QuantityOf(b, u.Article); more > hair {
+				if left < 0 {
+					return false
+				}
+				left -= x.adds(more, m)
+			}
+		}
+	}
+	return left >= 0
+}
+
+// adds returns the most that so much more of an article costs a plan, in cents with tax: bought by itself, with
+// shipping of its own where an order is not decided.
+func (a *Article) adds(quantity float64, m *Market) float64 {
+	if len(a.Offers) == 0 {
+		if quantity > a.Buyable {
+			return math.Inf(1)
+		}
+		return (1 + m.Tax) * quantity * a.Cents
+	}
+	least := math.Inf(1)
+	for i := range a.Offers {
+		cents := a.OfferCents(a.Offers[i]) * math.Max(quantity, a.Offers[i].MinQty)
+		if !m.ShippingFixed {
+			cents += float64(a.Offers[i].Shipping)
+		}
+		least = math.Min(least, cents)
+	}
+	return (1 + m.Tax) * least
+}
+
+// saves returns the least that so much less of an article saves a plan, in cents with tax. Owned pieces are then sold;
+// bought ones save their price but where a quantity break is lost.
+func (a *Article) saves(quantity float64, m *Market) float64 {
+	switch {
+	case a.Have == 0 && len(a.Offers) > 0 && quantity > a.Most-a.Least: // it is all that there can be
+		cents, _ := a.boughtCents(quantity, nil)
+		return (1 + m.Tax) * cents
+	case !a.breaks():
+		each := a.BoughtFloor(m.Tax)
+		if a.Have > 0 {
+			each = math.Min(each, a.SellFor)
+		}
+		return quantity * each
+	case a.Have > 0 || !m.ShippingFixed || math.IsInf(a.Most, 1):
+		return 0
+	}
+	// The cost of all there is bends where an offer begins and where it becomes the cheaper one; what is saved is least
+	// where it bends before or after.
+	least, _ := a.boughtCents(quantity, nil)
+	try := func(all float64) {
+		if all < quantity+a.Least || all > a.Most {
+			return
+		}
+		before, _ := a.boughtCents(all, nil)
+		after, _ := a.boughtCents(all-quantity, nil)
+		least = math.Min(least, before-after)
+	}
+	try(quantity + a.Least)
+	try(a.Most)
+	for i := range a.Offers {
+		try(a.Offers[i].MinQty)
+		try(a.Offers[i].MinQty + quantity)
+		for j := range a.Offers {
+			from := a.OfferCents(a.Offers[i]) * a.Offers[i].MinQty / a.OfferCents(a.Offers[j])
+			try(from)
+			try(from + quantity)
+		}
+	}
+	return (1 + m.Tax) * math.Max(0, least)
+}
+
+// breaks reports whether some offer begins at a quantity that a plan may not need.
+func (a *Article) breaks() bool {
+	for i := range a.Offers {
+		if a.Offers[i].MinQty > a.sure() {
+			return true
+		}
+	}
+	return false
+}
+
+// sure is a quantity that whoever buys any buys at the least: all of it is bought where none is owned.
+func (a *Article) sure() float64 {
+	switch {
+	case a.Have == 0:
+		return a.Least
+	case a.Whole:
+		return 1
+	}
+	return 0
+}
+
+// nothing is no article.
+const nothing = -1
+
+// Spare returns the options without those that use an article; ok is false where one of these is not dominated by one of
+// the others, counting at its least price what a plan has of the article in all: then it may be worth having.
+func (m *Market) Spare(options []Option, article int, heavy bool) (without []Option, ok bool) {
+	for i := range options {
+		if QuantityOf(&options[i], article) == 0 {
+			without = append(without, options[i])
+		}
+	}
+	for i := range options {
+		if QuantityOf(&options[i], article) > 0 && !slices.ContainsFunc(without, func(o Option) bool {
+			return m.dominates(&o, &options[i], heavy, article)
+		}) {
+			return options, false
+		}
+	}
+	return without, true
+}
+
+// mostCompared is how many of the options kept a further one is compared with, the cheapest first: one that only a
+// dearer one dominates is kept, which is slower and no mistake.
+const mostCompared = 64
+
+// Prune returns the options that no other dominates, in their order; of equals the first stays. Where there are very
+// many, some that only one dominates which is unlike them and dear may stay as well. Their uses are copied.
+func (m *Market) Prune(options []Option, heavy bool) []Option {
+	left := byFloor(options)
+	// The cheapest are compared with all; then those that follow each other.
+	left = m.sift(options, left, heavy, true)
+	slices.Reverse(left)
+	left = m.sift(options, left, heavy, false)
+	slices.Sort(left)
+	out := make([]Option, 0, len(left))
+	for _, at := range left {
+		o := options[at]
+		o.Uses = slices.Clone(o.Uses) // options may come in room that is used again
+		out = append(out, o)
+	}
+	return out
+}
+
+// byFloor returns the places of options, the cheapest first, of equals in their order.
+func byFloor(options []Option) []int {
+	order := make([]int, len(options))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(i, j int) int {
+		if c := cmp.Compare(options[i].Floor, options[j].Floor); c != 0 {
+			return c
+		}
+		return i - j
+	})
+	return order
+}
+
+// sift returns those of some options, in the order given, that are not dominated by the first of those before them that
+// are kept, or by the last.
+func (m *Market) sift(options []Option, order []int, heavy, first bool) []int {
+	kept := make([]int, 0, len(order))
+	for _, at := range order {
+		by := kept[:min(len(kept), mostCompared)]
+		if !first {
+			by = kept[max(0, len(kept)-mostCompared):]
+		}
+		if !slices.ContainsFunc(by, func(other int) bool {
+			return m.dominates(&options[other], &options[at], heavy, nothing)
+		}) {
+			kept = append(kept, at)
+		}
+	}
+	return kept
+}
+
+// Keep adds an option to those kept, unless one of them dominates it, and drops those it dominates. The
+// option's uses are copied where it is kept.
+func (m *Market) Keep(kept []Option, o *Option, heavy bool) []Option {
+	for i := range kept {
+		if m.dominates(&kept[i], o, heavy, nothing) {
+			return kept
+		}
+	}
+	survivors := kept[:0]
+	for i := range kept {
+		if !m.dominates(o, &kept[i], heavy, nothing) {
+			survivors = append(survivors, kept[i])
+		}
+	}
+	clone := *o
+	clone.Uses = slices.Clone(o.Uses)
+	return append(survivors, clone)
+}

@@ -1,0 +1,147 @@
+package market
+
+import (
+	"math"
+	"sync"
+)
+
+// pricedLists remembers lists of options at a market's prices: cores that are solved there share them.
+type pricedLists struct {
+	lock  sync.Mutex // cores are solved side by side
+	known map[listKey][]Option
+}
+
+// listKey is a list that nobody changes.
+type listKey struct {
+	first *Option
+	count int
+	heavy bool
+}
+
+// Priced returns the options that can be had at the market's prices and that no other dominates there. The list given
+// must never change.
+func (m *Market) Priced(options []Option, heavy bool) []Option {
+	if len(options) == 0 {
+		return nil
+	}
+	key := listKey{&options[0], len(options), heavy}
+	m.priced.lock.Lock()
+	defer m.priced.lock.Unlock()
+	list, known := m.priced.known[key]
+	if !known {
+		list = m.Prune(m.sieve(options, heavy), heavy)
+		m.priced.known[key] = list
+	}
+	return list
+}
+
+// codes are the quantities of articles that the options of a list use, each but once, and for each option which of them.
+type codes struct {
+	lock  sync.Mutex
+	known map[*Option]coded
+}
+
+type coded struct {
+	uses []Use
+	of   [][]uint16
+}
+
+// codesOf returns the codes of a list that nobody changes, made once for all prices.
+func (m *Market) codesOf(options []Option) coded {
+	m.codes.lock.Lock()
+	defer m.codes.lock.Unlock()
+	c, known := m.codes.known[&options[0]]
+	if known && len(c.of) == len(options) {
+		return c
+	}
+	at := map[Use]uint16{}
+	c = coded{of: make([][]uint16, len(options))}
+	for i := range options {
+		for _, u := range options[i].Uses {
+			code, seen := at[u]
+			if !seen {
+				code = uint16(len(c.uses))
+				at[u] = code
+				c.uses = append(c.uses, u)
+			}
+			c.of[i] = append(c.of[i], code)
+		}
+	}
+	m.codes.known[&options[0]] = c
+	return c
+}
+
+// sieve returns the options that can be had, at the market's prices, without those that the cheapest or the lightest of
+// them dominates: of thousands that leaves few to compare.
+func (m *Market) sieve(options []Option, heavy bool) []Option {
+	c := m.codesOf(options)
+	floors, adds, saves := make([]float64, len(c.uses)), make([]float64, len(c.uses)), make([]float64, len(c.uses))
+	for k, u := range c.uses {
+		a := &m.Articles[u.Article]
+		if !a.Available(u.Quantity) {
+			floors[k] = math.Inf(1)
+			continue
+		}
+		floors[k] = u.Quantity * a.FloorCents(m.Tax)
+		adds[k], saves[k] = a.adds(u.Quantity, m), a.saves(u.Quantity, m)
+	}
+	sums := make([]float64, len(options))
+	cheapest, lightest := 0, 0
+	for i := range options {
+		for _, k := range c.of[i] {
+			sums[i] += floors[k]
+		}
+		if sums[i] < sums[cheapest] {
+			cheapest = i
+		}
+		if math.IsInf(sums[lightest], 1) || !math.IsInf(sums[i], 1) &&
+			(options[i].Kg < options[lightest].Kg || options[i].Kg == options[lightest].Kg && sums[i] < sums[lightest]) {
+			lightest = i
+		}
+	}
+	seeds := []*seed{m.seedOf(options, cheapest, c, adds), m.seedOf(options, lightest, c, adds)}
+	var list []Option
+	for i := range options {
+		if math.IsInf(sums[i], 1) || i != cheapest && (seeds[0].beats(&options[i], c.of[i], saves, heavy, m) ||
+			i != lightest && seeds[1].beats(&options[i], c.of[i], saves, heavy, m)) {
+			continue
+		}
+		o := options[i]
+		m.Price(&o)
+		list = append(list, o)
+	}
+	return list
+}
+
+// seed is an option that others are compared with.
+type seed struct {
+	option *Option
+	adds   []float64 // by code, of those it has
+	all    float64
+}
+
+func (m *Market) seedOf(options []Option, at int, c coded, adds []float64) *seed {
+	s := &seed{option: &options[at], adds: make([]float64, len(c.uses))}
+	for k := range s.adds {
+		s.adds[k] = math.NaN()
+	}
+	for _, k := range c.of[at] {
+		s.adds[k] = adds[k]
+		s.all += adds[k]
+	}
+	return s
+}
+
+// beats reports whether the seed dominates an option.
+func (s *seed) beats(o *Option, of []uint16, saves []float64, heavy bool, m *Market) bool {
+	const hair = 1e-9 // against rounding in sums of the same numbers
+	left := hair - s.all
+	for _, k := range of {
+		if common := s.adds[k]; common == common { // a number: the seed has as much
+			left += common
+		} else {
+			left += saves[k]
+		}
+	}
+	return left >= 0 && m.serves(s.option, o, heavy)
+}

@@ -1,0 +1,146 @@
+package search
+
+import (
+	"context"
+	"math"
+
+	"cartwright/optimize/bench"
+	"cartwright/optimize/bound"
+	"cartwright/optimize/question"
+)
+
+// cell is what an open node still has of its cores: those with the node's strings and one or more further ones of the
+// members from a position on. Its children come one by one, the one that may be cheapest first, so that most of a large
+// catalogue is never looked at.
+type cell struct {
+	from   int
+	base   float64 // least of the node's strings and of what any core with further ones needs beside them
+	lackWh float64 // usable energy that is missing
+	next   bound.Child
+}
+
+// openSupply adds the node of all cores of a supply, scored by the cheapest energy of any group; by what is not known
+// where the context has ended.
+func (s *search) openSupply(ctx context.Context, v int) {
+	c := bench.Core{Supply: v}
+	score := math.Inf(-1)
+	if ctx.Err() == nil && (s.by == question.ByCost || s.by == question.ByMass) {
+		least := math.Inf(1)
+		for _, g := range s.rest.Groups() {
+			least = math.Min(least, s.rest.Least(g, s.lackWh(&c, 0)))
+		}
+		f := s.o.Of(&c)
+		score = s.cellScore(s.baseOf(f) + least)
+	}
+	s.add(&node{score: score, kind: supplyNode, core: c})
+}
+
+// openGroups replaces the node of a supply by those of its groups. Where the context ends in between, the node stays
+// among them, since it bounds what was not reached.
+func (s *search) openGroups(ctx context.Context, n *node) {
+	for _, g := range s.rest.Groups() {
+		if ctx.Err() != nil {
+			s.add(n)
+			return
+		}
+		c := bench.Core{Supply: n.core.Supply, Group: g}
+		must, ok := s.b.MustStack(s.b.Groups[g])
+		if !ok {
+			continue
+		}
+		if must >= 0 {
+			// One string of it is there from the start; the further ones are added in the usual order.
+			c = c.With(must)
+			s.admit(c, s.o.Of(&c))
+		}
+		s.open(c, 0)
+	}
+}
+
+// open adds the node of all cores with the strings of c and further ones from a position on, unless there can be no plan
+// in it.
+func (s *search) open(c bench.Core, from int) {
+	n := &node{kind: openNode, core: c, cell: &cell{from: from, lackWh: s.lackWh(&c, s.usableWh(&c)), next: bound.First}}
+	further := s.rest.Members(c.Group, from)
+	if len(further) == 0 {
+		return
+	}
+	more := s.rest.Further(&c, from, n.cell.lackWh)
+	f := s.o.With(&c, &more)
+	if s.o.Hopeless(f) || s.b.TipsWith(&c, further) { // neither cost nor mass shrinks with further strings
+		return
+	}
+	n.cell.base = s.baseOf(f)
+	if s.by == question.ByMass {
+		n.cell.base -= more.Kg // which the children bring
+	}
+	s.advance(n)
+}
+
+// advance puts an open node back with the score of its next child, if it has one that is worth a look.
+func (s *search) advance(n *node) {
+	x := n.cell
+	switch s.by {
+	case question.ByLife, question.ByEnergy:
+		// The members come in the order of what they add, and what is left of them bounds what is left of the cell.
+		at := max(x.from, x.next.Position+1)
+		if at >= len(s.rest.Members(n.core.Group, 0)) {
+			return
+		}
+		x.next.Position = at
+		f := s.o.Of(&n.core)
+		if s.by == question.ByLife {
+			n.score = s.rest.LifeScore(&n.core, at, f)
+		} else {
+			n.score = -s.rest.MostUsableWh(&n.core, at, f)
+		}
+	default:
+		next, ok := s.rest.Next(&n.core, x.from, x.lackWh, x.next)
+		if !ok || math.IsInf(next.Adds, 1) || s.by == question.ByCost && s.o.Dear(x.base+next.Adds) {
+			return
+		}
+		x.next = next
+		n.score = s.cellScore(x.base + next.Adds)
+	}
+	s.add(n)
+}
+
+// expand takes the next child of a cell: the core with one string more, and the cell of those with further ones.
+func (s *search) expand(n *node) {
+	at := n.cell.next.Position
+	j := s.rest.Members(n.core.Group, at)[0]
+	if n.core.Count(j) < s.b.Stacks[s.b.Groups[n.core.Group][j]].Most {
+		c := n.core.With(j)
+		if f := s.o.Of(&c); !s.o.Hopeless(f) {
+			s.open(c, at)
+			s.admit(c, f)
+		}
+	}
+	s.advance(n)
+}
+
+// baseOf is the part of figures that plans are ranked by.
+func (s *search) baseOf(f bound.Figures) float64 {
+	if s.by == question.ByMass {
+		return f.Kg
+	}
+	return f.OpenCents
+}
+
+// cellScore returns the score of cores that come to at least so much.
+func (s *search) cellScore(least float64) float64 {
+	const hair = 1e-6 // kg or cents: the same summands in another order may round otherwise
+	if s.by != question.ByMass {
+		least -= s.b.RoundingCents
+	}
+	return least - hair
+}
+
+// usableWh returns what the strings of a core have.
+func (s *search) usableWh(c *bench.Core) float64 {
+	wh := 0.0
+	for _, h := range c.Strings {
+		wh += float64(h.N) * s.b.Stacks[s.b.Groups[c.Group][h.Member]].UsableWh
+	}
+	return wh
+}

@@ -1,0 +1,90 @@
+package optimize_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"cartwright/catalog"
+	"cartwright/optimize/question"
+)
+
+// shopCases is how many problems with six shops are compared with the enumeration, by each figure.
+const shopCases = 12
+
+// sixShops returns a random problem with six shops that ship some things for less or for nothing, and give quantity breaks.
+func sixShops(seed uint64) question.Problem {
+	const apart, shops = 11e9, 6
+	p := randomProblem(seed)
+	d := newDice(seed + apart)
+	c := p.Catalog
+	c.Offers = nil
+	all := c.All()
+	for i := range shops {
+		ships := catalog.Cents(100 * d.from(2, 60))
+		levels := [2]catalog.Cents{0, ships}
+		if i == 0 {
+			levels[0] = ships / 2
+		}
+		for _, at := range d.Perm(len(all))[:d.from(min(4, len(all)), min(9, len(all)))] {
+			e := all[at]
+			part := d.between(0.8, 1.1, 0.01)
+			o := catalog.Offer{PartID: e.ID, Vendor: fmt.Sprintf("shop %d", i+1), MinQty: 1, Shipping: levels[d.from(0, 1)]}
+			for {
+				if o.Price = catalog.Cents(part * float64(e.Price)); e.Kind.ByLength() {
+					o.Price, o.CentsPerM = 0, math.Round(part*lengthCents(c, e.ID))
+				}
+				c.Offers = append(c.Offers, o)
+				if o.MinQty > 1 || d.chance(60) {
+					break
+				}
+				o.MinQty = float64(d.from(2, 4))
+				part *= d.between(0.6, 0.95, 0.05)
+				if d.chance(20) { // and the more is bought the less it takes to ship
+					o.Shipping = levels[0]
+				}
+			}
+		}
+	}
+	return p
+}
+
+// lengthCents returns the price of a metre of what is bought by length.
+func lengthCents(c *catalog.Catalog, id string) float64 {
+	for i := range c.Cables {
+		if c.Cables[i].ID == id {
+			return c.Cables[i].CentsPerM
+		}
+	}
+	for i := range c.Conduits {
+		if c.Conduits[i].ID == id {
+			return c.Conduits[i].CentsPerM
+		}
+	}
+	for i := range c.Sections {
+		if c.Sections[i].ID == id {
+			return c.Sections[i].CentsPerM
+		}
+	}
+	return 0
+}
+
+// With six shops, too, the first ten plans are those of an enumeration.
+func TestBruteForceOfSixShops(t *testing.T) {
+	possible := 0
+	for _, test := range []struct {
+		by    question.By
+		first uint64 // seed
+	}{{question.ByCost, 31e6}, {question.ByLife, 32e6}, {question.ByMass, 33e6}, {question.ByEnergy, 34e6}} {
+		t.Run(string(test.by), func(t *testing.T) {
+			for seed := test.first; seed < test.first+shopCases*uint64(*times); seed++ {
+				if compare(t, seed, sixShops(seed), question.Options{By: test.by}) {
+					possible++
+				}
+			}
+		})
+	}
+	if cases := 4 * shopCases * *times; possible < cases/3 {
+		t.Errorf("%d of %d have a plan: too few to tell much", possible, cases)
+	}
+}
