@@ -9,18 +9,6 @@ type half struct {
 	side  *big.Int
 }
 
-// other returns the half that has the opposite terms, and the side of it that asks for at most side.
-func (h half) other(side *big.Int) half {
-	if side == nil {
-		return half{}
-	}
-	o := half{cols: h.cols, coefs: make([]*big.Int, len(h.coefs)), side: new(big.Int).Neg(side)}
-	for k, coef := range h.coefs {
-		o.coefs[k] = new(big.Int).Neg(coef)
-	}
-	return o
-}
-
 // end returns the value of a variable at which its term is greatest, for the sign 1, or least, for -1; nil for
 // infinity.
 func (c *checker) end(j int, coef *big.Int, sign int) *big.Int {
@@ -96,8 +84,7 @@ func (c *checker) derive(h *half) (found bool) {
 	if open > 1 {
 		return false
 	}
-	rest := new(big.Int).Lsh(c.moved(h.side, reach), c.scale)
-	rest.Sub(rest, all)
+	rest := all.Sub(new(big.Int).Lsh(c.moved(h.side, reach), c.scale), all)
 	for k, j := range h.cols {
 		coef, term := h.coefs[k], new(big.Int)
 		if c.end(j, coef, -1) != nil || open == 1 && k != last {

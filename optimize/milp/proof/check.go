@@ -54,23 +54,23 @@ func newChecker(p *Program, bound float64) *checker {
 	c := &checker{scale: finest(bound), integer: p.Integer, reduced: make([]big.Int, len(p.Cost))}
 	p.numbers(func(v float64) { c.scale = max(c.scale, finest(v)) })
 	c.scale += guard
-	all := func(list []float64) []*big.Int {
+	all := func(sign float64, list ...float64) []*big.Int {
 		z := make([]*big.Int, len(list))
 		for i, v := range list {
-			z[i] = whole(v, c.scale)
+			z[i] = whole(sign*v, c.scale)
 		}
 		return z
 	}
-	c.cost, c.lower, c.upper, c.bound = all(p.Cost), all(p.Lower), all(p.Upper), whole(bound, c.scale)
+	c.cost, c.lower, c.upper, c.bound = all(1, p.Cost...), all(1, p.Lower...), all(1, p.Upper...), whole(bound, c.scale)
 	for _, r := range p.Rows {
-		h := half{r.Cols, all(r.Coefs), whole(r.Lower, c.scale)}
-		c.halves = append(c.halves, h, h.other(whole(r.Upper, c.scale)))
+		c.halves = append(c.halves, half{r.Cols, all(1, r.Coefs...), whole(r.Lower, c.scale)},
+			half{r.Cols, all(-1, r.Coefs...), whole(-r.Upper, c.scale)})
 	}
-	cost := half{coefs: c.cost}
+	cost := half{nil, all(-1, p.Cost...), whole(-bound, c.scale)}
 	for j := range c.cost {
 		cost.cols = append(cost.cols, j)
 	}
-	halves := append(c.halves, cost.other(c.bound))
+	halves := append(c.halves, cost)
 	for found := true; found; {
 		found = false
 		for i := range halves {
@@ -90,21 +90,20 @@ func whole(v float64, scale uint) *big.Int {
 	}
 	fraction, exponent := math.Frexp(v)
 	z := big.NewInt(int64(math.Ldexp(fraction, 53)))
-	if shift := exponent - 53 + int(scale); shift < 0 {
+	shift := exponent - 53 + int(scale)
+	if shift < 0 {
 		return z.Rsh(z, uint(-shift)) // what is dropped is 0: the scale is fine enough
-	} else {
-		return z.Lsh(z, uint(shift))
 	}
+	return z.Lsh(z, uint(shift))
 }
 
 // finest returns the least scale that makes a number whole, 0 for an infinite one.
 func finest(v float64) uint {
-	fraction, exponent := math.Frexp(v)
-	mantissa := uint64(math.Abs(math.Ldexp(fraction, 53)))
-	if mantissa == 0 || math.IsInf(v, 0) {
+	if math.IsInf(v, 0) {
 		return 0
 	}
-	return uint(max(0, 53-exponent-bits.TrailingZeros64(mantissa)))
+	fraction, exponent := math.Frexp(v)
+	return uint(max(0, 53-exponent-bits.TrailingZeros64(uint64(math.Abs(math.Ldexp(fraction, 53))))))
 }
 
 // crossed reports whether the bounds of a variable leave no value.
@@ -121,10 +120,8 @@ func (c *checker) tree(t *Tree, depth int) error {
 		return fmt.Errorf("proof: more than %d splits one below the other", Deepest)
 	case t.Below == nil:
 		return c.leaf(t)
-	case t.Impossible || len(t.Multipliers) > 0:
-		return fmt.Errorf("proof: a split of variable %d with a claim of its own", t.Column)
-	case t.Column < 0 || t.Column >= len(c.cost) || !c.integer[t.Column]:
-		return fmt.Errorf("proof: a split of variable %d, which is no integer", t.Column)
+	case t.Column < 0 || t.Column >= len(c.cost) || !c.integer[t.Column] || t.Impossible || len(t.Multipliers) > 0:
+		return fmt.Errorf("proof: a split of variable %d: it is no integer, or the split has a claim of its own", t.Column)
 	}
 	at, next := big.NewInt(t.At), big.NewInt(t.At)
 	next.Add(next, one)
@@ -167,10 +164,7 @@ func (c *checker) leaf(t *Tree) error {
 	}
 	sum, term := new(big.Int), new(big.Int)
 	for _, m := range t.Multipliers {
-		h := &c.halves[2*m.Row]
-		if m.Value < 0 {
-			h = &c.halves[2*m.Row+1]
-		}
+		h := &c.halves[2*m.Row+int(math.Float64bits(m.Value)>>63)] // by the sign bit
 		if h.side == nil {
 			return fmt.Errorf("proof: a multiplier of %v for row %d, which has no such side", m.Value, m.Row)
 		}
@@ -188,10 +182,9 @@ func (c *checker) leaf(t *Tree) error {
 		}
 		sum.Add(sum, term.Mul(&c.reduced[j], end))
 	}
-	switch {
-	case t.Impossible && sum.Sign() <= 0:
+	if t.Impossible && sum.Sign() <= 0 {
 		return fmt.Errorf("proof: an impossible leaf comes to no more than 0")
-	case !t.Impossible && sum.Cmp(term.Lsh(c.bound, c.scale+fine)) < 0:
+	} else if !t.Impossible && sum.Cmp(term.Lsh(c.bound, c.scale+fine)) < 0 {
 		return fmt.Errorf("proof: a leaf falls short of the bound")
 	}
 	return nil

@@ -44,7 +44,7 @@ func oracle(p *Program, t *Tree, lower, upper []float64) (*big.Rat, bool) {
 		}
 		r := p.Rows[m.Row]
 		side := r.Lower
-		if m.Value < 0 {
+		if math.Signbit(m.Value) {
 			side = r.Upper
 		}
 		if math.IsInf(side, 0) {
