@@ -18,6 +18,7 @@
 package catalog
 
 import (
+	"iter"
 	"slices"
 	"sort"
 )
@@ -29,44 +30,67 @@ type Entry struct {
 }
 
 // All returns every part of the catalogue in the order of a bill: by kind, then by row.
-func (c *Catalog) All() []Entry {
-	var all []Entry
-	for i := range c.Batteries {
-		all = append(all, Entry{&c.Batteries[i].Part, KindBattery})
+func (c *Catalog) All() []Entry { return slices.Collect(c.each()) }
+
+// each goes through what All lists.
+func (c *Catalog) each() iter.Seq[Entry] {
+	return func(yield func(Entry) bool) {
+		for i := range c.Batteries {
+			if !yield(Entry{&c.Batteries[i].Part, KindBattery}) {
+				return
+			}
+		}
+		for i := range c.Inverters {
+			if !yield(Entry{&c.Inverters[i].Part, KindInverter}) {
+				return
+			}
+		}
+		for i := range c.Cables {
+			if !yield(Entry{&c.Cables[i].Part, KindCable}) {
+				return
+			}
+		}
+		for i := range c.Devices {
+			if !yield(Entry{&c.Devices[i].Part, KindDevice}) {
+				return
+			}
+		}
+		for i := range c.Busbars {
+			if !yield(Entry{&c.Busbars[i].Part, KindBusbar}) {
+				return
+			}
+		}
+		for i := range c.Casters {
+			if !yield(Entry{&c.Casters[i].Part, KindCasters}) {
+				return
+			}
+		}
+		for i := range c.Solar {
+			if !yield(Entry{&c.Solar[i].Part, KindSolar}) {
+				return
+			}
+		}
+		for i := range c.Sundries {
+			if !yield(Entry{&c.Sundries[i].Part, KindSundry}) {
+				return
+			}
+		}
+		for i := range c.Conduits {
+			if !yield(Entry{&c.Conduits[i].Part, KindConduit}) {
+				return
+			}
+		}
+		for i := range c.Sections {
+			if !yield(Entry{&c.Sections[i].Part, KindSection}) {
+				return
+			}
+		}
 	}
-	for i := range c.Inverters {
-		all = append(all, Entry{&c.Inverters[i].Part, KindInverter})
-	}
-	for i := range c.Cables {
-		all = append(all, Entry{&c.Cables[i].Part, KindCable})
-	}
-	for i := range c.Devices {
-		all = append(all, Entry{&c.Devices[i].Part, KindDevice})
-	}
-	for i := range c.Busbars {
-		all = append(all, Entry{&c.Busbars[i].Part, KindBusbar})
-	}
-	for i := range c.Casters {
-		all = append(all, Entry{&c.Casters[i].Part, KindCasters})
-	}
-	for i := range c.Solar {
-		all = append(all, Entry{&c.Solar[i].Part, KindSolar})
-	}
-	for i := range c.Sundries {
-		all = append(all, Entry{&c.Sundries[i].Part, KindSundry})
-	}
-	for i := range c.Conduits {
-		all = append(all, Entry{&c.Conduits[i].Part, KindConduit})
-	}
-	for i := range c.Sections {
-		all = append(all, Entry{&c.Sections[i].Part, KindSection})
-	}
-	return all
 }
 
 // Find returns the part with the given id.
 func (c *Catalog) Find(id string) (Entry, bool) {
-	for _, e := range c.All() {
+	for e := range c.each() {
 		if e.ID == id {
 			return e, true
 		}

@@ -5,6 +5,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"time"
 
 	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
@@ -41,8 +42,11 @@ func (r *ranking) result() (*question.Result, error) {
 	if r.gaveUp {
 		out.Solver.Status = question.GaveUp
 	}
-	auditor := audit.For(r.b.Scenario, r.b.Catalog)
+	auditor, since := audit.For(r.b.Scenario, r.b.Catalog), time.Now()
 	for i, f := range r.ranked {
+		if r.stopped && i > 0 && time.Since(since) > windUp {
+			break // whoever stops a search does not wait for the audit of hundreds of plans
+		}
 		f.plan.Rank = i + 1
 		if i >= proved {
 			f.plan.Proven = false
@@ -63,6 +67,9 @@ func (r *ranking) result() (*question.Result, error) {
 	}
 	return out, nil
 }
+
+// windUp is how long the audits of a search that was stopped may take: a signal ends the program after a second.
+const windUp = 400 * time.Millisecond
 
 // Stopped is the outcome of a search that was stopped before it began.
 func Stopped() *question.Result { return &question.Result{Solver: solver(question.TimeLimit)} }
