@@ -8,6 +8,7 @@ import (
 // purchase sequences, staircases, cautions. What a single plan stands on is listed by the rooms that compute it.
 func Sources() []source.Source {
 	return []source.Source{
+		source.Habit("batteries of one chemistry and one voltage are what a maker would let share a bus: only of those is a missing group told"),
 		source.Habit("plans that differ in batteries, strings, inverter or units are different plans; of equal cost the lighter comes first"),
 		source.Habit("the usual cautions: stored energy, local code and a licensed electrician, makers' manuals, rolling and lifting"),
 		{

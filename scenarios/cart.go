@@ -113,7 +113,8 @@ func (s section) height(key string) float64 {
 }
 
 // maxElevationM is the highest that batteries and inverters are read to stand or hang at: nobody lifts them higher, no
-// door lets them through, and a planner would look for heavy cable to keep such a cart upright. No source.
+// door lets them through, and a planner would look for heavy cable to keep such a cart upright. Common practice, no
+// source.
 const maxElevationM = 2.5
 
 func (s section) elevation() float64 {

@@ -13,6 +13,7 @@ func Sources() []source.Source {
 			Kind: source.Rule, Name: "a cart must stand on 10 degrees where no tilt is stated",
 			Source: "IEC 62368-1 (ed. 3), static stability", Confidence: source.TwoTexts,
 		},
+		source.Habit("no battery or inverter stands or hangs higher than 2.5 m on a cart"),
 		source.Habit("four casters, their mass 80 mm above the floor, where nothing else is stated"),
 		source.Habit("prospective fault current of 5 kA on the ac side where no ac_fault is stated"),
 		{

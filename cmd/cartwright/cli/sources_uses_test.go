@@ -24,6 +24,7 @@ var uses = map[string][]string{
 
 	"scenarios: caster factor of 1.25 where none is stated":                                                                                                                      {"scenarios.defaultCurrency"},
 	"scenarios: a cart must stand on 10 degrees where no tilt is stated":                                                                                                         {"scenarios.defaultCurrency"},
+	"scenarios: no battery or inverter stands or hangs higher than 2.5 m on a cart":                                                                                              {"scenarios.maxElevationM"},
 	"scenarios: four casters, their mass 80 mm above the floor, where nothing else is stated":                                                                                    {"scenarios.defaultCurrency"},
 	"scenarios: prospective fault current of 5 kA on the ac side where no ac_fault is stated":                                                                                    {"scenarios.defaultCurrency"},
 	"scenarios: air of 30 C where no ambient is stated":                                                                                                                          {"scenarios.defaultCurrency"},
@@ -186,6 +187,7 @@ var uses = map[string][]string{
 	"audit: a limit binds where one in a hundred of it, or less, is left":                                                   {"optimize/plan.BindingShare"},
 	"audit: strings in parallel share current by conductance":                                                               {"optimize/audit.supplyRules"},
 
+	"planning: batteries of one chemistry and one voltage are what a maker would let share a bus: only of those is a missing group told":   {"optimize/bench.alike"},
 	"planning: plans that differ in batteries, strings, inverter or units are different plans; of equal cost the lighter comes first":      {"optimize/bench.Core.Key", "optimize/model.tieSearch"},
 	"planning: the usual cautions: stored energy, local code and a licensed electrician, makers' manuals, rolling and lifting":             {"optimize/rank.Cautions"},
 	"planning: caution: ground-fault or residual-current protection of outlets, and the bond of neutral and frame":                         {"optimize/rank.shockCautions"},

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/chromedp"
@@ -18,30 +19,16 @@ var axe = flag.String("axe", "", "`file` axe.min.js of axe-core, to have the pag
 func TestEveryControlHasAName(t *testing.T) {
 	b := browse(t, served(t, "cider-shed"), 1400, 1000)
 	b.planned()
-	// Read as plain JSON: the library's own types do not know every word of newer browsers.
-	var tree struct {
-		Nodes []struct {
-			Ignored bool  `json:"ignored"`
-			Role    value `json:"role"`
-			Name    value `json:"name"`
-		} `json:"nodes"`
+	var controls int
+	var unnamed []string
+	for range 20 { // what is painted is named a moment later
+		if controls, unnamed = b.controls(); len(unnamed) == 0 {
+			break
+		}
+		time.Sleep(250 * time.Millisecond)
 	}
-	b.do(chromedp.ActionFunc(func(ctx context.Context) error {
-		return cdp.Execute(cdp.WithExecutor(ctx, chromedp.FromContext(ctx).Target), "Accessibility.getFullAXTree", nil, &tree)
-	}))
-	controls := 0
-	for _, n := range tree.Nodes {
-		if n.Ignored {
-			continue
-		}
-		role := fmt.Sprint(n.Role.Value)
-		switch role {
-		case "button", "textbox", "slider", "radio", "checkbox", "combobox", "link", "image", "region":
-			controls++
-			if name, _ := n.Name.Value.(string); name == "" {
-				t.Errorf("a %s has no name", role)
-			}
-		}
+	if len(unnamed) > 0 {
+		t.Errorf("without a name: %q", unnamed)
 	}
 	if controls < 100 {
 		t.Errorf("only %d controls were seen", controls)
@@ -55,6 +42,35 @@ func TestEveryControlHasAName(t *testing.T) {
 		t.Errorf("ids that stand twice: %q", doubles)
 	}
 	b.quiet()
+}
+
+// controls returns how many controls and regions the browser tells a screen reader of, and the roles of those that have
+// no name.
+func (b *tab) controls() (all int, unnamed []string) {
+	// Read as plain JSON: the library's own types do not know every word of newer browsers.
+	var tree struct {
+		Nodes []struct {
+			Ignored bool  `json:"ignored"`
+			Role    value `json:"role"`
+			Name    value `json:"name"`
+		} `json:"nodes"`
+	}
+	b.do(chromedp.ActionFunc(func(ctx context.Context) error {
+		return cdp.Execute(cdp.WithExecutor(ctx, chromedp.FromContext(ctx).Target), "Accessibility.getFullAXTree", nil, &tree)
+	}))
+	for _, n := range tree.Nodes {
+		if n.Ignored {
+			continue
+		}
+		switch role := fmt.Sprint(n.Role.Value); role {
+		case "button", "textbox", "slider", "radio", "checkbox", "combobox", "link", "image", "region":
+			all++
+			if name, _ := n.Name.Value.(string); name == "" {
+				unnamed = append(unnamed, role)
+			}
+		}
+	}
+	return all, unnamed
 }
 
 // value is what the browser says of a property.
