@@ -41,11 +41,17 @@ func (p *program) fit() {
 	if feeder == nil {
 		return
 	}
+	fed := p.fedBy(feeder)
+	spare := map[string]int{}
+	for i := range centre.slot.Options {
+		c := &centre.slot.Options[i]
+		spare[c.Part] = p.spareSpaces(c)
+	}
 	centre.slot.Options = slices.DeleteFunc(centre.slot.Options, func(c market.Option) bool {
-		return !slices.ContainsFunc(feeder.slot.Options, func(f market.Option) bool { return p.feeds(feeder, &f, &c) })
+		return !slices.ContainsFunc(feeder.slot.Options, func(f market.Option) bool { return fed.by(&f, &c, spare[c.Part]) })
 	})
 	feeder.slot.Options = slices.DeleteFunc(feeder.slot.Options, func(f market.Option) bool {
-		return !slices.ContainsFunc(centre.slot.Options, func(c market.Option) bool { return p.feeds(feeder, &f, &c) })
+		return !slices.ContainsFunc(centre.slot.Options, func(c market.Option) bool { return fed.by(&f, &c, spare[c.Part]) })
 	})
 }
 
@@ -85,15 +91,24 @@ func (p *program) spareSpaces(c *market.Option) int {
 	return spaces
 }
 
-// feeds reports whether a load centre stands as many feeders of an option as there are units, or the others as small as
-// can be, and has room for its breaker.
-func (p *program) feeds(v *slotVars, f, c *market.Option) bool {
-	others := float64(v.slot.Count-1) * market.LeastOf(v.slot.Options, nil, func(o *market.Option) float64 { return o.FeedsA })
-	if !plan.AtLeast(c.RatingA, f.FeedsA+others) {
+// fed tells what a load centre has to stand of feeders.
+type fed struct {
+	others float64 // the rating of all feeders but one, as small as can be
+}
+
+// fedBy works out what the feeders are at the least, before options are left out.
+func (p *program) fedBy(v *slotVars) fed {
+	return fed{float64(v.slot.Count-1) * market.LeastOf(v.slot.Options, nil, func(o *market.Option) float64 { return o.FeedsA })}
+}
+
+// by reports whether a load centre stands as many feeders of an option as there are units, or the others as small as
+// can be, and has room for its breaker beside those of the branches.
+func (x fed) by(f, c *market.Option, spare int) bool {
+	if !plan.AtLeast(c.RatingA, f.FeedsA+x.others) {
 		return false
 	}
 	inside := c.Mount != "" && f.Wire.Device != nil && f.Wire.Device.Mount == c.Mount
-	return !inside || f.Poles <= p.spareSpaces(c)
+	return !inside || f.Poles <= spare
 }
 
 // apart calls with for each set of casters and each load centre there is to choose, with what goes with them and the
@@ -124,15 +139,17 @@ func (p *program) byCentre(with func(slots []slotVars)) {
 		with(p.slots)
 		return
 	}
+	fed := p.fedBy(feeder)
 	for j := range centre.slot.Options {
 		c := centre.slot.Options[j]
+		spare := p.spareSpaces(&c)
 		slots := slices.Clone(p.slots)
 		for i := range slots {
 			switch v := &slots[i]; {
 			case v.kind == choice.SlotFixed && v.slot.For == market.Centre:
 				v.slot.Options = []market.Option{c}
 			case v.kind == choice.SlotFeeder:
-				v.slot.Options = slices.DeleteFunc(slices.Clone(v.slot.Options), func(f market.Option) bool { return !p.feeds(feeder, &f, &c) })
+				v.slot.Options = slices.DeleteFunc(slices.Clone(v.slot.Options), func(f market.Option) bool { return !fed.by(&f, &c, spare) })
 			case v.slot.For == market.Branch:
 				v.slot.Options = slices.DeleteFunc(slices.Clone(v.slot.Options), func(b market.Option) bool { return !bench.InCentre(&b, c.Mount) })
 			}

@@ -131,8 +131,8 @@ func generals(p question.Problem) []hurdle {
 // Most hurdles are enough, or not, in milliseconds. A reason is a courtesy, and must not take longer than the
 // answer it explains.
 const (
-	hurdleWork search.Work = 10_000 // to find out about one: at most a second or so
-	reasonWork search.Work = 50_000 // and about all
+	hurdleWork search.Work = 2_500  // to find out about one: at most a second or so
+	reasonWork search.Work = 10_000 // and about all
 )
 
 // Obstruct finds what keeps every plan out of a problem that has none however far its limits give: the first

@@ -21,8 +21,8 @@ type Work int
 
 // What a core solved counts, and how much the solver may do for one where work is limited.
 const (
-	coreWork  Work  = 50
-	coreLimit int64 = 10_000
+	coreWork  Work  = 250
+	coreLimit int64 = 400
 )
 
 // Reachable finds out whether a problem has any plan with so much work at the most, and tells how much it was. It is an

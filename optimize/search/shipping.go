@@ -42,7 +42,7 @@ func (r *ranking) decideShipping(n *node) bool {
 // sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
 // once: else it is back among the nodes.
 func (r *ranking) sharpened(n *node) bool {
-	if n.sharp {
+	if n.sharp || r.anyPlan { // where any plan will do, solving says at once what sums take as long to bound
 		return true
 	}
 	n.sharp = true
