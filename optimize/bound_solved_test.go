@@ -5,7 +5,6 @@ import (
 
 	"cartwright/optimize/bench"
 	"cartwright/optimize/bound"
-	"cartwright/optimize/market"
 	"cartwright/optimize/milp"
 	"cartwright/optimize/model"
 	"cartwright/optimize/question"
@@ -31,12 +30,7 @@ func TestBoundsAgainstSolvedPrograms(t *testing.T) {
 		if len(b.Reasons) > 0 {
 			continue
 		}
-		open := make([]int, len(b.Market.Vendors))
-		for i := range open {
-			open[i] = market.Undecided
-		}
-		h := held{t: t, seed: seed, b: b, m: b.Market.At(open)}
-		h.o = bound.New(b, h.m)
+		h := held{t: t, seed: seed, b: b, o: bound.New(b)}
 		for v := range b.Supplies {
 			for g := range b.Groups {
 				if b.MayServe(&b.Supplies[v]) {
@@ -57,7 +51,6 @@ type held struct {
 	t                *testing.T
 	seed             uint64
 	b                *bench.Bench
-	m                *market.Market
 	o                *bound.Bounds
 	solved, hopeless int
 }
@@ -87,7 +80,7 @@ func (h *held) core(less, c *bench.Core) {
 		question.ByCost: {f.Cents - h.b.RoundingCents, wider.OpenCents - h.b.RoundingCents},
 		question.ByMass: {f.Kg, wider.Kg},
 	} {
-		a := model.Solve(h.t.Context(), h.b, c, model.Ask{By: by, Market: h.m})
+		a := model.Solve(h.t.Context(), h.b, c, model.Ask{By: by})
 		if a.Err != nil || a.Status != milp.Proved && a.Status != milp.Infeasible {
 			h.t.Fatalf("seed %d, %v: %v %v", h.seed, c, a.Status, a.Err)
 		}
