@@ -71,20 +71,21 @@ func lengthCents(c *catalog.Catalog, id string) float64 {
 
 // With six shops, too, the first ten plans are those of an enumeration.
 func TestBruteForceOfSixShops(t *testing.T) {
-	possible := 0
+	possible, looked := 0, 0
 	for _, test := range []struct {
 		by    question.By
 		first uint64 // seed
 	}{{question.ByCost, 31e6}, {question.ByLife, 32e6}, {question.ByMass, 33e6}, {question.ByEnergy, 34e6}} {
 		t.Run(string(test.by), func(t *testing.T) {
 			for seed := test.first; seed < test.first+shopCases*uint64(*times); seed++ {
+				looked++
 				if compare(t, seed, sixShops(seed), question.Options{By: test.by}) {
 					possible++
 				}
 			}
 		})
 	}
-	if cases := 4 * shopCases * *times; possible < cases/3 {
+	if cases := 4 * shopCases * *times; looked == cases && possible < cases/3 {
 		t.Errorf("%d of %d have a plan: too few to tell much", possible, cases)
 	}
 }
