@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"syscall"
 	"testing"
 	"time"
 
@@ -130,13 +129,7 @@ type instant struct {
 	processor float64
 }
 
-func now() instant {
-	var u syscall.Rusage
-	if syscall.Getrusage(syscall.RUSAGE_SELF, &u) != nil {
-		return instant{time.Now(), 0}
-	}
-	return instant{time.Now(), float64(u.Utime.Sec+u.Stime.Sec) + float64(u.Utime.Usec+u.Stime.Usec)/1e6}
-}
+func now() instant { return instant{time.Now(), cpuSeconds()} }
 
 // since tells the time from another moment on.
 func (i instant) since(start instant) string {

@@ -1,3 +1,5 @@
+//go:build unix
+
 package optimize_test
 
 import "syscall"
