@@ -73,9 +73,6 @@ func thin(t testing.TB, p *question.Problem) {
 	c.Offers = nil
 }
 
-// leastTimes is how many times as long as the engine cbc takes for four weeks at the least, all cases together.
-const leastTimes = 200
-
 // The whole choice for four weeks as one program: what is charged, stored, given and short in each hour beside all that
 // can be bought. Two other solvers find what the engine finds, which is at least 200 times as fast as cbc.
 func TestFourWeeksAgainstOtherSolvers(t *testing.T) {
