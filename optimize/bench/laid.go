@@ -80,6 +80,13 @@ func (l *Before) keep(run wiredRun, ranges []useRange, options []market.Option) 
 	l.options[run], l.ranges[run] = options, ranges
 }
 
+// used returns what the options of a run use. Another bench that shares what was laid out may be finding options.
+func (l *Before) used(run wiredRun) []useRange {
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	return l.ranges[run]
+}
+
 // OtherParts returns what stays where parts change, too: the demand.
 func (l *Before) OtherParts() *Before {
 	return &Before{asked: l.asked, demand: l.demand}

@@ -86,7 +86,7 @@ func (b *Bench) stringUses(note func([]useRange, float64, map[int]float64)) map[
 			continue
 		}
 		one := map[int]float64{}
-		note(b.before.ranges[wiredRun{d, b.Tips.HeavyBoard}], mostDevices*float64(strings), one)
+		note(b.before.used(wiredRun{d, b.Tips.HeavyBoard}), mostDevices*float64(strings), one)
 		for article, n := range one {
 			all[article] = math.Max(all[article], n)
 		}
