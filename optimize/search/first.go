@@ -28,19 +28,34 @@ const (
 // Reachable finds out whether a problem has any plan with so much work at the most, and tells how much it was. It is an
 // error where that was not known by then.
 func Reachable(ctx context.Context, p question.Problem, before *bench.Before, most Work) (bool, Work, error) {
-	b, err := bench.Lay(ctx, p, "", before)
+	r, err := begun(ctx, p, before, question.ByCost)
 	if err != nil {
 		return false, 0, err
 	}
-	o := question.Options{Plans: 1}.WithDefaults(p)
-	r := &ranking{search: newSearch(ctx, b, o.By, o.Plans), o: o, anyPlan: true, most: most}
+	r.anyPlan, r.most = true, most
+	err = r.toTheEnd(ctx)
+	return len(r.ranked) > 0, r.work(), err
+}
+
+// begun lays a problem out for a search of one plan.
+func begun(ctx context.Context, p question.Problem, before *bench.Before, by question.By) (*ranking, error) {
+	b, err := bench.Lay(ctx, p, "", before)
+	if err != nil {
+		return nil, err
+	}
+	o := question.Options{Plans: 1, By: by}.WithDefaults(p)
+	return &ranking{search: newSearch(ctx, b, o.By, o.Plans), o: o}, nil
+}
+
+// toTheEnd searches. Where no plan was found, it is an error not to know that there is none.
+func (r *ranking) toTheEnd(ctx context.Context) error {
 	if err := r.run(ctx); err != nil {
-		return false, r.work(), err
+		return err
 	}
 	if len(r.ranked) == 0 && (r.stopped || r.gaveUp || r.full) {
-		err = question.ErrUnknown
+		return question.ErrUnknown
 	}
-	return len(r.ranked) > 0, r.work(), err
+	return nil
 }
 
 // work returns how much a search has done.
@@ -48,30 +63,24 @@ func (r *ranking) work() Work { return Work(r.cells) + coreWork*Work(r.models) }
 
 // First returns the best plan, or just any; nil where there is none.
 func First(ctx context.Context, p question.Problem, before *bench.Before, by question.By, anyPlan bool) (*plan.Plan, error) {
-	b, err := bench.Lay(ctx, p, "", before)
+	r, err := begun(ctx, p, before, by)
 	if err != nil {
 		return nil, err
 	}
-	o := question.Options{Plans: 1, By: by}.WithDefaults(p)
-	r := &ranking{search: newSearch(ctx, b, by, o.Plans), o: o, anyPlan: anyPlan}
-	if err := r.run(ctx); err != nil {
+	r.anyPlan = anyPlan
+	if err := r.toTheEnd(ctx); err != nil || len(r.ranked) == 0 {
 		return nil, err
 	}
-	if len(r.ranked) > 0 {
-		found := &r.ranked[0].plan
-		if !anyPlan { // it is told as the best, and shown
-			if !found.Proven {
-				return nil, question.ErrUnknown
-			}
-			found.Rank = 1
-			if found.Audit = audit.Plan(p.Scenario, p.Catalog, found); !found.Audit.Passed {
-				return nil, question.Disagreement(*found)
-			}
-		}
+	found := &r.ranked[0].plan
+	if anyPlan {
 		return found, nil
 	}
-	if r.stopped || r.gaveUp || r.full {
+	if !found.Proven { // it is told as the best, and shown
 		return nil, question.ErrUnknown
 	}
-	return nil, nil
+	found.Rank = 1
+	if found.Audit = audit.Plan(p.Scenario, p.Catalog, found); !found.Audit.Passed {
+		return nil, question.Disagreement(*found)
+	}
+	return found, nil
 }
