@@ -35,58 +35,34 @@ func (c *Catalog) All() []Entry { return slices.Collect(c.each()) }
 // each goes through what All lists.
 func (c *Catalog) each() iter.Seq[Entry] {
 	return func(yield func(Entry) bool) {
-		for i := range c.Batteries {
-			if !yield(Entry{&c.Batteries[i].Part, KindBattery}) {
-				return
-			}
-		}
-		for i := range c.Inverters {
-			if !yield(Entry{&c.Inverters[i].Part, KindInverter}) {
-				return
-			}
-		}
-		for i := range c.Cables {
-			if !yield(Entry{&c.Cables[i].Part, KindCable}) {
-				return
-			}
-		}
-		for i := range c.Devices {
-			if !yield(Entry{&c.Devices[i].Part, KindDevice}) {
-				return
-			}
-		}
-		for i := range c.Busbars {
-			if !yield(Entry{&c.Busbars[i].Part, KindBusbar}) {
-				return
-			}
-		}
-		for i := range c.Casters {
-			if !yield(Entry{&c.Casters[i].Part, KindCasters}) {
-				return
-			}
-		}
-		for i := range c.Solar {
-			if !yield(Entry{&c.Solar[i].Part, KindSolar}) {
-				return
-			}
-		}
-		for i := range c.Sundries {
-			if !yield(Entry{&c.Sundries[i].Part, KindSundry}) {
-				return
-			}
-		}
-		for i := range c.Conduits {
-			if !yield(Entry{&c.Conduits[i].Part, KindConduit}) {
-				return
-			}
-		}
-		for i := range c.Sections {
-			if !yield(Entry{&c.Sections[i].Part, KindSection}) {
-				return
-			}
-		}
+		_ = eachOf(c.Batteries, KindBattery, yield) &&
+			eachOf(c.Inverters, KindInverter, yield) &&
+			eachOf(c.Cables, KindCable, yield) &&
+			eachOf(c.Devices, KindDevice, yield) &&
+			eachOf(c.Busbars, KindBusbar, yield) &&
+			eachOf(c.Casters, KindCasters, yield) &&
+			eachOf(c.Solar, KindSolar, yield) &&
+			eachOf(c.Sundries, KindSundry, yield) &&
+			eachOf(c.Conduits, KindConduit, yield) &&
+			eachOf(c.Sections, KindSection, yield)
 	}
 }
+
+// eachOf goes through the parts of a kind, and reports whether to go on.
+func eachOf[T any, P interface {
+	*T
+	part() *Part
+}](list []T, k Kind, yield func(Entry) bool) bool {
+	for i := range list {
+		if !yield(Entry{P(&list[i]).part(), k}) {
+			return false
+		}
+	}
+	return true
+}
+
+// part returns what a part of any kind has in common with all.
+func (p *Part) part() *Part { return p }
 
 // Find returns the part with the given id.
 func (c *Catalog) Find(id string) (Entry, bool) {
