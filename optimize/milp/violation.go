@@ -27,11 +27,6 @@ func Violations(m *Model, values []float64, tol float64) []Violation {
 	if len(values) != len(m.cols) {
 		panic(fmt.Sprintf("milp: %d values for %d variables", len(values), len(m.cols)))
 	}
-	return violations(m, values, tol, true)
-}
-
-// violations is Violations with a choice whether integers have to be whole.
-func violations(m *Model, values []float64, tol float64, whole bool) []Violation {
 	var found []Violation
 	for j, c := range m.cols {
 		x := values[j]
@@ -43,7 +38,7 @@ func violations(m *Model, values []float64, tol float64, whole bool) []Violation
 		case x-c.hi > tol*math.Max(1, math.Abs(c.hi)):
 			found = append(found, Violation{"upper bound", c.name, x, c.hi, x - c.hi})
 		}
-		if off := math.Abs(x - math.Round(x)); whole && c.integer && off > tol {
+		if off := math.Abs(x - math.Round(x)); c.integer && off > tol {
 			found = append(found, Violation{"integer", c.name, x, math.Round(x), off})
 		}
 	}
