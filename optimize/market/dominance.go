@@ -15,7 +15,6 @@ func (m *Market) dominates(a, b *Option, heavy bool, gone int) bool {
 
 // serves reports whether a serves at least as well as b, whatever it costs.
 func (m *Market) serves(a, b *Option, heavy bool) bool {
-	const hair = 1e-9 // against rounding in sums of the same numbers
 	if a.Kg > b.Kg+hair || (heavy && a.Kg < b.Kg-hair) {
 		return false
 	}
@@ -38,7 +37,6 @@ func (m *Market) serves(a, b *Option, heavy bool) bool {
 // neverDearer reports whether a in the place of b never makes a plan dearer, whatever else is in it: what a has more
 // of adds no more than what b has more of costs by itself.
 func (m *Market) neverDearer(a, b *Option, gone int) bool {
-	const hair = 1e-9 // against rounding in sums of the same numbers
 	left := b.plain + hair - a.plain
 	for _, u := range b.Uses {
 		if x := &m.Articles[u.Article]; x.Special() {

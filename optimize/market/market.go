@@ -39,7 +39,7 @@ func (a *Article) Special() bool {
 	return a.Have > 0 || a.Keep > 0 || len(a.Offers) > 0 || !math.IsInf(a.Buyable, 1)
 }
 
-// hair is against the rounding of sums, in metres or pieces.
+// hair is against the rounding of sums of the same numbers: metres, pieces, kilograms or cents.
 const hair = 1e-9
 
 // Available reports whether there are so many to be had at all.

@@ -134,7 +134,6 @@ func (m *Market) seedOf(options []Option, at int, c coded, adds []float64) *seed
 
 // beats reports whether the seed dominates an option.
 func (s *seed) beats(o *Option, of []uint16, saves []float64, heavy bool, m *Market) bool {
-	const hair = 1e-9 // against rounding in sums of the same numbers
 	left := hair - s.all
 	for _, k := range of {
 		if common := s.adds[k]; common == common { // a number: the seed has as much

@@ -123,7 +123,7 @@ func savedBy(o *compare.Outcome) string {
 	case o.Month == 0:
 		return "the money is there now"
 	}
-	return fmt.Sprintf("saved by month %d", o.Month)
+	return "saved by " + month(o)
 }
 
 // abreast is how many choices stand side by side in one table.
