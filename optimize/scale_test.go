@@ -76,25 +76,11 @@ func Sized(family, batteries int) question.Problem {
 // rivalsOf times other solvers on the exported program, and asks those that are done in time for the same cost.
 func rivalsOf(t *testing.T, name string, p question.Problem, first float64) string {
 	t.Helper()
-	file, cells := writeModel(t, p, question.ByCost), ""
-	for _, program := range []string{"cbc", "glpsol"} {
-		for i := range peers {
-			if peers[i].program != program {
-				continue
-			}
-			start := time.Now()
-			cost, done := peers[i].solveWithin(t, file, *rivalTime)
-			if !done {
-				cells += fmt.Sprintf("| > %.0f ", rivalTime.Seconds())
-				continue
-			}
-			cells += fmt.Sprintf("| %.1f ", time.Since(start).Seconds())
-			if math.Abs(cost-first) > 0.1 { // the program is of unrounded money
-				t.Errorf("%s: the first plan costs %.2f, %s says %.4f", name, first, program, cost)
-			}
+	return "|" + timed(t, p, *rivalTime, func(program string, cost float64) {
+		if math.Abs(cost-first) > 0.1 { // the program is of unrounded money
+			t.Errorf("%s: the first plan costs %.2f, %s says %.4f", name, first, program, cost)
 		}
-	}
-	return cells + "|"
+	})
 }
 
 // taken is what planning a case took.

@@ -64,25 +64,11 @@ func rivals(t *testing.T, p question.Problem, r *question.Result) string {
 	if !*shopSpeed {
 		return " | |"
 	}
-	file, told := writeModel(t, p, question.ByCost), ""
-	for _, program := range []string{"cbc", "glpsol"} {
-		for i := range peers {
-			if peers[i].program != program {
-				continue
-			}
-			start := time.Now()
-			cost, done := peers[i].solveWithin(t, file, shopRivals)
-			if !done {
-				told += fmt.Sprintf(" > %.0f |", shopRivals.Seconds())
-				continue
-			}
-			told += fmt.Sprintf(" %.1f |", time.Since(start).Seconds())
-			if first := &r.Plans[0]; math.Abs(cost-first.Cost.Units()) > roundingCents(first)/100+0.005 {
-				t.Errorf("%s: the first plan costs %s, %s says %.4f", p.Scenario.Name, first.Cost, program, cost)
-			}
+	return timed(t, p, shopRivals, func(program string, cost float64) {
+		if first := &r.Plans[0]; math.Abs(cost-first.Cost.Units()) > roundingCents(first)/100+0.005 {
+			t.Errorf("%s: the first plan costs %s, %s says %.4f", p.Scenario.Name, first.Cost, program, cost)
 		}
-	}
-	return told
+	})
 }
 
 // Every question is answered over the offers of several shops.
