@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"os"
 	"testing"
-	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/chromedp"
@@ -19,14 +18,7 @@ var axe = flag.String("axe", "", "`file` axe.min.js of axe-core, to have the pag
 func TestEveryControlHasAName(t *testing.T) {
 	b := browse(t, served(t, "cider-shed"), 1400, 1000)
 	b.planned()
-	var controls int
-	var unnamed []string
-	for range 20 { // what is painted is named a moment later
-		if controls, unnamed = b.controls(); len(unnamed) == 0 {
-			break
-		}
-		time.Sleep(250 * time.Millisecond)
-	}
+	controls, unnamed := b.controls()
 	if len(unnamed) > 0 {
 		t.Errorf("without a name: %q", unnamed)
 	}
