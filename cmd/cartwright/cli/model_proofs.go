@@ -45,8 +45,9 @@ func (a *app) writeProofs(ctx context.Context, p question.Problem, by question.B
 	if err != nil {
 		return err
 	}
-	return a.print(fmt.Appendf(nil, "%s\n%s\nThe proofs are in %s; to check them again: cartwright model --check %s\n",
-		view.Work(r.Solver), view.Besides, dir, dir))
+	told := fmt.Sprintf("%s\n%s\nThe proofs are in %s; to check them again: cartwright model --check %s\n",
+		view.Work(r.Solver), view.Besides, dir, dir)
+	return a.print([]byte(view.Wrapped(told, a.screenWidth())))
 }
 
 // checkProofs checks a folder of proofs.

@@ -34,6 +34,9 @@ func markdownCell(s string) string {
 	return strings.Join(lines, "<br>")
 }
 
+// Wrapped breaks every line of a text at spaces, to the width of a screen.
+func Wrapped(text string, width int) string { return wrapBlock(text, width) }
+
 // wrapBlock wraps every line of s to the width.
 func wrapBlock(s string, width int) string {
 	var lines []string
