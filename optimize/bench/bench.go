@@ -31,7 +31,7 @@ type Supply struct {
 	ArrayKg float64         // on the cart
 	Solar   []market.Option // the run of each input
 	Fuses   []market.Option // one for each string of modules; nil: none is needed
-	Sun     *year.Hours     // nil without sun
+	Sun     *year.Hours     // nil without sun; what the array gives is known once Hours was asked for it
 	storeWh float64         // see StoreWh; 0: not asked yet
 }
 

@@ -19,6 +19,7 @@ type cycles struct {
 	b     *bench.Bench
 	plain float64       // without sun: with the inverter that draws least
 	sunny *bench.Supply // with sun: inverters and array of the best plan; nil: there is none
+	hours *year.Hours   // theirs
 }
 
 // cyclesOf lays out what is cycled: with sun beside inverters and array of the best plan.
@@ -44,7 +45,7 @@ func cyclesOf(ctx context.Context, p question.Problem, b *bench.Bench) (*cycles,
 	}
 	for i := range b.Supplies {
 		if v := &b.Supplies[i]; has(v, &best.Core) {
-			c.sunny = v
+			c.sunny, c.hours = v, b.Hours(i)
 		}
 	}
 	return c, best, nil
@@ -69,7 +70,7 @@ func (c *cycles) lifetimeWh(bat *catalog.Battery, series int) float64 {
 		// Strings in parts, so that banks of all batteries are as large.
 		strings := c.sunny.NeedWh / (float64(series) * energy.UsableWh(bat, reserve))
 		s := year.Store{CapacityWh: c.sunny.NeedWh, ChargeW: strings * bat.MaxChargeA * c.b.Scenario.Bus.NominalV, RoundTrip: bat.RoundTrip}
-		aYear = year.Simulate(c.sunny.Sun, c.sunny.Sun.Net(), s).Cycles
+		aYear = year.Simulate(c.hours, c.hours.Net(), s).Cycles
 	}
 	return energy.LifetimeWh(bat, reserve, aYear)
 }
