@@ -107,7 +107,7 @@ func (a *app) root(topics []topic) *cobra.Command {
 		Args:          cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if told, _ := cmd.Flags().GetBool("version"); told {
-				return a.print([]byte(cmd.Name() + " version " + version() + "\n"))
+				return a.print([]byte(view.Wrapped(cmd.Name()+" version "+version()+"\n", a.screenWidth())))
 			}
 			if len(args) == 0 {
 				return cmd.Help()
@@ -117,7 +117,7 @@ func (a *app) root(topics []topic) *cobra.Command {
 	}
 	root.Flags().BoolP("version", "v", false, "version, and the engines there are")
 	root.SetFlagErrorFunc(flagError)
-	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", view.Width)))
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { _ = a.tell(a.help(cmd)) }) // a failed write is kept by a.stdout
 	a.addWidth(root)
 	root.AddCommand(a.commands()...)
 	a.addHelp(root, topics)

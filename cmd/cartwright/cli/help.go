@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
 	"cartwright/scenarios"
 )
@@ -44,7 +45,7 @@ func (a *app) addHelp(root *cobra.Command, topics []topic) {
 		c.Run, c.RunE = nil, func(_ *cobra.Command, args []string) error {
 			for _, t := range topics {
 				if len(args) == 1 && args[0] == t.name {
-					return a.print([]byte(t.text))
+					return a.manual(t.text)
 				}
 			}
 			about, rest, err := root.Find(args)
@@ -54,4 +55,23 @@ func (a *app) addHelp(root *cobra.Command, topics []topic) {
 			return about.Help()
 		}
 	}
+}
+
+// help returns what is told of a command: its text, then how it is used, its flags as wide as the screen is.
+func (a *app) help(cmd *cobra.Command) string {
+	cmd.SetUsageTemplate(strings.ReplaceAll(cmd.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", a.screenWidth())))
+	about := cmd.Long
+	if about == "" {
+		about = cmd.Short
+	}
+	return strings.TrimRight(about, "\n") + "\n\n" + cmd.UsageString()
+}
+
+// manual writes a text in Markdown, laid out for the screen.
+func (a *app) manual(text string) error {
+	laid, err := view.Manual(text, a.screenWidth())
+	if err != nil {
+		return err
+	}
+	return a.print([]byte(laid))
 }

@@ -55,7 +55,7 @@ func (a *app) newCommand() *cobra.Command {
 		if *workbook {
 			parts = filepath.Join(args[0], partsWorkbook)
 		}
-		return a.print(fmt.Appendf(nil, `%s is ready for the %s rules, %s. Next:
+		return a.tell(fmt.Sprintf(`%s is ready for the %s rules, %s. Next:
   1. put your parts and prices into %s
   2. say in %s what the cart has to do and what you own
   3. run: cartwright plan %s

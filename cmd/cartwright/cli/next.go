@@ -25,8 +25,8 @@ its recharge may still be short of what is asked. Cash never goes below zero; it
 takes the place of the scenario's budget. Month 0 is now.
 
 The scenario is a demo's name, a folder, or a scenario.yaml; without one the
-current folder is meant. It has to say what is saved:
-savings: {now: 500, per_month: 200}
+current folder is meant. It has to say what is saved, for example
+  savings: {now: 500, per_month: 200}
 
 --plan N saves for the N-th plan of the ranking, not for the first. An owned
 battery that the target does not use is told on top.
@@ -55,7 +55,7 @@ func (a *app) nextCommand() *cobra.Command {
 	}
 	months := cmd.Flags().Int("months", next.DefaultMonths, "`number` of months to look ahead")
 	rank := cmd.Flags().Int("plan", 1, "`rank` of the plan to reach")
-	show := cmd.Flags().Int("show", -1, "`month` whose cart to show in full (default none)")
+	show := cmd.Flags().Int("show", 0, "`month` whose cart to show in full (default none)")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
@@ -67,6 +67,8 @@ func (a *app) nextCommand() *cobra.Command {
 			return wrong("write for example --plan 2", "--plan is %d, but has to be a rank from 1 to %d", *rank, mostPlans)
 		case flags.Changed("show") && *show < 0:
 			return wrong("write for example --show 0", "--show is %d, but has to be a month from 0 on", *show)
+		case !flags.Changed("show"):
+			*show = -1
 		}
 		p, err := a.open(args)
 		if err != nil {

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"cartwright/cmd/cartwright/safefile"
+	"cartwright/cmd/cartwright/view"
 )
 
 // output is standard output that remembers its first failed write, so that nobody who writes to it on the
@@ -44,6 +45,9 @@ func (a *app) print(answer []byte) error {
 	}
 	return nil
 }
+
+// tell writes a plain text, laid out for the screen.
+func (a *app) tell(text string) error { return a.print([]byte(view.Plain(text, a.screenWidth()))) }
 
 // target is a file that a command writes: where, what it may not be, and what is asked before it takes its place.
 type target struct {

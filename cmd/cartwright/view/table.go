@@ -34,6 +34,7 @@ type column struct {
 	// number columns are right aligned and keep their width; text columns are left aligned and give way
 	// where a table would be wider than the screen.
 	number bool
+	least  int // columns that a text column keeps at least, beside those that narrowest and its lists ask for
 }
 
 func text(head string) column   { return column{head: head} }
@@ -57,7 +58,7 @@ func (t *table) fitted(width int) (head []string, rows [][]string, gap int, fits
 	widths, least := make([]int, len(t.columns)), make([]int, len(t.columns))
 	total := 0
 	for i := range widths {
-		widths[i], least[i] = blockWidth(head[i]), narrowest
+		widths[i], least[i] = blockWidth(head[i]), max(narrowest, t.columns[i].least)
 		for _, r := range rows {
 			widths[i] = max(widths[i], blockWidth(joined(r[i])))
 			least[i] = max(least[i], min(narrowestOf(r[i]), widestEntry))

@@ -52,9 +52,14 @@ func wrap(line string, width int) []string {
 	if twwidth.Width(line) <= width {
 		return []string{line}
 	}
+	return wrapWords(strings.Fields(line), width)
+}
+
+// wrapWords puts as many words on a line as have room.
+func wrapWords(words []string, width int) []string {
 	var lines []string
 	current := ""
-	for _, word := range strings.Fields(line) {
+	for _, word := range words {
 		if current != "" && twwidth.Width(current)+1+twwidth.Width(word) <= width {
 			current += " " + word
 			continue
