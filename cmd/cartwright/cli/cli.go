@@ -42,9 +42,9 @@ type app struct {
 	stdin  io.Reader
 	stdout *output
 	stderr io.Writer
-	// today returns the day that prices are judged against where --as-of gives none.
+	// today returns the day by which the age of prices is judged where --as-of gives none.
 	today func() time.Time
-	width int // of tables, where --width gives one
+	width int // of the screen, where --width gives it
 	// replacing is held while a file takes its place.
 	replacing sync.Mutex
 }
@@ -91,7 +91,7 @@ func (a *app) windUp(done <-chan error) error {
 	case <-time.After(windUpTime):
 		a.replacing.Lock() // and never given back: no other file is begun
 		return &outcome{code: codeUnproven, err: errors.New("stopped while it was waiting for a file or for another program"),
-			hint: "see whether what it reads from, or writes to, answers"}
+			hint: "check whether what it reads from or writes to answers"}
 	}
 }
 
@@ -115,7 +115,7 @@ func (a *app) root(topics []topic) *cobra.Command {
 			return unknownCommand(cmd, args[0])
 		},
 	}
-	root.Flags().BoolP("version", "v", false, "version, and the engines there are")
+	root.Flags().BoolP("version", "v", false, "show the version and the engines that are there")
 	root.SetFlagErrorFunc(flagError)
 	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { _ = a.tell(a.help(cmd)) }) // a failed write is kept by a.stdout
 	a.addWidth(root)

@@ -37,7 +37,7 @@ func dealOfMonth(ctx context.Context, p question.Problem, month int) (deal, erro
 		return deal{}, sequenceEnding(p, q, 0)
 	}
 	if last := len(q.Months) - 1; month > last {
-		return deal{}, wrong(fmt.Sprintf("give --month a month from 0 to %d", last), "there is no month %d: all is bought by month %d", month, last)
+		return deal{}, wrong(fmt.Sprintf("give --month a month from 0 to %d", last), "there is no month %d: everything is bought by month %d", month, last)
 	}
 	return monthsDeal(q.Months[:month+1], q.Cautions), nil
 }

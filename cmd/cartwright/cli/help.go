@@ -12,12 +12,12 @@ import (
 	"cartwright/scenarios"
 )
 
-// topic is something that help tells of which is no command. Its text is a README's, which stands beside the code.
+// topic is something other than a command that help explains. Its text is the README beside the code.
 type topic struct {
 	name, about, text string
 }
 
-// topics lists what help tells of beside the commands.
+// topics lists what help explains beside the commands.
 func (p Program) topics() []topic {
 	return []topic{
 		{"catalog", "the files of the catalogue, every column", catalog.Manual()},
@@ -40,7 +40,7 @@ func (a *app) addHelp(root *cobra.Command, topics []topic) {
 		if c.Name() != "help" {
 			continue
 		}
-		c.Long = "Tells of a command, or of one of these:\n" + list.String()
+		c.Long = "Explains a command, or one of these:\n" + list.String()
 		c.Example = "  cartwright help plan\n  cartwright help json"
 		c.Run, c.RunE = nil, func(_ *cobra.Command, args []string) error {
 			for _, t := range topics {
@@ -57,7 +57,7 @@ func (a *app) addHelp(root *cobra.Command, topics []topic) {
 	}
 }
 
-// help returns what is told of a command: its text, then how it is used, its flags as wide as the screen is.
+// help returns the help of a command: its text, then how it is used, with flags wrapped to the screen.
 func (a *app) help(cmd *cobra.Command) string {
 	cmd.SetUsageTemplate(strings.ReplaceAll(cmd.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", a.screenWidth())))
 	about := cmd.Long

@@ -28,13 +28,14 @@ The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. It has to say what is saved, for example
   savings: {now: 500, per_month: 200}
 
---plan N saves for the N-th plan of the ranking, not for the first. An owned
-battery that the target does not use is told on top.
+--plan N saves for the N-th plan of the ranking, not for the first. Owned
+batteries, inverters and solar modules that the target does not use are listed
+on top.
 
 --show M adds how the cart of month M is wired, where things stand and what is
-left of its limits. As csv the months are written, or with --show M the shopping
-list of month M. The exit status is 1 where no plan is possible, or none that
-the money will do for within the months looked at.`
+left of its limits. --format csv writes the months, or with --show M the
+shopping list of month M. The exit status is 1 where no plan is possible, or
+none can be paid for within the months looked at.`
 
 const nextExample = `  cartwright next star-party
   cartwright next lantern-market --months 12 --show 6
@@ -126,7 +127,7 @@ func sequenceEnding(p question.Problem, q *next.Sequence, perMonth plan.Money) e
 	case q.Never:
 		return &outcome{code: codeNo, err: errors.New("the money is never there"), hint: more}
 	case !q.Within:
-		return &outcome{code: codeNo, err: fmt.Errorf("the money is there in month %d only", q.Reached),
+		return &outcome{code: codeNo, err: fmt.Errorf("the money is not there before month %d", q.Reached),
 			hint: fmt.Sprintf("look ahead with --months %d, or %s", q.Reached, more)}
 	}
 	return nil

@@ -27,7 +27,7 @@ type planner struct {
 	again *optimize.Again
 }
 
-// Check says in which a scenario does not fit its catalogue.
+// Check says where a scenario does not fit its catalogue.
 func (planner) Check(s *scenarios.Scenario, c *parts) error { return optimize.Check(problemOf(s, c)) }
 
 // Rank ranks plans.

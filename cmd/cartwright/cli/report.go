@@ -96,8 +96,7 @@ func checkPlace(out string) error {
 	return nil
 }
 
-// reportOf plans what has to be planned and gathers what a report says. Ended is how the planning ended, nil where it is
-// proved.
+// reportOf ranks plans and gathers what a report says. Ended is how the ranking ended, nil where it is proven.
 func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *paper.Report, ended, err error) {
 	plans := max(show, p.Scenario.Solver.Plans)
 	r, err := a.rank(ctx, p, question.Options{Plans: plans})
@@ -132,12 +131,12 @@ func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *
 func proofOf(r *question.Result) []string {
 	by := view.Work(r.Solver) + " " + view.Besides
 	if r.Solver.Status == question.Optimal {
-		return []string{"Proved: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
+		return []string{"Proven: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
 	}
-	return []string{"Not proved: the search was stopped. Ranks so marked are the best found so far.", by}
+	return []string{"Not proven: the search was stopped. Ranks so marked are the best found so far.", by}
 }
 
-// replace writes a file whole or not at all, and says so.
+// replace writes a file whole or not at all, and says that it was written.
 func (a *app) replace(p question.Problem, path string, text []byte) error {
 	done := "wrote"
 	if _, err := os.Stat(path); err == nil {

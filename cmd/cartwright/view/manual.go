@@ -8,8 +8,8 @@ import (
 )
 
 // Manual lays a manual out for a screen of width columns. The text is Markdown as our manuals are written: headings,
-// prose, lists, tables, blocks of code. Prose is folded anew; a table that finds no room is told row by row; a line of
-// code is folded where it is too wide, so that nothing is cut. Of a link the words stay: on a screen nobody can follow it.
+// prose, lists, tables, blocks of code. Prose is wrapped anew; a table that does not fit is stacked; a line of code is
+// broken where it is too wide, so that nothing is cut. Of a link only the words are shown: nobody can follow it here.
 func Manual(text string, width int) (string, error) {
 	width = min(max(width, leastWidth), mostWidth)
 	var out strings.Builder
@@ -31,10 +31,10 @@ const (
 	codeLead = "    " // begins a line of code that has no fence
 )
 
-// blockLength returns how many of the lines belong together, from the first on.
+// blockLength returns how many lines, from the first on, belong together.
 func blockLength(lines []string) int {
 	first := lines[0]
-	within := func(line string) bool { return prose(line) } // goes on in the next line
+	within := prose
 	switch {
 	case first == "", strings.HasPrefix(first, "#"), strings.HasPrefix(first, codeLead):
 		return 1
@@ -55,7 +55,7 @@ func blockLength(lines []string) int {
 	return n
 }
 
-// prose tells whether a line goes on with the prose above it.
+// prose reports whether a line goes on with the prose above it.
 func prose(line string) bool {
 	return line != "" && bulletOf(line) == "" && !strings.HasPrefix(line, "#") && !strings.HasPrefix(line, "|") &&
 		!strings.HasPrefix(line, fence)
@@ -94,10 +94,10 @@ func manualBlock(lines []string, width int) (string, error) {
 // links are the links of a text, the words of each in its first group.
 var links = regexp.MustCompile(`\[([^\]]+)\]\([^)\s]+\)`)
 
-// A table of a manual keeps the words of its first column whole, and the last one no narrower than prose can be read.
+// proseWidth is the width below which the last column of a manual's table, which is prose, can hardly be read.
 const proseWidth = 24
 
-// manualTable returns the table that lines of Markdown write.
+// manualTable reads a table. The words of its first column, which are names, stay whole.
 func manualTable(lines []string) *table {
 	t := &table{}
 	head := manualCells(lines[0])
@@ -126,7 +126,7 @@ func manualCells(line string) []string {
 	return cells
 }
 
-// foldedCode returns a line of code in lines of at most width columns; those after the first are set in deeper.
+// foldedCode breaks a line of code into lines of at most width columns; those after the first are indented further.
 func foldedCode(line string, width int) string {
 	code := strings.TrimLeft(line, " ")
 	indent := strings.Repeat(" ", min(len(line)-len(code), width/2))

@@ -6,8 +6,9 @@ import (
 	"github.com/olekukonko/tablewriter/pkg/twwidth"
 )
 
-// Plain lays a plain text out for a screen of width columns. A paragraph is folded anew. A line that is set in stands by itself: where it is too wide, what follows is set in below its
-// words, or below its second column where it has two. A command line is broken as a shell reads it, with a backslash.
+// Plain lays a plain text out for a screen of width columns. A paragraph is wrapped anew. An indented line stands by
+// itself: where it is too wide, it goes on below its words, or below its second column where it has two. A command line
+// goes on after a backslash, as a shell reads it.
 func Plain(text string, width int) string {
 	width = min(max(width, leastWidth), mostWidth)
 	var out, prose []string
@@ -35,7 +36,7 @@ const (
 	backslash   = " \\"
 )
 
-// entry folds a line that is set in.
+// entry wraps an indented line.
 func entry(line string, width int) []string {
 	if twwidth.Width(line) <= width {
 		return []string{line}
@@ -58,7 +59,7 @@ func entry(line string, width int) []string {
 	return hung(lead, strings.Fields(words), len(lead)+2, width, "")
 }
 
-// hung wraps words to lines of at most width columns. The first begins with lead, the others are set in by indent;
+// hung wraps words to lines of at most width columns. The first begins with lead, the others are indented;
 // all but the last end in goesOn.
 func hung(lead string, words []string, indent, width int, goesOn string) []string {
 	lines := wrapWords(words, width-max(indent, twwidth.Width(lead)))

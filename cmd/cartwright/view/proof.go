@@ -7,7 +7,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// aims says of a proven first plan what no other plan is.
+// aims says in what no other plan is better than a proven first one.
 var aims = map[question.By]string{
 	question.ByCost:   "costs less",
 	question.ByMass:   "is lighter",
@@ -54,7 +54,7 @@ func ranks(n int) string {
 	return fmt.Sprintf("%d ranks", n)
 }
 
-// proof says how far the ranking can be trusted, and by whose word.
+// proof says how far the ranking is proven, and which engine found it.
 func (p Plans) proof() section {
 	s := p.Result.Solver
 	work := Work(s)

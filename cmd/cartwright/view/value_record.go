@@ -25,8 +25,8 @@ import (
 //	 "meanings":[{"name":"…","is":"…","source":"…"}],"notices":["…"],"cautions":["…"]}
 //
 // Batteries come in the order asked for. Series is modules in a string; price, usable_kwh and owned are of
-// one module, landed is of one string. Where no cycle life is stated there is no price_per_lifetime_kwh; where
-// no cable and device serve, no landed; where nothing is for sale, no for_sale. Limits stop one string more:
+// one module, landed is of one string. Where neither cycle life nor calendar years are stated there is no
+// price_per_lifetime_kwh; where no cable and device serve, no landed; where nothing is for sale, no for_sale. Limits stop one more string:
 // each by itself, or where jointly, only all together; least is the fewest strings that carry the smallest
 // inverter, where that is more than one. Reasons say what the catalogue has nothing for.
 type valueRecord struct {

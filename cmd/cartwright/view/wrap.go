@@ -7,8 +7,8 @@ import (
 	"github.com/olekukonko/tablewriter/pkg/twwidth"
 )
 
-// clean replaces control characters, which a file may hold and a terminal would obey, by spaces; line
-// breaks and those of lists stay.
+// clean replaces control characters, which a file may hold and a terminal would act on, by spaces; line
+// breaks and the marks between the entries of a list stay.
 func clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r != '\n' && string(r) != soft && unicode.IsControl(r) {
