@@ -33,7 +33,7 @@ type shelf interface {
 	// fs.ErrNotExist is left to the caller.
 	report(file string) *report
 	open(file string, to *report) (rows, error)
-	// strays tells of what is nearly called like a file that is missing, by its name without ending.
+	// strays reports what has nearly the name of a missing file, given without its ending.
 	strays(missing []string, list *problem.List)
 	none() error // the error of a shelf with no file at all
 }
@@ -80,7 +80,7 @@ func readAll(from shelf) (*Catalog, error) {
 	return c, nil
 }
 
-// load reads one file; needed says that it must be there and have a row.
+// load reads one file; a needed one must be there and have a row.
 func load[T any](l *loader, t table[T], needed bool) []T {
 	to := l.from.report(t.file)
 	defer func() {
@@ -103,12 +103,12 @@ func load[T any](l *loader, t table[T], needed bool) []T {
 	}
 	rows := t.read(from)
 	if needed && len(rows) == 0 && to.list.Len() == 0 {
-		to.add(to.whole(), to.noun()+" has no parts in it", "no cart can do without; add a row")
+		to.add(to.whole(), to.noun()+" has no parts in it", "every cart needs one; add a row")
 	}
 	return rows
 }
 
-// twice reports an id that two parts have, whatever their kinds.
+// twice reports ids that several parts have, whatever their kinds.
 func (l *loader) twice(c *Catalog) {
 	var to report // which stops in time
 	first := map[string]problem.Pos{}
@@ -117,7 +117,7 @@ func (l *loader) twice(c *Catalog) {
 			continue
 		}
 		if pos, ok := first[e.ID]; ok {
-			to.add(e.Pos, fmt.Sprintf("the id %s is taken, at %s", quote(e.ID), pos), "give each part an id of its own")
+			to.add(e.Pos, fmt.Sprintf("the id %s is already used, at %s", quote(e.ID), pos), "give each part an id of its own")
 			continue
 		}
 		first[e.ID] = e.Pos
