@@ -27,15 +27,15 @@ func Open(name string) (*Catalog, error) {
 	return ReadWorkbook(data, name)
 }
 
-// shelf is where the files of a catalogue are: a folder, or the sheets of a workbook.
-type shelf interface {
+// fileset is where the files of a catalogue are: a folder, or the sheets of a workbook.
+type fileset interface {
 	// report starts the report of a file, which open opens. What is wrong with the file as a whole is told there;
 	// fs.ErrNotExist is left to the caller.
 	report(file string) *report
 	open(file string, to *report) (rows, error)
 	// strays reports what has nearly the name of a missing file, given without its ending.
 	strays(missing []string, list *problem.List)
-	none() error // the error of a shelf with no file at all
+	none() error // the error where there is no file at all
 }
 
 // errTold is the error of a file whose mistake is in its report already.
@@ -43,7 +43,7 @@ var errTold = errors.New("catalog: told")
 
 // loader reads the files of one catalogue.
 type loader struct {
-	from     shelf
+	from     fileset
 	list     problem.List
 	warnings problem.List
 	own      []OwnColumn
@@ -53,7 +53,7 @@ type loader struct {
 }
 
 // readAll reads every file.
-func readAll(from shelf) (*Catalog, error) {
+func readAll(from fileset) (*Catalog, error) {
 	l := &loader{from: from}
 	c := &Catalog{
 		Batteries: load(l, batteryTable, true),
