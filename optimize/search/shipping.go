@@ -15,8 +15,8 @@ import (
 // nothing which takes so much.
 func (r *ranking) decideShipping(n *node) bool {
 	s, m := r.search, r.b.Market
-	if s.by == question.ByMass || s.by == question.ByEnergy {
-		return true // the orders are left to the program
+	if s.leavesOrders() {
+		return true
 	}
 	if n.orders == nil {
 		any := m.AnyOrder()
@@ -38,6 +38,9 @@ func (r *ranking) decideShipping(n *node) bool {
 	s.divide(n, n.orders.Paying(n.owed, n.level))
 	return false
 }
+
+// leavesOrders reports whether what is ordered where is left to the program.
+func (s *search) leavesOrders() bool { return s.by == question.ByMass || s.by == question.ByEnergy }
 
 // sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
 // once: else it is back among the nodes.

@@ -52,38 +52,11 @@ func Explain(ctx context.Context, p question.Problem) (*Explanation, error) {
 	if best == nil {
 		return explainNone(ctx, p, before)
 	}
-	out := &Explanation{Best: best}
-	for _, l := range relax.Levers(p.Scenario) {
-		for _, looser := range []bool{true, false} {
-			e, err := nudge(ctx, p, before, l, looser, best)
-			if err != nil {
-				return nil, err
-			}
-			if e != nil {
-				out.Effects = append(out.Effects, *e)
-			}
-		}
-	}
-	return out, nil
-}
-
-// nudge moves one limit by a step and solves again; nil where the limit cannot move that far.
-func nudge(ctx context.Context, p question.Problem, before *bench.Before, l relax.Lever, looser bool, best *plan.Plan) (*Effect, error) {
-	from := l.Get(p.Scenario)
-	to, ok := l.Moved(from, looser)
-	if !ok {
-		return nil, nil
-	}
-	e := &Effect{Limit: l.Name, From: from, To: to, Unit: l.Unit, Looser: looser}
-	found, err := search.First(ctx, relax.With(p, []relax.Lever{l}, []float64{to}), before, question.ByCost, false)
+	effects, err := effectsOf(ctx, p, before, best)
 	if err != nil {
 		return nil, err
 	}
-	e.Plan = found
-	if found != nil {
-		e.Saves = (best.Cost - found.Cost).Units()
-	}
-	return e, nil
+	return &Explanation{Best: best, Effects: effects}, nil
 }
 
 // explainNone explains why no plan is possible.
