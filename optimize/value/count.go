@@ -2,6 +2,7 @@ package value
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"runtime"
@@ -31,6 +32,8 @@ type Count struct {
 	Jointly bool
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
 	Least int
+	// Known is false where it was stopped before this was counted.
+	Known bool
 }
 
 // counter finds out how many strings of each battery a cart takes.
@@ -43,7 +46,7 @@ type counter struct {
 	wired   map[bool]*bench.Before // by whether the fault current is lifted: the only limit that options know
 }
 
-// countAll counts the batteries at the given places of the catalogue.
+// countAll counts the batteries at the given places of the catalogue, until the context ends.
 func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count, []string, error) {
 	p = Unloaded(p)
 	c := &counter{p: p, auditor: audit.For(p.Scenario, p.Catalog), benches: map[lifted]*bench.Bench{}, bounds: map[*bench.Bench]*bound.Bounds{}, wired: map[bool]*bench.Before{}}
@@ -65,8 +68,11 @@ func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count
 		}()
 	}
 	wait.Wait()
-	for _, err := range errs {
-		if err != nil { // of a thousand batteries one message is enough
+	for i, err := range errs {
+		switch {
+		case err == nil:
+			counts[i].Known = true
+		case !errors.Is(err, question.ErrUnknown) || ctx.Err() == nil: // of a thousand batteries one message is enough
 			return nil, nil, err
 		}
 	}

@@ -20,10 +20,12 @@ type effects struct {
 	best   *plan.Plan
 	list   []Effect
 	levers []relax.Lever // of each effect
+	known  []bool        // of each effect
 }
 
-// effectsOf returns what a step of each limit does, looser first, as far as the limit can move.
-func effectsOf(ctx context.Context, p question.Problem, before *bench.Before, best *plan.Plan) ([]Effect, error) {
+// effectsOf returns what a step of each limit does, looser first, as far as the limit can move; where it was stopped, what
+// was known by then.
+func effectsOf(ctx context.Context, p question.Problem, before *bench.Before, best *plan.Plan) (list []Effect, whole bool, err error) {
 	x := &effects{p: p, before: before, best: best}
 	var looser []int
 	for _, l := range relax.Levers(p.Scenario) {
@@ -40,15 +42,24 @@ func effectsOf(ctx context.Context, p question.Problem, before *bench.Before, be
 			x.levers = append(x.levers, l)
 		}
 	}
+	x.known = make([]bool, len(x.list))
 	for i := range x.list {
-		if x.list[i].Looser {
-			continue
-		}
-		if err := x.find(ctx, i, true); err != nil {
-			return nil, err
+		if !x.list[i].Looser && err == nil {
+			err = x.find(ctx, i, true)
 		}
 	}
-	return x.list, x.loosen(ctx, looser)
+	if err == nil {
+		err = x.loosen(ctx, looser)
+	}
+	if err != nil && (!errors.Is(err, question.ErrUnknown) || ctx.Err() == nil) {
+		return nil, false, err
+	}
+	for i := range x.list {
+		if x.known[i] {
+			list = append(list, x.list[i])
+		}
+	}
+	return list, err == nil, nil
 }
 
 // changed returns the problem with some of the limits moved at once.
@@ -103,9 +114,12 @@ func (x *effects) find(ctx context.Context, i int, stays bool) error {
 	if found == nil && err == nil {
 		found, err = search.First(ctx, q, x.before, question.ByCost, false)
 	}
+	if err != nil {
+		return err
+	}
 	if found != nil {
 		x.list[i].Saves = (x.best.Cost - found.Cost).Units()
 	}
-	x.list[i].Plan = found
-	return err
+	x.list[i].Plan, x.known[i] = found, true
+	return nil
 }

@@ -28,6 +28,8 @@ type Effect struct {
 type Explanation struct {
 	Best    *plan.Plan // nil: none is possible
 	Effects []Effect
+	// Complete says that every limit was looked into; else the search was stopped before.
+	Complete bool
 	// Conflict is, where no plan is possible, a smallest set of limits that contradict each other.
 	Conflict []question.LimitChange
 	// WaysOut are the changes that make a plan possible, the cheapest plan first.
@@ -52,11 +54,11 @@ func Explain(ctx context.Context, p question.Problem) (*Explanation, error) {
 	if best == nil {
 		return explainNone(ctx, p, before)
 	}
-	effects, err := effectsOf(ctx, p, before, best)
+	effects, whole, err := effectsOf(ctx, p, before, best)
 	if err != nil {
 		return nil, err
 	}
-	return &Explanation{Best: best, Effects: effects}, nil
+	return &Explanation{Best: best, Effects: effects, Complete: whole}, nil
 }
 
 // explainNone explains why no plan is possible.
@@ -65,7 +67,7 @@ func explainNone(ctx context.Context, p question.Problem, before *bench.Before) 
 	if err != nil {
 		return nil, err
 	}
-	out := &Explanation{Reasons: relax.Obstacles(b)}
+	out := &Explanation{Reasons: relax.Obstacles(b), Complete: true}
 	conflict, err := relax.Conflict(ctx, p, before)
 	if err != nil {
 		return nil, err
