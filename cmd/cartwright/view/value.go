@@ -184,12 +184,19 @@ func (v Value) counts(list []value.BatteryValue) section {
 	}}
 	for i := range list {
 		b := &list[i]
+		if !b.Count.Known {
+			t.row(b.Part, strconv.Itoa(b.Series), none, none, none, none, "not counted")
+			continue
+		}
 		t.row(b.Part, strconv.Itoa(b.Series), strconv.Itoa(b.Count.Strings), strconv.Itoa(b.Count.Modules),
 			fixed(energyThatFits(b), 2), unitsOf(v.Scenario).fixed(b.LitresPerUsableKWh, "l/kWh"), stopText(b.Count))
 	}
 	t.notes = []string{
 		"The most of each battery, alone on the cart, that meet every limit but autonomy, peak power, recharge and budget, found by " +
 			"solving. Of several limits that are named each alone stops one more string, unless it says together.",
+	}
+	if !v.Table.Complete {
+		t.notes = append(t.notes, "NOT COMPLETE: stopped before every battery was counted.")
 	}
 	return section{title: "How many fit", table: t, bullets: v.Table.Reasons}
 }
