@@ -19,7 +19,7 @@ func StalePrice(c *catalog.Catalog, l plan.Line, day time.Time) bool {
 	if !plan.IsEnd(l.Kind) {
 		offered, stale := false, true
 		for _, o := range c.OffersFor(l.Part) {
-			if madeAt(o, known && e.Kind == catalog.KindCable, l) {
+			if madeAt(o, known && e.Kind.ByLength(), l) {
 				offered, stale = true, stale && o.Stale(day)
 			}
 		}
