@@ -13,7 +13,7 @@ const (
 
 var busbarRules = []Rule{
 	{ruleBusbars, "", "one pair of bus bars", practice},
-	{ruleBusbarCurrent, "A", "1.25 * (what flows to or from all units at bus low, and the dc loads' peak) <= rating", "NEC 215.3 in likeness; " + practice},
+	{ruleBusbarCurrent, "A", "1.25 * (what flows to or from all units at bus low, and the dc loads' peak) <= rating", "by analogy with NEC 215.3; " + practice},
 	{ruleBusbarStuds, "each", "strings, inverter units and dc circuits <= studs", practice},
 }
 

@@ -124,7 +124,7 @@ func (a *auditor) rule(t *task, run *plan.Run) (r ruling) {
 func (a *auditor) judgeCable(r *ruling, w *lay) bool {
 	c := a.ruleSet().clauses()
 	if w.fine {
-		r.least("cable strand", answered(w.cable.Fine), 1, "", "the scenario's own limit: fine strand for what moves")
+		r.least("cable strand", answered(w.cable.Fine), 1, "", "the scenario's own limit: fine strand for string and main")
 	}
 	if w.cable.GroundOnly {
 		r.least("cable listed", 0, 1, "", c.green)

@@ -15,7 +15,7 @@ const (
 )
 
 var roleRules = []Rule{
-	{ruleThrough, "A", "rating of shunt and disconnect >= 1.25 * what flows through the bus bars", "NEC 215.3 in likeness; " + practice},
+	{ruleThrough, "A", "rating of shunt and disconnect >= 1.25 * what flows through the bus bars", "by analogy with NEC 215.3; " + practice},
 	{ruleOneCentre, "", "one load centre at most", practice},
 	{ruleCentreA, "A", "rating of the load centre >= the feeders' devices together, an inverter's own breaker counted", "NEC 408.36, from memory"},
 	{ruleCentreFits, "", "branch breakers are of the mount that the load centre states", fromMaker},

@@ -155,9 +155,9 @@ func TestCircuitsShareTheLegs(t *testing.T) {
 	}
 }
 
-// TestTooManyPlacingsAreToldOf: loads of unrelated watts that fill their circuits nearly whole are more than the search
+// TestTooManyPlacingsIsAnError: loads of unrelated watts that fill their circuits nearly whole are more than the search
 // goes through; it says so, and asks for names.
-func TestTooManyPlacingsAreToldOf(t *testing.T) {
+func TestTooManyPlacingsIsAnError(t *testing.T) {
 	var loads []scenarios.Load
 	var circuits []scenarios.Circuit
 	for i := range 26 { // nine circuits of 15 A: any three of the loads are a hair too much for one
@@ -167,12 +167,12 @@ func TestTooManyPlacingsAreToldOf(t *testing.T) {
 		circuits = append(circuits, circuit(fmt.Sprint("c", i), 120, 15))
 	}
 	_, err := DemandOf(house(loads, circuits...))
-	if err == nil || !strings.Contains(err.Error(), "no way was found to put 26 loads on 9 circuits; name the circuit") {
+	if err == nil || !strings.Contains(err.Error(), "found no way to put 26 loads on 9 circuits; name the circuit") {
 		t.Errorf("%v", err)
 	}
 }
 
-// TestManyLoadsOnCircuitsAreProven: twenty loads of many sizes and hours on six circuits are settled, and in a moment:
+// TestManyLoadsOnCircuitsAreProven: twenty loads of many sizes and hours on six circuits are placed, proved, in a moment:
 // the legs are searched before the circuits.
 func TestManyLoadsOnCircuitsAreProven(t *testing.T) {
 	var s *scenarios.Scenario
