@@ -187,6 +187,24 @@ func TestWhyNotOthers(t *testing.T) {
 			}
 		}},
 		{"role", "inlet-30", []string{"nothing asks for a part of role"}, func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Needs = nil }},
+		{"shunt on the bus", "shunt-300", []string{"the smallest inverter that serves", "a shunt of", "it has 20 A", "rating_a"}, func(s *scenarios.Scenario, c *catalog.Catalog) {
+			s.Needs[0].RatingA = 0
+			c.Sundries[0].RatingA = 20
+		}},
+		{"spaces", "panel-12", []string{"the branch breakers take", "it has 1 (sundries.csv, spaces)"}, func(_ *scenarios.Scenario, c *catalog.Catalog) {
+			for i := range c.Sundries {
+				if c.Sundries[i].ID == "panel-12" {
+					c.Sundries[i].Spaces = 1
+				}
+			}
+		}},
+		{"mount", "panel-12", []string{"it takes breakers of mount bayonet", "mount"}, func(_ *scenarios.Scenario, c *catalog.Catalog) {
+			for i := range c.Sundries {
+				if c.Sundries[i].ID == "panel-12" {
+					c.Sundries[i].Mount = "bayonet"
+				}
+			}
+		}},
 		{"casters", "caster-125", []string{"set of 4", "6 wheels"}, func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Cart.Casters = 6 }},
 		{"bus bars", "bars-150-4", []string{"rating_a"}, func(_ *scenarios.Scenario, c *catalog.Catalog) {
 			for i := range c.Busbars {

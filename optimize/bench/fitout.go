@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 
@@ -55,21 +56,19 @@ func (b *Bench) layFixed() {
 		case wiring.RoleLoadCentre:
 			purpose = market.Centre
 		}
-		add("need "+n.Role+" "+strconv.Itoa(i+1), purpose, n.Count, b.needed(&n),
-			"the catalogue has no "+n.Role+" of the rating asked for")
+		add("need "+n.Role+" "+strconv.Itoa(i+1), purpose, n.Count, b.Sundries(n.Role, AtLeast(b.NeedA(&n))),
+			"the catalogue has no "+n.Role+" of the rating needed")
 	}
 	b.layFrame()
 }
 
-// needed returns what serves a need: of its rating or more, and where all of the bus current flows through it, of
-// what the smallest supply asks.
-func (b *Bench) needed(n *scenarios.Need) []market.Option {
-	serves := AtLeast(n.RatingA)
+// NeedA returns the least rating in amperes that serves a need: the one it states, and for a shunt or a disconnect also
+// what the bus current of the smallest supply needs. +Inf where no inverter serves.
+func (b *Bench) NeedA(n *scenarios.Need) float64 {
 	if n.Role == wiring.RoleShunt || n.Role == wiring.RoleDisconnect {
-		least := wiring.ThroughA(b.LeastBusA())
-		serves = func(ratingA float64) bool { return AtLeast(n.RatingA)(ratingA) && plan.AtLeast(ratingA, least) }
+		return math.Max(n.RatingA, wiring.ThroughA(b.LeastBusA()))
 	}
-	return b.Sundries(n.Role, serves)
+	return n.RatingA
 }
 
 // needsCentre reports whether a load centre is needed, and whether some load centre takes breakers of one mount only.
@@ -104,27 +103,29 @@ func (b *Bench) layFrame() {
 	b.Fixed = append(b.Fixed, market.Slot{Name: "frame", Count: 1, Options: []market.Option{o}})
 }
 
-// fitCentre leaves out the load centres that have fewer spaces than the branch breakers take at the least, or into
-// which those of some branch cannot go.
-func (b *Bench) fitCentre() {
-	poles, centre := 0, -1
+// centre returns the slot of the load centre, and how many spaces the branch breakers take at least; nil where there is
+// not just one load centre.
+func (b *Bench) centre() (slot *market.Slot, poles int) {
 	for i := range b.Fixed {
 		s := &b.Fixed[i]
 		switch {
 		case s.For == market.Centre:
-			if s.Count != 1 || centre >= 0 {
-				return
+			if s.Count != 1 || slot != nil {
+				return nil, 0
 			}
-			centre = i
+			slot = s
 		case s.For == market.Branch && len(s.Options) > 0:
 			poles += int(market.LeastOf(s.Options, nil, func(o *market.Option) float64 { return float64(o.Poles) }))
 		}
 	}
-	if centre < 0 {
-		return
-	}
-	s := &b.Fixed[centre]
-	if len(s.Options) == 0 {
+	return slot, poles
+}
+
+// fitCentre leaves out the load centres that have too few spaces for the branch breakers, or that do not take the
+// breakers of some branch.
+func (b *Bench) fitCentre() {
+	s, poles := b.centre()
+	if s == nil || len(s.Options) == 0 {
 		return
 	}
 	s.Options = slices.DeleteFunc(s.Options, func(o market.Option) bool { return o.Spaces > 0 && o.Spaces < poles })

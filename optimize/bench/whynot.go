@@ -219,17 +219,36 @@ func (b *Bench) whyNoSundry(x *catalog.Sundry) []string {
 		}
 	}
 	for i := range b.Scenario.Needs {
-		if n := &b.Scenario.Needs[i]; n.Role == x.Role {
-			if AtLeast(n.RatingA)(x.RatingA) {
+		if n := &b.Scenario.Needs[i]; n.Role == x.Role && n.Count > 0 {
+			words := b.whyNotNeeded(n, x)
+			if words == "" {
 				return nil
 			}
-			asked = append(asked, fmt.Sprintf("needs asks for %s A, it has %s A (sundries.csv, rating_a; needs.rating)", Figure(n.RatingA), Figure(x.RatingA)))
+			asked = append(asked, words)
 		}
 	}
 	if len(asked) == 0 {
 		return []string{fmt.Sprintf("nothing asks for a part of role %s (needs, circuits.receptacle)", x.Role)}
 	}
 	return asked
+}
+
+// whyNotNeeded says why a sundry of a need's role does not serve it; "" where it does.
+func (b *Bench) whyNotNeeded(n *scenarios.Need, x *catalog.Sundry) string {
+	centre, poles := b.centre()
+	switch {
+	case !AtLeast(n.RatingA)(x.RatingA):
+		return fmt.Sprintf("needs asks for %s A, it has %s A (sundries.csv, rating_a; needs.rating)", Figure(n.RatingA), Figure(x.RatingA))
+	case len(b.Supplies) > 0 && !AtLeast(b.NeedA(n))(x.RatingA):
+		return fmt.Sprintf("the smallest inverter that serves and the direct-current loads need a %s of %s A, it has %s A (sundries.csv, rating_a)", x.Role, Figure(b.NeedA(n)), Figure(x.RatingA))
+	case x.Role != wiring.RoleLoadCentre || centre == nil:
+		return ""
+	case x.Spaces > 0 && x.Spaces < poles:
+		return fmt.Sprintf("the branch breakers take %d spaces, it has %d (sundries.csv, spaces)", poles, x.Spaces)
+	case x.Mount != "" && !b.takesBranches(x.Mount):
+		return fmt.Sprintf("it takes breakers of mount %s, and not every circuit can have one (sundries.csv and devices.csv, mount)", x.Mount)
+	}
+	return ""
 }
 
 // leastBarA returns the rating that bus bars have at the least with any supply that serves.

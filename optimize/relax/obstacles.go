@@ -50,6 +50,8 @@ func Obstacles(b *bench.Bench) []string {
 		case n.Count == 0:
 		case len(b.Sundries(n.Role, bench.AtLeast(n.RatingA))) == 0:
 			add(noSundry(b, n.Role, n.RatingA, "needs"))
+		case len(b.Supplies) > 0 && len(b.Sundries(n.Role, bench.AtLeast(b.NeedA(n)))) == 0:
+			add(noSundry(b, n.Role, b.NeedA(n), "the bus current of the smallest inverter that serves"))
 		case n.Role == wiring.RoleLoadCentre && wired && len(b.Supplies) > 0 && emptied(b, needSlot(n.Role, i)):
 			add("no " + n.Role + " of the catalogue has spaces enough for the breakers of all circuits")
 		}
@@ -129,5 +131,5 @@ func noSundry(b *bench.Bench, role string, ratingA float64, asker string) string
 	if !known {
 		return fmt.Sprintf("the catalogue has no %s, which %s asks for", role, asker)
 	}
-	return fmt.Sprintf("the catalogue has no %s of %s A, as %s asks for; the largest is of %s A", role, bench.Figure(ratingA), asker, bench.Figure(most))
+	return fmt.Sprintf("the catalogue has no %s of %s A, as %s asks for; the largest has %s A", role, bench.Figure(ratingA), asker, bench.Figure(most))
 }
