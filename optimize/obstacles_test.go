@@ -99,7 +99,7 @@ func TestReasons(t *testing.T) {
 			[]string{"10000 x shunt are needed"}},
 		{"loads on the bus", func(s *scenarios.Scenario, _ *catalog.Catalog) {
 			s.Loads = append(s.Loads, scenarios.Load{Name: "arc", Watts: 4e4, Count: 1, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1, DC: true})
-		}, []string{"the catalogue has no shunt of ", "the catalogue has no disconnect of ", "as the bus current of the smallest inverter that serves asks for"}},
+		}, []string{"the catalogue has no shunt of 2336.57 A, as the bus current of", "the catalogue has no disconnect of 2336.57 A, as the bus current of"}},
 		{"weak fuses", func(_ *scenarios.Scenario, c *catalog.Catalog) {
 			for i := range c.Devices {
 				c.Devices[i].InterruptingDCA = 10

@@ -9,7 +9,7 @@ import (
 // Core is what makes a plan a different plan: a supply, and strings of the members of a group.
 type Core struct {
 	Supply, Group int
-	Strings       []held // by member, rising; a catalogue may hold thousands that a core has nothing of
+	Strings       []held // by rising member, those present only: a catalogue may hold thousands of batteries
 }
 
 // held is a number of strings of one member of a group.
@@ -45,7 +45,7 @@ func (c *Core) Total() int {
 	return n
 }
 
-// With returns a core with one string of a member more.
+// With returns the core with one more string of a member.
 func (c *Core) With(member int) Core {
 	d := Core{Supply: c.Supply, Group: c.Group, Strings: make([]held, 0, len(c.Strings)+1)}
 	more := 1

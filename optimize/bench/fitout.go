@@ -84,7 +84,7 @@ func (b *Bench) needsCentre() (needed, mounts bool) {
 	return needed, mounts
 }
 
-// layFrame lists the stock of the frame's pieces that has a price: cut to length, no mass beside the frame's.
+// layFrame lists the stock for the frame's pieces that has a price: bought by length, its mass counted with the frame.
 func (b *Bench) layFrame() {
 	priced := map[string]bool{}
 	for i := range b.Catalog.Sections {
@@ -139,7 +139,7 @@ func (b *Bench) fitCentre() {
 	}
 }
 
-// takesBranches reports whether every branch has an option that hangs in a load centre of a mount.
+// takesBranches reports whether every branch has an option whose device may go with a load centre of a mount.
 func (b *Bench) takesBranches(mount string) bool {
 	for i := range b.Fixed {
 		s := &b.Fixed[i]
@@ -150,7 +150,7 @@ func (b *Bench) takesBranches(mount string) bool {
 	return true
 }
 
-// InCentre reports whether a branch's option can be in a load centre of a mount.
+// InCentre reports whether a branch's device may go with a load centre of a mount.
 func InCentre(o *market.Option, mount string) bool { return wiring.FitsCentre(o.Wire.Device, mount) }
 
 // Receptacles returns what a circuit may end in.
@@ -158,8 +158,8 @@ func (b *Bench) Receptacles(r *scenarios.Receptacle) []market.Option {
 	return b.Sundries(r.Role, b.receptacleServes(r))
 }
 
-// receptacleServes says which ratings serve a circuit: exactly the one asked for, since a circuit's outlets are
-// of its own rating (NEC 210.21(B), from memory); where the catalogue has none of that rating, those above it.
+// receptacleServes returns which ratings serve a circuit: exactly the one asked for, since a circuit's outlets are
+// of its own rating (NEC 210.21(B), from memory); where the catalogue has none of that rating, any above it.
 func (b *Bench) receptacleServes(r *scenarios.Receptacle) func(ratingA float64) bool {
 	if catalog.HasRating(b.Catalog.Sundries, r.Role, r.RatingA) {
 		return func(ratingA float64) bool { return ratingA == r.RatingA }
@@ -167,7 +167,7 @@ func (b *Bench) receptacleServes(r *scenarios.Receptacle) func(ratingA float64) 
 	return AtLeast(r.RatingA)
 }
 
-// AtLeast admits ratings that are not below one.
+// AtLeast returns a test for ratings of at least ratingA.
 func AtLeast(ratingA float64) func(float64) bool {
 	return func(a float64) bool { return plan.AtLeast(a, ratingA) }
 }
@@ -194,7 +194,7 @@ func (b *Bench) Sundries(role string, serves func(ratingA float64) bool) []marke
 	return options
 }
 
-// LosslessA returns the current that puts the energy of the autonomy back in time into a battery that loses nothing.
+// LosslessA returns the charging current in amperes that a supply's autonomy needs with a battery without losses.
 func (b *Bench) LosslessA(v *Supply) float64 {
 	return energy.RechargeA(v.NeedWh, b.Scenario.Bus.NominalV, b.Scenario.Recharge.WithinH, 1)
 }
@@ -239,7 +239,7 @@ func (b *Bench) holds(x *catalog.Casters) bool {
 	return s.Limits.Slope <= 0 || plan.AtLeast(chassis.HeldSlope(s.Cart.Grip, x.Brakes, s.Cart.Casters), s.Limits.Slope)
 }
 
-// Bonds reports whether a bond is large enough beside a main of a supply that is built by an option.
+// Bonds reports whether a bond is large enough for a supply's main that is built by an option.
 func (b *Bench) Bonds(supply int, bond, main *market.Option) bool {
 	d, _ := wiring.MainDuty(b.Scenario, b.Supplies[supply].UnitA)
 	mm2, ok := wiring.BondMM2(b.Rules, d, main.Wire, bond.Wire.Ground.Material)

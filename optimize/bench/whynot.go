@@ -11,8 +11,9 @@ import (
 	"cartwright/scenarios"
 )
 
-// WhyNot says why a part of the catalogue can serve in no plan whatever the limits: the first condition it does
-// not meet; for what is wired, on each kind of run that it comes nearest to. Nothing where it meets all.
+// WhyNot says why a part of the catalogue can serve in no plan, whatever the limits: the first condition it does not
+// meet. For a cable or device it says so for each kind of run, of the run that it comes nearest to serving. Nothing
+// where the part meets all conditions.
 func (b *Bench) WhyNot(id string) []string {
 	e, known := b.Catalog.Find(id)
 	if !known {
@@ -75,7 +76,7 @@ func why[T any](list []Condition[T], x T) []string {
 	return nil
 }
 
-// whyNoInverter tells of the number of units that meets most conditions.
+// whyNoInverter speaks of the number of units that meets the most conditions.
 func (b *Bench) whyNoInverter(inv *catalog.Inverter) []string {
 	conditions := b.InverterConditions()
 	met := func(v Serving) int {
@@ -95,14 +96,14 @@ func (b *Bench) whyNoInverter(inv *catalog.Inverter) []string {
 	return why(conditions, best)
 }
 
-// path is a run of the scenario with a duty that some plan could have, and what to call it.
+// path is the duty that a run of the scenario could have in some plan, and what to call it.
 type path struct {
 	duty wiring.Duty
 	what string
 }
 
-// paths lists the duties of the scenario's runs: of the batteries and inverters that serve as far as their own
-// conditions go, and of all circuits.
+// paths lists the duties of the scenario's runs: of strings of the batteries that suit the bus, of mains and feeders of
+// all inverters, and of all circuits.
 func (b *Bench) paths() []path {
 	var list []path
 	add := func(what string) func(d wiring.Duty, listed bool) {
@@ -130,8 +131,8 @@ func (b *Bench) paths() []path {
 	return list
 }
 
-// nearest tells, for each kind of run, the path on which a part fails the fewest checks, and the first of them;
-// nothing where it passes all on some path.
+// nearest names, for each kind of run, the path on which a part fails the fewest checks, and the first of them; nothing
+// where it passes all on some path.
 func nearest(paths []path, checks func(wiring.Duty) []wiring.Check) []string {
 	type miss struct {
 		failed int
@@ -185,7 +186,7 @@ func (b *Bench) whyNoCable(c *catalog.Cable) []string {
 	})
 }
 
-// whyNoDevice looks at a device without its cable, and at the fault current on the alternating side.
+// whyNoDevice looks at a device without its cable.
 func (b *Bench) whyNoDevice(dev *catalog.Device) []string {
 	var paths []path
 	for _, p := range b.paths() {
@@ -206,7 +207,7 @@ func failures(checks []wiring.Check) int {
 	return n
 }
 
-// whyNoSundry says that nothing asks for its role, or of another rating.
+// whyNoSundry says that nothing asks for a sundry's role, or why it does not serve those that do.
 func (b *Bench) whyNoSundry(x *catalog.Sundry) []string {
 	var asked []string
 	for i := range b.Scenario.Circuits {
@@ -251,7 +252,7 @@ func (b *Bench) whyNotNeeded(n *scenarios.Need, x *catalog.Sundry) string {
 	return ""
 }
 
-// leastBarA returns the rating that bus bars have at the least with any supply that serves.
+// leastBarA returns the least rating of bus bars that any supply needs; +Inf where no inverter serves.
 func (b *Bench) leastBarA() float64 {
 	least := math.Inf(1)
 	for i := range b.Supplies {
@@ -260,7 +261,7 @@ func (b *Bench) leastBarA() float64 {
 	return least
 }
 
-// whyNoBusbar says that a pair of bus bars carries less than any supply that serves, or has too few studs for it
+// whyNoBusbar says that a pair of bus bars carries too little for every supply, or has too few studs for one inverter
 // and one string.
 func (b *Bench) whyNoBusbar(id string) []string {
 	for i := range b.Catalog.Busbars {
@@ -270,7 +271,7 @@ func (b *Bench) whyNoBusbar(id string) []string {
 		}
 		least, studs := b.leastBarA(), wiring.BusbarStuds(1, 1, b.DCCircuits)
 		if !plan.AtLeast(x.RatingA, least) {
-			return []string{fmt.Sprintf("the smallest inverter that serves and the direct-current loads ask %s A of the bars, these have %s A (busbars.csv, rating_a)", Figure(least), Figure(x.RatingA))}
+			return []string{fmt.Sprintf("the smallest inverter that serves and the direct-current loads need bars of %s A, these have %s A (busbars.csv, rating_a)", Figure(least), Figure(x.RatingA))}
 		}
 		if x.Studs < studs {
 			return []string{fmt.Sprintf("a string and an inverter take %d studs, these have %d (busbars.csv, studs)", studs, x.Studs)}
