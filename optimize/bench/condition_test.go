@@ -224,3 +224,23 @@ func TestWhyNotOthers(t *testing.T) {
 		})
 	}
 }
+
+// A device that serves the inlet alone serves: it was once said to suit no run.
+func TestWhyNotOnTheInlet(t *testing.T) {
+	s, c := serving(t)
+	s.Circuits = nil
+	for i := range s.Runs {
+		if s.Runs[i].Kind == scenarios.RunFeeder {
+			s.Runs[i].OwnBreakerA = 50
+		}
+	}
+	for _, d := range c.Devices {
+		if d.Type == "breaker" && d.RatingA == s.Recharge.Supply.DeviceA && d.Poles == 2 && d.MaxACV >= 240 {
+			if why := laid(t, s, c).WhyNot(d.ID); len(why) != 0 {
+				t.Errorf("%s on the inlet of %g A: %q", d.ID, s.Recharge.Supply.DeviceA, why)
+			}
+			return
+		}
+	}
+	t.Fatal("no breaker of the inlet's rating")
+}

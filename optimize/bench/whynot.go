@@ -103,7 +103,7 @@ type path struct {
 }
 
 // paths lists the duties of the scenario's runs: of strings of the batteries that suit the bus, of mains and feeders of
-// all inverters, and of all circuits.
+// all inverters, of the inlet, of all circuits, and of the arrays that inverters take.
 func (b *Bench) paths() []path {
 	var list []path
 	add := func(what string) func(d wiring.Duty, listed bool) {
@@ -127,6 +127,14 @@ func (b *Bench) paths() []path {
 	for i := range b.Scenario.Circuits {
 		c := &b.Scenario.Circuits[i]
 		add("circuit " + strconv.Quote(c.Name))(wiring.BranchDuty(b.Scenario, c))
+	}
+	add("the inlet")(wiring.InletDuty(b.Scenario))
+	seen := map[wiring.Strung]bool{}
+	for i := range b.Supplies {
+		if x := b.Supplies[i].Array; x != nil && !seen[b.Strung(x)] {
+			seen[b.Strung(x)] = true
+			add("the solar run of " + x.Module.ID)(wiring.SolarDuty(b.Scenario, b.Strung(x)))
+		}
 	}
 	return list
 }
