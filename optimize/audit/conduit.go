@@ -17,6 +17,7 @@ var thhnIn2 = map[catalog.Size]float64{
 	"14 AWG": 0.0097, "12 AWG": 0.0133, "10 AWG": 0.0211, "8 AWG": 0.0366, "6 AWG": 0.0507, "4 AWG": 0.0824,
 	"3 AWG": 0.0973, "2 AWG": 0.1158, "1 AWG": 0.1562, "1/0 AWG": 0.1855, "2/0 AWG": 0.2223, "3/0 AWG": 0.2679,
 	"4/0 AWG": 0.3237, "250 kcmil": 0.3970, "300 kcmil": 0.4608, "350 kcmil": 0.5242, "400 kcmil": 0.5863,
+	"500 kcmil": 0.7073,
 }
 
 // filledMM2 returns the area that a conductor takes in a conduit; ok is false where it is not known.
