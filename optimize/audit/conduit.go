@@ -30,8 +30,8 @@ func filledMM2(cable *catalog.Cable) (mm2 float64, ok bool) {
 	return in2 * squareInchMM2, ok
 }
 
-// fillShare returns the part of a conduit that so many conductors may fill: NEC chapter 9 table 1. Under iec
-// always that of many: common practice, no source.
+// fillShare returns the share of a conduit that so many conductors may fill: NEC chapter 9 table 1. Under iec always
+// 40 %: common practice, no source.
 func fillShare(rules scenarios.Rules, conductors int) float64 {
 	switch {
 	case rules == scenarios.IEC || conductors > 2:
@@ -42,7 +42,7 @@ func fillShare(rules scenarios.Rules, conductors int) float64 {
 	return 0.53
 }
 
-// judgeConduit adds the checks of the conduit a path asks for, or that it has none.
+// judgeConduit adds the checks of a path's conduit, or that it has none where none is asked for.
 func (a *auditor) judgeConduit(r *ruling, t *task, run *plan.Run) {
 	const source = "NEC chapter 9 tables 1, 4 and 5; under iec 40 %: " + practice
 	pipe := a.stock.conduits[run.Conduit]

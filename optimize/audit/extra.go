@@ -11,8 +11,8 @@ func OwnedWh(s *scenarios.Scenario, c *catalog.Catalog) float64 {
 	return For(s, c).of(&plan.Plan{}).ownedWh()
 }
 
-// Extra checks what is told outside a plan of the cost of each usable kWh beyond those owned: an amount of money, in
-// currency units, for a cart of so much usable energy.
+// Extra checks a cost of each usable kWh beyond those owned that is stated outside a plan: stated is the figure, in
+// currency units, of a cart that costs costUnits and has usableWh.
 func Extra(s *scenarios.Scenario, c *catalog.Catalog, stated, costUnits, usableWh float64) plan.Check {
 	a := For(s, c).of(&plan.Plan{})
 	a.truly(rulePerKWh, stated, perExtra(costUnits, usableWh-a.ownedWh()), "beyond what is owned")

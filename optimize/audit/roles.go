@@ -22,14 +22,15 @@ var roleRules = []Rule{
 	{ruleSpaces, "each", "poles of the branch breakers, and of feeder breakers of its mount, <= spaces of the load centre, where it states spaces", fromMaker},
 }
 
-// The roles of sundries whose rating must stand what flows through them.
+// The roles of sundries whose rating depends on the current through them.
 const (
 	roleShunt      = "shunt"
 	roleDisconnect = "disconnect"
 	roleLoadCentre = "load-centre"
 )
 
-// roles tells whether shunt, disconnect and load centre stand what flows through them, and hold what they must.
+// roles checks whether the ratings of shunt, disconnect and load centre are enough for the current through them, and
+// whether the load centre takes its breakers.
 func (a *auditor) roles() {
 	centres := 0.0
 	for i := range a.p.Bill {
@@ -53,10 +54,10 @@ func (a *auditor) roles() {
 	}
 }
 
-// throughA returns the least rating of what carries all of the bus current, for hours.
+// throughA returns the least rating in amperes of what carries the whole bus current.
 func (a *auditor) throughA() float64 { return continuous * a.busA() }
 
-// loadCentre tells whether a load centre stands the feeders, and holds the breakers.
+// loadCentre checks whether a load centre's rating is enough for the feeders, and whether it takes the breakers.
 func (a *auditor) loadCentre(x *catalog.Sundry) {
 	fed, poles := 0.0, 0.0
 	var strangers []string
