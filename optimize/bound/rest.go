@@ -198,7 +198,7 @@ func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64
 		if left <= 0 {
 			continue
 		}
-		owned += math.Ceil(left) * l.wh[k] // a string of which some modules are owned is cheaper, too
+		owned += math.Ceil(left) * l.wh[k] // a string of which only some modules are owned counts as owned
 		if each := r.o.ownedCents[at] / l.wh[k]; each < perWh {
 			saved += math.Min(wh, left*l.wh[k]) * (perWh - each)
 		}

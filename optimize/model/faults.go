@@ -22,7 +22,7 @@ func (p *program) breakFaults() {
 		switch {
 		case v.kind == choice.SlotString:
 			if v.alike > 0 {
-				continue // all is given
+				continue // its options were chosen for the fault current of this core
 			}
 			own, b := p.stack(v.of).ShortA, p.busOf[v.of]
 			others := minus(b.fault, milp.Expr{})

@@ -31,10 +31,10 @@ func (p *program) linked(name string, e milp.Expr, most float64) milp.Expr {
 
 // bus is the strings of the space that may share one bus.
 type bus struct {
-	strings []int     // indices into the space's strings
-	fault   milp.Expr // prospective fault current, A
-	conduct milp.Expr // S
-	leastA, mostA, mostS float64 // bounds of fault current and conductance
+	strings              []int     // indices into the space's strings
+	fault                milp.Expr // prospective fault current, A
+	conduct              milp.Expr // S
+	leastA, mostA, mostS float64   // bounds of fault current and conductance
 }
 
 // layBuses sorts the strings of the space by the bus they may share. A plan has only one of these buses.
