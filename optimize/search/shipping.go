@@ -10,13 +10,13 @@ import (
 	"cartwright/optimize/question"
 )
 
-// decideShipping prepares a core node for solving and reports whether it is to be solved. Where its plan, or the least
-// that sums alone know of, would leave shipping to pay, it is replaced by two: one that pays it, and one that orders
-// nothing which takes so much.
+// decideShipping prepares a core node for solving and reports whether it is to be solved now. Where its plan, or before
+// there is one its cheapest parts, would leave shipping to pay, the node is replaced by two: one that pays it, and one
+// without the offers that need so much.
 func (r *ranking) decideShipping(n *node) bool {
 	s, m := r.search, r.b.Market
 	if s.by == question.ByMass || s.by == question.ByEnergy {
-		return true // the orders are left to the program
+		return true // the program decides the orders
 	}
 	if n.orders == nil {
 		any := m.AnyOrder()
@@ -39,10 +39,10 @@ func (r *ranking) decideShipping(n *node) bool {
 	return false
 }
 
-// sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
-// once: else it is back among the nodes.
+// sharpened raises the score of a node by model.LeastCents. It reports whether the node is to be solved now; else the node
+// is back among the others.
 func (r *ranking) sharpened(n *node) bool {
-	if n.sharp || r.anyPlan { // where any plan will do, solving says at once what sums take as long to bound
+	if n.sharp || r.anyPlan { // where any plan will do, solving takes no longer than the bound
 		return true
 	}
 	n.sharp = true
@@ -62,7 +62,7 @@ func (r *ranking) sharpened(n *node) bool {
 	return false
 }
 
-// divide adds the node of some of the orders of another.
+// divide adds a node with a part of the orders of another.
 func (s *search) divide(n *node, orders market.Orders) {
 	f, _ := s.o.Ordered(&n.core, orders)
 	if s.o.Hopeless(f) {
@@ -70,13 +70,13 @@ func (s *search) divide(n *node, orders market.Orders) {
 	}
 	score := math.Max(n.score, s.coreScore(f))
 	if n.found != nil && n.found.proved {
-		// What the node was solved for bounds its parts, too, with the shipping that is now paid.
+		// The optimum of the node, with the shipping that is now paid, bounds its parts too.
 		score = math.Max(score, s.priced(n, s.b.Market.PaidCents(orders)-s.b.Market.PaidCents(*n.orders)))
 	}
 	s.add(&node{score: score, kind: coreNode, core: n.core, orders: &orders, owed: market.Nobodys})
 }
 
-// priced returns the score of a node that was solved, with so many more cents of shipping.
+// priced returns the score of a node that was solved, with some more cents of shipping.
 func (s *search) priced(n *node, shipping float64) float64 {
 	cents := 100*n.found.first + (1+s.b.Market.Tax)*shipping - s.b.RoundingCents
 	if s.by == question.ByLife {
@@ -85,8 +85,8 @@ func (s *search) priced(n *node, shipping float64) float64 {
 	return cents
 }
 
-// mostOwed returns the vendor whom a choice leaves most shipping to pay beyond what is paid, nobody where there is
-// none, and at which level.
+// mostOwed returns the vendor whom a choice owes the most shipping beyond what is paid, and the level; market.Nobodys
+// where it owes none.
 func (s *search) mostOwed(c *choice.Choice, orders *market.Orders) (vendor, level int) {
 	m := s.b.Market
 	shipping, levels := choice.Shipping(s.b, c), make([]int, len(m.Vendors))
@@ -99,13 +99,13 @@ func (s *search) mostOwed(c *choice.Choice, orders *market.Orders) (vendor, leve
 	return vendor, level
 }
 
-// owes reports whether a choice leaves shipping to pay.
+// owes reports whether a choice owes shipping beyond what is paid.
 func (s *search) owes(c *choice.Choice, orders *market.Orders) bool {
 	vendor, _ := s.mostOwed(c, orders)
 	return vendor != market.Nobodys
 }
 
-// marketOf returns the market a core node is solved at; nil where the orders are left to the program.
+// marketOf returns the market a core node is solved at; nil where the program decides the orders.
 func (s *search) marketOf(n *node) *market.Market {
 	if n.orders == nil {
 		return nil
