@@ -21,16 +21,16 @@ import (
 	"cartwright/optimize/relax"
 )
 
-// Count is how many strings of a battery a cart takes when it has no other: so many can be built with some
-// inverter, cables, devices, bus bars and casters of the catalogue that meet every limit but autonomy, the
-// loads' peaks, recharge and budget; of one more, or any higher number, no such cart can be built. Both are
-// found by solving, and the cart of that many passes the audit.
+// Count is how many strings of a battery a cart takes when it has no other: a cart with that many can be built with some
+// inverter, cables, devices, bus bars and casters of the catalogue so that it meets every limit except autonomy, the
+// loads' peaks, recharge and budget; with any higher number none can. Both are found by solving, and the cart with that
+// many passes the audit.
 type Count struct {
 	Strings int
 	Modules int
-	// Limits names what stops the next string: each alone, or where Jointly, all of them together though
-	// none of them alone. Where even without all of these limits none can be built, the condition that the
-	// battery does not meet is named, as "string wiring" or "protocols", or else "no cart".
+	// Limits names what leaves no room for one more string: each alone, or where Jointly, all of them together though
+	// none of them alone. Where no cart can be built even without all of these limits, it names the condition that the
+	// battery does not meet, such as "string wiring" or "protocols", or else "no cart".
 	Limits  []string
 	Jointly bool
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
@@ -43,7 +43,7 @@ type counter struct {
 	mu      sync.Mutex
 	benches map[lifted]*bench.Bench
 	bounds  *bound.Bounds          // with no limit lifted
-	wired   map[bool]*bench.Before // by whether the fault current is lifted: the only limit that options know
+	wired   map[bool]*bench.Before // by whether the fault current is lifted: the only limit that options depend on
 }
 
 // countAll counts the batteries at the given places of the catalogue.
@@ -100,8 +100,8 @@ func (c *counter) bench(ctx context.Context, l lifted) (*bench.Bench, error) {
 	return b, nil
 }
 
-// groupOf returns which group of a bench the battery at a place of the catalogue is; -1 where there is no
-// room for a single string of it, or no cable and device for one.
+// groupOf returns the group of the battery at a place of the catalogue; -1 where the bench has no stack of it, for want
+// of room for a string, of a cable or device, or of another condition.
 func groupOf(b *bench.Bench, battery int) int {
 	for i := range b.Stacks {
 		if b.Stacks[i].Position == battery {
@@ -130,7 +130,7 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 				return Count{}, question.ErrUnknown
 			}
 			if c.outOfBounds(b, g, n) {
-				continue // by mass or room alone; explain confirms the least such number by solving
+				continue // too heavy or too large; explain confirms the least such number by solving
 			}
 			ok, err := c.possible(ctx, 0, battery, n, true)
 			if err != nil {
@@ -148,7 +148,7 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 // outOfBounds reports whether the least mass of a cart with so many strings, or the room they take, is too
 // much with any supply.
 func (c *counter) outOfBounds(b *bench.Bench, group, n int) bool {
-	c.mu.Lock() // for the bounds remember what they have worked out
+	c.mu.Lock() // bounds are worked out on first use, and remembered
 	defer c.mu.Unlock()
 	if c.bounds == nil {
 		c.bounds = bound.New(b)
@@ -162,7 +162,7 @@ func (c *counter) outOfBounds(b *bench.Bench, group, n int) bool {
 	return true
 }
 
-// fewest returns how many strings of a battery carry the inverter that draws least; 0 where there is none.
+// fewest returns how many strings of a battery it takes to carry the inverter that draws least; 0 without inverters.
 func fewest(b *bench.Bench, bat *catalog.Battery) int {
 	least := math.Inf(1)
 	for i := range b.Supplies {
@@ -174,8 +174,7 @@ func fewest(b *bench.Bench, bat *catalog.Battery) int {
 	return int(plan.Ceil(least / bat.MaxDischargeA))
 }
 
-// explain finds what stops so many strings: each limit that does so by itself, else a smallest set of limits
-// that do so together.
+// explain finds the limits that rule out n strings: each that does so alone, else a smallest set that does so together.
 func (c *counter) explain(ctx context.Context, battery, n int) (limits []string, jointly bool, err error) {
 	stopped := func(held lifted) (bool, error) {
 		ok, err := c.possible(ctx, allLifted()&^held, battery, n, false)
@@ -206,7 +205,7 @@ func (c *counter) explain(ctx context.Context, battery, n int) (limits []string,
 	return nil, false, fmt.Errorf("internal error: nothing stops %d strings of %s", n, c.p.Catalog.Batteries[battery].ID)
 }
 
-// hopeless tells why a battery has no cart even with all limits lifted.
+// hopeless says why there is no cart with a battery even with all limits lifted.
 func (c *counter) hopeless(ctx context.Context, battery int) (limits []string, jointly bool, err error) {
 	b, err := c.bench(ctx, allLifted())
 	if err != nil {
@@ -258,7 +257,7 @@ func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audite
 	return false, nil
 }
 
-// audit recomputes a cart that only has to stand, roll and be safe.
+// audit audits a cart that only has to stand, roll and be safe.
 func (c *counter) audit(p plan.Plan) error {
 	p.Audit = audit.Plan(c.p.Scenario, c.p.Catalog, &p)
 	var failed []plan.Check

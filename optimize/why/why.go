@@ -1,4 +1,4 @@
-// Package why explains a best plan: what each limit costs, and why a part is in it or is not.
+// Package why explains a best plan: what each limit costs, and why a part is or is not in it.
 package why
 
 import (
@@ -130,7 +130,7 @@ func explainNone(ctx context.Context, p question.Problem, before *bench.Before) 
 	return out, nil
 }
 
-// sortWaysOut puts the cheapest plan first; of equals the order stays.
+// sortWaysOut sorts by cost; equals keep their order.
 func sortWaysOut(w []WayOut) {
 	for i := 1; i < len(w); i++ {
 		for j := i; j > 0 && w[j].Plan.Cost < w[j-1].Plan.Cost; j-- {
