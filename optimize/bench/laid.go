@@ -21,6 +21,8 @@ type Before struct {
 	options map[wiredRun][]market.Option
 	ranges  map[wiredRun][]useRange // what all options of the run use, those that were pruned included
 	scratch []market.Option         // memory for wiredOptions
+	market  *market.Market          // with the prices it has worked out
+	markets int                     // how many benches got it
 	sun     *sunlight
 	nets    sync.Pool // of *[]float64: see netOf
 }
@@ -85,6 +87,20 @@ func (l *Before) used(run wiredRun) []useRange {
 	l.lock.Lock()
 	defer l.lock.Unlock()
 	return l.ranges[run]
+}
+
+// mostMarkets is how many benches share a market. After that a new one is made, so that what the old one keeps for the
+// options of each bench can be freed.
+const mostMarkets = 64
+
+// marketLike returns the kept market if it is the same as m; else it keeps m.
+func (l *Before) marketLike(m *market.Market) *market.Market {
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	if l.markets++; l.market == nil || l.markets > mostMarkets || !l.market.Same(m) {
+		l.market, l.markets = m, 1
+	}
+	return l.market
 }
 
 // OtherParts returns what may be kept for another catalogue or other owned parts: the demand.

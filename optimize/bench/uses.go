@@ -33,8 +33,12 @@ func rangesOf(options []market.Option) []useRange {
 }
 
 // countUses gives the market, for each article but batteries, inverters and solar modules, the least that an option
-// uses of it if it uses any, and the most that a plan can need: a quantity break beyond that is of no use.
+// uses of it if it uses any, and the most that a plan can need: a quantity break beyond that is of no use. Without offers
+// there are no quantity breaks, and nothing to count.
 func (b *Bench) countUses() {
+	if len(b.Catalog.Offers) == 0 {
+		return
+	}
 	least, most := map[int]float64{}, map[int]float64{}
 	var ofSupply map[int]float64
 	note := func(ranges []useRange, count float64, sum map[int]float64) {

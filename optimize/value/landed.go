@@ -166,7 +166,7 @@ func order(m *market.Market, chosen []buying, more plan.Money) *Landed {
 		}
 		ships[way.vendor] = max(ships[way.vendor], way.shipsCents)
 	}
-	for _, s := range ships { // a sum of whole cents: its order does not show
+	for _, s := range ships { // a sum of whole cents: order does not matter
 		l.Shipping += s
 	}
 	l.Tax = catalog.RoundCents(m.Tax * float64(l.Modules+l.Wiring+l.Shipping+more))

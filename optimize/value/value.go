@@ -19,6 +19,7 @@ import (
 // of the catalogue.
 type Table struct {
 	Batteries []BatteryValue
+	Complete  bool // every battery was counted; else it was stopped before that
 	Misfits   []Misfit
 	// Beside is, with sun, the best plan: the costs of a lifetime kWh are for a bank with its inverters and array. Nil
 	// without sun, and where there is no plan.
@@ -76,8 +77,8 @@ type Misfit struct {
 }
 
 // Find works out for every battery of the catalogue what its energy costs and how many of it the cart takes.
-// Owned ones are marked, but prices are those of buying. The error is question.ErrUnknown where time ran out before a
-// count was known, and a *question.DisagreementError where the cart of a count fails its audit.
+// Owned ones are marked, but prices are those of buying. Where the context ends, some batteries are not counted. If the
+// cart of a count fails its audit, the error is a *question.DisagreementError.
 func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	bare := *p.Scenario
 	bare.Have = nil
@@ -114,9 +115,11 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
+	out.Complete = true
 	for i := range out.Batteries {
 		v := &out.Batteries[i]
 		v.Count = counts[i]
+		out.Complete = out.Complete && v.Count.Known
 		if v.Landed != nil {
 			more := *p.Scenario
 			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})
