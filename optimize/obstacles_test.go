@@ -57,7 +57,7 @@ func TestReasons(t *testing.T) {
 		},
 			[]string{"no inverter that fits, in the number its maker allows side by side, carries the loads"}},
 		{"heavy start", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Loads[0].Start = 1e4 },
-			[]string{"no inverter that fits, in the number its maker allows side by side, stands the largest start"}},
+			[]string{"no inverter that fits, in the number its maker allows side by side, carries the largest start"}},
 		{"no charger", func(s *scenarios.Scenario, c *catalog.Catalog) {
 			s.Recharge = &scenarios.Recharge{WithinH: 8, From: "grid"}
 			for i := range c.Inverters {
@@ -73,7 +73,7 @@ func TestReasons(t *testing.T) {
 		{"fault behind the inverter", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.ACFaultA = 5e5; s.Circuits = s.Circuits[:1] },
 			[]string{"no fuse or breaker of the catalogue that suits circuit \"north field\" breaks the ac_fault of 500000 A"}},
 		{"large circuit", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Circuits[0].DeviceA = 400 },
-			[]string{"the catalogue has no fuse or breaker of just 400 A for 120 V of alternating current"}},
+			[]string{"the catalogue has no fuse or breaker of exactly 400 A for 120 V of alternating current"}},
 		{"large receptacle", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Circuits[0].Receptacle.RatingA = 300 },
 			[]string{"the catalogue has no receptacle of 300 A, as circuit \"north field\" asks for"}},
 		{"low shelves", func(s *scenarios.Scenario, _ *catalog.Catalog) {

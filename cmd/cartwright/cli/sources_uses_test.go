@@ -192,6 +192,7 @@ var uses = map[string][]string{
 	"planning: the usual cautions: stored energy, local code and a licensed electrician, makers' manuals, rolling and lifting":                {"optimize/rank.Cautions"},
 	"planning: caution: ground-fault or residual-current protection of outlets, and the bond of neutral and frame":                            {"optimize/rank.shockCautions"},
 	"planning: caution: flooded lead batteries need fresh air":                                                                                {"optimize/rank.partCautions"},
+	"planning: caution: a door sill is 10 mm high":                                                                                            {"optimize/rank.sillM"},
 	"planning: caution: second-hand modules are tested before use":                                                                            {"optimize/rank.usedName"},
 	"planning: bought is what is cheapest at quantity breaks, also where that is more than is installed":                                      {"optimize/market.Market"},
 	"planning: value of a battery: price of the least purchase / its usable, or its lifetime, energy":                                         {"optimize/value.BatteryValue"},
