@@ -172,7 +172,7 @@ func TestValueMarks(t *testing.T) {
 	}
 }
 
-// A battery that does not fit the bus is told with the condition that fails.
+// A battery that does not fit the bus is listed with the condition that fails.
 func TestMisfits(t *testing.T) {
 	for _, c := range []struct {
 		name             string

@@ -135,7 +135,7 @@ func TestOneAtATime(t *testing.T) {
 	}
 }
 
-// TestCircuitsShareTheLegs: two of 1,200 W on two circuits go one to each leg; an unused circuit is told on leg A.
+// TestCircuitsShareTheLegs: two of 1,200 W on two circuits go one to each leg; an unused circuit is listed on leg A.
 func TestCircuitsShareTheLegs(t *testing.T) {
 	s := house([]scenarios.Load{auto("a", 1200), auto("b", 1200), auto("c", 100)}, circuit("one", 120, 15), circuit("two", 120, 15), circuit("spare", 120, 15))
 	d, err := DemandOf(s)

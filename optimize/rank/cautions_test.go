@@ -29,7 +29,7 @@ func benchOf(t *testing.T, demo string, change func(*scenarios.Scenario)) *bench
 }
 
 // Every plan comes with the usual cautions, each on a line of its own and none twice; the protection of
-// people is told by the clauses of the rule set.
+// people is named by the clauses of the rule set.
 func TestCautionsOfEveryPlan(t *testing.T) {
 	for demo, clause := range map[string]string{"star-party": "NEC 210.8", "lantern-market": "IEC 60364-4-41, 411.3.3"} {
 		got := cautions(benchOf(t, demo, func(*scenarios.Scenario) {}), nil)
