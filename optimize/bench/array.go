@@ -179,7 +179,7 @@ type sunlight struct {
 	none    []float64
 	modules map[*catalog.Solar][]float64
 	arrays  map[arraySize]arrayYear
-	lock    sync.Mutex // cores are looked into side by side
+	lock    sync.Mutex // cores are worked on in parallel
 }
 
 type arraySize struct {

@@ -17,7 +17,7 @@ import (
 type Before struct {
 	asked   asked
 	demand  *energy.Demand
-	lock    sync.Mutex // cores are laid out side by side
+	lock    sync.Mutex // cores are laid out in parallel
 	options map[wiredRun][]market.Option
 	ranges  map[wiredRun][]useRange // what all options of the run use, those that were pruned included
 	scratch []market.Option         // memory for wiredOptions

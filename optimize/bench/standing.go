@@ -59,7 +59,7 @@ type support struct {
 // stringSpans remembers what the run of one string weighs, which depends on the current of the whole bus, and on whether
 // it has a device at both ends.
 type stringSpans struct {
-	lock  sync.Mutex // cores are looked into side by side
+	lock  sync.Mutex // cores are worked on in parallel
 	known map[stringKey]span
 }
 

@@ -7,7 +7,7 @@ import (
 
 // pricedLists remembers lists of options at a market's prices, for all the cores that are solved at them.
 type pricedLists struct {
-	lock  sync.Mutex // cores are solved side by side
+	lock  sync.Mutex // cores are solved in parallel
 	known map[listKey][]Option
 }
 

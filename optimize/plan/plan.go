@@ -48,7 +48,7 @@ type CoreBattery struct {
 	Series  int
 }
 
-// CoreInverter is a number of equal inverters side by side.
+// CoreInverter is a number of equal inverters in parallel.
 type CoreInverter struct {
 	Part  string
 	Units int
