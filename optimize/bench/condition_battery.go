@@ -61,7 +61,7 @@ func (b *Bench) BusConditions() []Condition[*Standing] {
 			}, none},
 		{"bus high", func(f *Standing) bool { return energy.BelowHigh(bus, volts(f, f.Battery.MaxV)) },
 			func(f *Standing) string {
-				return fmt.Sprintf("%d in series reach %s V, the bus may have %s V (bus.high)", f.Series, Figure(volts(f, f.Battery.MaxV)), Figure(bus.HighV))
+				return fmt.Sprintf("%d in series reach %s V, the bus is never above %s V (bus.high)", f.Series, Figure(volts(f, f.Battery.MaxV)), Figure(bus.HighV))
 			}, none},
 		{"bus low", func(f *Standing) bool { return energy.AboveLow(bus, volts(f, f.Battery.NominalV)) },
 			func(f *Standing) string {
