@@ -24,7 +24,7 @@ func (b *Bench) layFixed() {
 		if len(options) == 0 {
 			b.Reasons = append(b.Reasons, nothing)
 		}
-		b.Fixed = append(b.Fixed, market.Slot{Name: name, For: purpose, Count: count, Options: b.Market.Prune(options, b.Tips.HeavyBoard)})
+		b.Fixed = append(b.Fixed, market.Slot{Name: name, For: purpose, Count: count, Options: options})
 	}
 	for i := range b.Scenario.Circuits {
 		c := &b.Scenario.Circuits[i]
@@ -35,7 +35,7 @@ func (b *Bench) layFixed() {
 		}
 		add("branch "+c.Name, purpose, 1, options, "no cable and device of the catalogue serve circuit \""+c.Name+"\" under the rules")
 		if r := c.Receptacle; r != nil {
-			add("receptacle "+c.Name, market.Other, r.Count, b.Receptacles(r),
+			add("receptacle "+c.Name, market.Other, r.Count, b.Market.Prune(b.Receptacles(r), b.Tips.HeavyBoard),
 				"the catalogue has no "+r.Role+" for circuit \""+c.Name+"\" of the rating asked for")
 		}
 	}
@@ -56,7 +56,7 @@ func (b *Bench) layFixed() {
 		case wiring.RoleLoadCentre:
 			purpose = market.Centre
 		}
-		add("need "+n.Role+" "+strconv.Itoa(i+1), purpose, n.Count, b.Sundries(n.Role, AtLeast(b.NeedA(&n))),
+		add("need "+n.Role+" "+strconv.Itoa(i+1), purpose, n.Count, b.Market.Prune(b.Sundries(n.Role, AtLeast(b.NeedA(&n))), b.Tips.HeavyBoard),
 			"the catalogue has no "+n.Role+" of the rating needed")
 	}
 	b.layFrame()

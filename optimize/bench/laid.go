@@ -19,10 +19,11 @@ type Before struct {
 	demand  *energy.Demand
 	lock    sync.Mutex // cores are laid out in parallel
 	options map[wiredRun][]market.Option
-	ranges  map[wiredRun][]useRange // what all options of the run use, those that were pruned included
-	scratch []market.Option         // memory for wiredOptions
-	market  *market.Market          // with the prices it has worked out
-	markets int                     // how many benches got it
+	ranges  map[wiredRun][]useRange       // what all options of the run use, those that were pruned included
+	scratch []market.Option               // memory for wiredOptions
+	listed  map[*market.Option][]useRange // of lists that are kept, by their first
+	market  *market.Market                // with the prices it has worked out
+	markets int                           // how many benches got it
 	sun     *sunlight
 	nets    sync.Pool // of *[]float64: see netOf
 }
@@ -98,7 +99,7 @@ func (l *Before) marketLike(m *market.Market) *market.Market {
 	l.lock.Lock()
 	defer l.lock.Unlock()
 	if l.markets++; l.market == nil || l.markets > mostMarkets || !l.market.Same(m) {
-		l.market, l.markets = m, 1
+		l.market, l.markets, l.listed = m, 1, nil
 	}
 	return l.market
 }

@@ -13,6 +13,24 @@ type useRange struct {
 	least, most float64
 }
 
+// rangesOf is the function rangesOf of a list that nobody changes.
+func (l *Before) rangesOf(options []market.Option) []useRange {
+	if len(options) == 0 {
+		return nil
+	}
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	if l.listed == nil {
+		l.listed = map[*market.Option][]useRange{}
+	}
+	ranges, known := l.listed[&options[0]]
+	if !known {
+		ranges = rangesOf(options)
+		l.listed[&options[0]] = ranges
+	}
+	return ranges
+}
+
 // rangesOf returns the ranges of all articles that some options use, in the order of first use.
 func rangesOf(options []market.Option) []useRange {
 	var ranges []useRange
@@ -50,18 +68,18 @@ func (b *Bench) countUses() {
 		}
 	}
 	for i := range b.Fixed {
-		note(rangesOf(b.Fixed[i].Options), float64(b.Fixed[i].Count), most)
+		note(b.before.rangesOf(b.Fixed[i].Options), float64(b.Fixed[i].Count), most)
 	}
-	note(rangesOf(b.Busbars), 1, most)
-	note(rangesOf(b.Casters), 1, most)
+	note(b.before.rangesOf(b.Busbars), 1, most)
+	note(b.before.rangesOf(b.Casters), 1, most)
 	beside := map[int]float64{} // the most that any supply needs
 	for i := range b.Supplies {
 		v := &b.Supplies[i]
 		ofSupply = map[int]float64{}
-		note(rangesOf(v.Main), float64(v.Units), ofSupply)
-		note(rangesOf(v.Feeder), float64(v.Units), ofSupply)
-		note(rangesOf(v.Solar), float64(v.inputs()), ofSupply)
-		note(rangesOf(v.Fuses), float64(v.stringFuses()), ofSupply)
+		note(b.before.rangesOf(v.Main), float64(v.Units), ofSupply)
+		note(b.before.rangesOf(v.Feeder), float64(v.Units), ofSupply)
+		note(b.before.rangesOf(v.Solar), float64(v.inputs()), ofSupply)
+		note(b.before.rangesOf(v.Fuses), float64(v.stringFuses()), ofSupply)
 		for article, n := range ofSupply {
 			beside[article] = math.Max(beside[article], n)
 		}

@@ -31,22 +31,47 @@ func stand(ctx context.Context, p question.Problem, before *bench.Before, k *ban
 			if float64(v.Units) < q.Stand[v.Inverter.ID] {
 				continue
 			}
-			found, err := search.First(ctx, withSupply(q, d, i, v.Units, k.usableWh(p)), before, question.ByCost, false)
+			of := withSupply(q, d, i, v.Units, k.usableWh(p))
+			found, err := search.First(ctx, noDearer(of, best), before, question.ByCost, false)
 			if err != nil {
 				return nil, err
 			}
-			if found != nil && (best == nil || found.Cost < best.Cost || found.Cost == best.Cost && found.MassKg < best.MassKg) {
-				best = found
+			if found == nil || best != nil && found.Cost == best.Cost && found.MassKg >= best.MassKg {
+				continue
 			}
+			if best != nil { // as it is with the budget that there is
+				if found, err = search.First(ctx, of, before, question.ByCost, false); err != nil || found == nil {
+					return nil, err
+				}
+			}
+			best = found
 		}
 	}
 	return best, nil
+}
+
+// noDearer returns a problem whose plans cost no more than one that is known: sums then soon say of most that they do.
+func noDearer(q question.Problem, known *plan.Plan) question.Problem {
+	if known == nil {
+		return q
+	}
+	s := *q.Scenario
+	if most := catalog.Cents(known.Cost) - s.Sold; most > 0 {
+		s.Limits.Budget = min(s.Limits.Budget, most)
+	}
+	q.Scenario = &s
+	return q
 }
 
 // withSupply returns a problem with exactly so many of one inverter, and an autonomy that is at most what the bank's
 // energy gives with it.
 func withSupply(q question.Problem, d *energy.Demand, inverter, units int, usableWh float64) question.Problem {
 	s, c := *q.Scenario, q.Catalog.Clone()
+	for i := range c.Inverters {
+		if i != inverter {
+			c.Inverters[i].DCMinV = math.Inf(1) // it takes no bus
+		}
+	}
 	inv := &c.Inverters[inverter]
 	inv.MaxUnits = units
 	s.AutonomyH = math.Min(q.Scenario.AutonomyH, d.AutonomyH(inv.Efficiency, float64(units)*inv.IdleW, usableWh))
