@@ -8,8 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/cmd/cartwright/page"
-	"cartwright/optimize"
-	"cartwright/optimize/question"
+	"cartwright/cmd/cartwright/page/planner"
 	"cartwright/scenarios"
 )
 
@@ -49,7 +48,7 @@ func (a *app) pageCommand() *cobra.Command {
 				_, _ = io.Copy(io.Discard, a.stdin)
 				cancel()
 			}()
-			p := &page.Page{Planner: planner{a, &optimize.Again{}}, Files: files}
+			p := &page.Page{Planner: planner.New(a.today), Files: files}
 			unsaved, err := p.Serve(ctx, func(address string) {
 				fmt.Fprintf(a.stdout, "%s\n", address)
 				fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")
@@ -78,9 +77,4 @@ func (a *app) pageFiles(args []string) (page.Files, error) {
 		files.Within = scenarios.DemoFS()
 	}
 	return files, nil
-}
-
-// problemOf is a scenario and its catalogue as they are asked about.
-func problemOf(s *scenarios.Scenario, c *parts) question.Problem {
-	return question.Problem{Scenario: s, Catalog: c}
 }

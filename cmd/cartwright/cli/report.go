@@ -119,22 +119,13 @@ func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *
 		ended = frontierEnding(p, f)
 	}
 	out = &paper.Report{
-		Scenario: p.Scenario, Catalog: p.Catalog, Plans: r.Plans, Show: show - 1, Proof: proofOf(r), Cautions: r.Cautions,
+		Scenario: p.Scenario, Catalog: p.Catalog, Plans: r.Plans, Show: show - 1, Proof: view.Proved(r), Cautions: r.Cautions,
 		Tradeoff: tradeoff(p.Scenario, f),
 	}
 	for _, room := range allSources() {
 		out.Sources = append(out.Sources, room.Sources...)
 	}
 	return out, ended, nil
-}
-
-// proofOf says how far a ranking is proved.
-func proofOf(r *question.Result) []string {
-	by := view.Work(r.Solver) + " " + view.Besides
-	if r.Solver.Status == question.Optimal {
-		return []string{"Proved: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
-	}
-	return []string{"Not proved: the search was stopped. Ranks so marked are the best found so far.", by}
 }
 
 // replace writes a file whole or not at all, and says so.

@@ -1,14 +1,19 @@
-package cli
+// Package planner answers what the page asks: it is the program behind it.
+package planner
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/catalog/problem"
+	"cartwright/cmd/cartwright/deal"
 	"cartwright/cmd/cartwright/page"
 	"cartwright/cmd/cartwright/picture/told"
-	paper "cartwright/cmd/cartwright/report"
+	"cartwright/cmd/cartwright/report"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
 	"cartwright/optimize/compare"
@@ -18,20 +23,27 @@ import (
 	"cartwright/scenarios"
 )
 
-// parts is a catalogue.
-type parts = catalog.Catalog
-
-// planner answers what the page asks.
-type planner struct {
-	a     *app
+// Planner is a page.Planner.
+type Planner struct {
 	again *optimize.Again
+	today func() time.Time
+}
+
+// New returns a planner; today is the day that prices are judged against.
+func New(today func() time.Time) *Planner { return &Planner{&optimize.Again{}, today} }
+
+// problemOf is a scenario and its catalogue as they are asked about.
+func problemOf(s *scenarios.Scenario, c *catalog.Catalog) question.Problem {
+	return question.Problem{Scenario: s, Catalog: c}
 }
 
 // Check says in which a scenario does not fit its catalogue.
-func (planner) Check(s *scenarios.Scenario, c *parts) error { return optimize.Check(problemOf(s, c)) }
+func (*Planner) Check(s *scenarios.Scenario, c *catalog.Catalog) error {
+	return optimize.Check(problemOf(s, c))
+}
 
 // Rank ranks plans.
-func (p planner) Rank(ctx context.Context, s *scenarios.Scenario, c *parts, first func(*page.Answer), tell func(cells, found int)) (*page.Answer, error) {
+func (p *Planner) Rank(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog, first func(*page.Answer), tell func(cells, found int)) (*page.Answer, error) {
 	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
 	defer cancel()
 	r, err := p.again.Plans(ctx, problemOf(s, c), question.Options{
@@ -46,7 +58,7 @@ func (p planner) Rank(ctx context.Context, s *scenarios.Scenario, c *parts, firs
 
 // answerOf is a ranking as the page shows it.
 func answerOf(s *scenarios.Scenario, r *question.Result) *page.Answer {
-	answer := &page.Answer{Plans: r.Plans, Cautions: r.Cautions, Proof: proofOf(r)}
+	answer := &page.Answer{Plans: r.Plans, Cautions: r.Cautions, Proof: view.Proved(r)}
 	if len(r.Plans) == 0 {
 		answer.None = view.NoPlan(s, r)
 	}
@@ -54,7 +66,7 @@ func answerOf(s *scenarios.Scenario, r *question.Result) *page.Answer {
 }
 
 // Prices says what a step of each limit costs.
-func (planner) Prices(ctx context.Context, s *scenarios.Scenario, c *parts) ([]page.Price, error) {
+func (*Planner) Prices(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog) ([]page.Price, error) {
 	e, err := why.Explain(ctx, problemOf(s, c))
 	if err != nil {
 		return nil, err
@@ -90,14 +102,14 @@ func stepText(x float64) string {
 }
 
 // Compare puts purchases side by side, as the command of that name does.
-func (planner) Compare(ctx context.Context, s *scenarios.Scenario, c *parts, buy []string) (*page.Compared, error) {
+func (*Planner) Compare(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog, buy []string) (*page.Compared, error) {
 	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
 	defer cancel()
 	var choices [][]compare.Line
 	for _, text := range buy {
-		one, wrong := boughtLines(c, text)
-		if wrong != nil {
-			return nil, fmt.Errorf("%s; %s", wrong.wrong, wrong.right)
+		one, misread := compare.Read(c, text)
+		if misread != nil {
+			return nil, fmt.Errorf("%s; %s", misread.Wrong, misread.Right)
 		}
 		choices = append(choices, one)
 	}
@@ -111,25 +123,25 @@ func (planner) Compare(ctx context.Context, s *scenarios.Scenario, c *parts, buy
 }
 
 // Bought returns what is owned once a plan is bought.
-func (planner) Bought(s *scenarios.Scenario, c *parts, p *plan.Plan) (scenarios.Owned, error) {
-	return planDeal(p, nil).answer(problemOf(s, c)).Owned, nil
+func (*Planner) Bought(s *scenarios.Scenario, c *catalog.Catalog, p *plan.Plan) (scenarios.Owned, error) {
+	return deal.OfPlan(p, nil).Answer(problemOf(s, c)).Owned, nil
 }
 
 // BoughtPart returns what is owned once some of a part is bought for a sum in all.
-func (planner) BoughtPart(s *scenarios.Scenario, c *parts, part, count, paid string) (scenarios.Owned, error) {
+func (*Planner) BoughtPart(s *scenarios.Scenario, c *catalog.Catalog, part, count, paid string) (scenarios.Owned, error) {
 	d, err := scenarios.ReadDeal(c, part, count, paid)
 	if err != nil {
-		return scenarios.Owned{}, asFlags(err)
+		return scenarios.Owned{}, inWords(err)
 	}
 	owned, _ := s.AfterBuying(d) // what it cost beyond the money in hand came from elsewhere
 	return owned, nil
 }
 
 // Sold returns what is owned once some of a part is sold for a sum in all; the last of a cable goes with its ends.
-func (planner) Sold(s *scenarios.Scenario, c *parts, part, count, sum string) (scenarios.Owned, error) {
+func (*Planner) Sold(s *scenarios.Scenario, c *catalog.Catalog, part, count, sum string) (scenarios.Owned, error) {
 	d, err := scenarios.ReadDeal(c, part, count, sum)
 	if err != nil {
-		return scenarios.Owned{}, asFlags(err)
+		return scenarios.Owned{}, inWords(err)
 	}
 	for _, h := range s.Have {
 		if h.PartID == part && h.Count <= d.Count {
@@ -139,7 +151,20 @@ func (planner) Sold(s *scenarios.Scenario, c *parts, part, count, sum string) (s
 	return s.AfterSelling(d)
 }
 
+// inWords returns mistakes that were typed, and so have no place in a file.
+func inWords(err error) error {
+	var mistakes *problem.Error
+	if !errors.As(err, &mistakes) {
+		return err
+	}
+	var all []string
+	for _, m := range mistakes.Problems {
+		all = append(all, m.Wrong+"; "+m.Right)
+	}
+	return errors.New(strings.Join(all, ". "))
+}
+
 // Report gathers what is written about a plan.
-func (p planner) Report(s *scenarios.Scenario, c *parts, answer *page.Answer, show int) *paper.Report {
-	return &paper.Report{Scenario: s, Catalog: c, Plans: answer.Plans, Show: show, Proof: answer.Proof, Cautions: answer.Cautions, AsOf: p.a.today()}
+func (p *Planner) Report(s *scenarios.Scenario, c *catalog.Catalog, answer *page.Answer, show int) *report.Report {
+	return &report.Report{Scenario: s, Catalog: c, Plans: answer.Plans, Show: show, Proof: answer.Proof, Cautions: answer.Cautions, AsOf: p.today()}
 }
