@@ -8,8 +8,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/cmd/cartwright/page"
+	"cartwright/cmd/cartwright/page/files"
 	"cartwright/cmd/cartwright/page/planner"
-	"cartwright/scenarios"
 )
 
 const pageHelp = `Serves one page to a browser on this machine: limits as sliders with what a step
@@ -38,7 +38,7 @@ func (a *app) pageCommand() *cobra.Command {
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			files, err := a.pageFiles(args)
+			about, err := a.pageFiles(args)
 			if err != nil {
 				return err
 			}
@@ -48,7 +48,7 @@ func (a *app) pageCommand() *cobra.Command {
 				_, _ = io.Copy(io.Discard, a.stdin)
 				cancel()
 			}()
-			p := &page.Page{Planner: planner.New(a.today), Files: files}
+			p := &page.Page{Planner: planner.New(a.today), Files: about}
 			unsaved, err := p.Serve(ctx, func(address string) {
 				fmt.Fprintf(a.stdout, "%s\n", address)
 				fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")
@@ -72,9 +72,9 @@ func (a *app) pageFiles(args []string) (page.Files, error) {
 	if s == nil {
 		return page.Files{}, err
 	}
-	files := page.Files{Scenario: s.File}
-	if s.Dir == "" {
-		files.Within = scenarios.DemoFS()
+	if s.Dir != "" {
+		return page.Files{Scenario: s.File, Store: files.Disk{}}, nil
 	}
-	return files, nil
+	kept, err := files.Demo(where)
+	return page.Files{Scenario: s.File, Store: kept}, err
 }

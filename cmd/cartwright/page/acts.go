@@ -3,7 +3,6 @@ package page
 import (
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"cartwright/scenarios"
@@ -82,9 +81,13 @@ func (s *session) save(q request) error {
 		if text, ok := s.original[name]; ok {
 			return text, nil
 		}
-		return os.ReadFile(filepath.Join(s.opened.folder, name))
+		return s.files.Store.Read(filepath.Join(s.opened.folder, name))
 	}
-	written, err := s.files.save(s.base, s.now, s.opened.folder, original)
+	changes, err := s.files.changes(s.base, s.now, s.opened.folder, original)
+	if err != nil {
+		return err
+	}
+	written, err := s.files.Store.Save(changes)
 	if err != nil {
 		return err
 	}
@@ -92,7 +95,7 @@ func (s *session) save(q request) error {
 	for name, text := range s.now.parts {
 		s.original[name] = text
 	}
-	s.stamp = stampOf(s.opened.beside)
+	s.stamp = s.files.Store.Stamp(s.opened.beside)
 	s.notice = fmt.Sprintf("Saved: %d files written.", len(written))
 	if len(written) == 1 {
 		s.notice = "Saved: " + written[0] + "."

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/page/files"
 	"cartwright/cmd/cartwright/report"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
@@ -95,7 +96,11 @@ func (f *fake) Report(s *scenarios.Scenario, c *catalog.Catalog, a *Answer, show
 
 // demoFiles are those of a demo.
 func demoFiles() Files {
-	return Files{Scenario: "cider-shed/scenario.yaml", Within: scenarios.DemoFS()}
+	kept, err := files.Demo("cider-shed")
+	if err != nil {
+		panic(err) // it is built in
+	}
+	return Files{Scenario: "cider-shed/scenario.yaml", Store: kept}
 }
 
 // begun returns a session, ended with the test.

@@ -1,10 +1,11 @@
 package page
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"net/http"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -193,7 +194,7 @@ func (s *session) partsTable(w http.ResponseWriter, r *http.Request) {
 		all, err = readSheet(text)
 	}
 	switch {
-	case os.IsNotExist(err):
+	case errors.Is(err, fs.ErrNotExist):
 		data.Error = "There is no " + name + "."
 	case err != nil:
 		data.Error = err.Error()

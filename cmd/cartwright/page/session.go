@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"maps"
-	"os"
 	"path/filepath"
 	"sync"
 	"time"
@@ -63,7 +62,7 @@ func newSession(ctx context.Context, planner Planner, files Files) (*session, er
 
 // read takes the files' texts, and drops what was not saved.
 func (s *session) read() error {
-	text, err := s.files.scenario()
+	text, err := s.files.Store.Read(s.files.Scenario)
 	if err != nil {
 		return fmt.Errorf("%s cannot be read: %w", s.files.Scenario, err)
 	}
@@ -78,7 +77,7 @@ func (s *session) settle() {
 	s.number++
 
 	s.opened = s.files.open(s.now, s.planner.Check)
-	s.stamp = stampOf(s.opened.beside)
+	s.stamp = s.files.Store.Stamp(s.opened.beside)
 	if s.stop != nil {
 		s.stop()
 	}
@@ -223,7 +222,7 @@ func (s *session) partsText(name string) ([]byte, error) {
 	if s.opened.folder == "" {
 		return nil, errors.New("these parts come with the program, or from a workbook, and cannot be changed here; “cartwright new my-cart” copies them into files of your own")
 	}
-	return os.ReadFile(filepath.Join(s.opened.folder, name))
+	return s.files.Store.Read(filepath.Join(s.opened.folder, name))
 }
 
 // close ends all work and waits for it.
