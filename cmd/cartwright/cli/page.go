@@ -23,42 +23,58 @@ Open the address that is printed. It works on this machine only and holds a
 secret: give it to nobody. The page ends with Ctrl-C, or with the terminal.
 
 The scenario is a demo's name, a folder, or a scenario.yaml; without one the
-current folder is meant. A demo can be tried out, but not saved.`
+current folder is meant. A demo can be tried out, but not saved.
+
+With --file nothing is served: the page, the scenario, its parts and the whole
+planner are written as one HTML file. It plans in any browser of these years, on
+a phone or a friend's laptop, with no network and nothing installed, and gives
+changed files back as downloads. What stands there is replaced.`
 
 const pageExample = `  cartwright page cider-shed
-  cartwright page star-party`
+  cartwright page star-party
+  cartwright page cider-shed --file cart.html`
 
 // pageCommand serves the page.
 func (a *app) pageCommand() *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:               "page [scenario]",
 		Short:             "Plan in a browser on this machine",
 		Long:              pageHelp,
 		Example:           pageExample,
 		Args:              oneArgument("scenario"),
 		ValidArgsFunction: completeScenario,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			about, err := a.pageFiles(args)
-			if err != nil {
-				return err
-			}
-			ctx, cancel := context.WithCancel(cmd.Context())
-			defer cancel()
-			go func() { // the terminal's end is the page's
-				_, _ = io.Copy(io.Discard, a.stdin)
-				cancel()
-			}()
-			p := &page.Page{Planner: planner.New(a.today), Files: about}
-			unsaved, err := p.Serve(ctx, func(address string) {
-				fmt.Fprintf(a.stdout, "%s\n", address)
-				fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")
-			})
-			if unsaved {
-				fmt.Fprintln(a.stderr, "cartwright: changes that were not saved are gone with the page")
-			}
-			return err
-		},
 	}
+	file := cmd.Flags().String("file", "", "`file` to write the page to, ending in .html, instead of serving it")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		if cmd.Flags().Changed("file") {
+			return a.pageFile(cmd.Context(), args, *file)
+		}
+		return a.servePage(cmd.Context(), args)
+	}
+	return cmd
+}
+
+// servePage serves the page until the terminal ends.
+func (a *app) servePage(ctx context.Context, args []string) error {
+	about, err := a.pageFiles(args)
+	if err != nil {
+		return err
+	}
+	ctx, cancel := context.WithCancel(ctx)
+	defer cancel()
+	go func() { // the terminal's end is the page's
+		_, _ = io.Copy(io.Discard, a.stdin)
+		cancel()
+	}()
+	p := &page.Page{Planner: &planner.Planner{Today: a.today}, Files: about}
+	unsaved, err := p.Serve(ctx, func(address string) {
+		fmt.Fprintf(a.stdout, "%s\n", address)
+		fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")
+	})
+	if unsaved {
+		fmt.Fprintln(a.stderr, "cartwright: changes that were not saved are gone with the page")
+	}
+	return err
 }
 
 // pageFiles says which files the page is about. They may have mistakes, which the page shows; but they have to

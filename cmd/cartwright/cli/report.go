@@ -74,15 +74,21 @@ func (a *app) reportCommand() *cobra.Command {
 
 // checkReport checks, before long work begins, that a report can be written and of which plan.
 func checkReport(out string, show int) error {
-	switch ending := strings.ToLower(filepath.Ext(out)); {
-	case out == "":
-		return wrong("write for example --out cart.html", "--out has to name a file to write")
-	case ending != ".html" && ending != ".htm":
-		return wrong("end it in .html, for example --out cart.html", "--out is %s, which does not say HTML", out)
-	case show < 1 || show > mostPlans:
+	if show < 1 || show > mostPlans {
 		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 to %d", show, mostPlans)
 	}
-	return checkPlace(out)
+	return checkHTML("--out", out)
+}
+
+// checkHTML checks that what a flag names is a file of HTML that can be written.
+func checkHTML(flag, path string) error {
+	switch ending := strings.ToLower(filepath.Ext(path)); {
+	case path == "":
+		return wrong("write for example "+flag+" cart.html", "%s has to name a file to write", flag)
+	case ending != ".html" && ending != ".htm":
+		return wrong("end it in .html, for example "+flag+" cart.html", "%s is %s, which does not say HTML", flag, path)
+	}
+	return checkPlace(path)
 }
 
 // checkPlace checks that a file can stand at a path.

@@ -90,6 +90,10 @@ func (f *fake) Sold(s *scenarios.Scenario, _ *catalog.Catalog, part, _, _ string
 	return scenarios.Owned{Have: have, Sold: s.Sold + 100}, nil
 }
 
+func (f *fake) JSON(_ *scenarios.Scenario, _ *catalog.Catalog, a *Answer) ([]byte, error) {
+	return json.Marshal(a.Plans)
+}
+
 func (f *fake) Report(s *scenarios.Scenario, c *catalog.Catalog, a *Answer, show int) *report.Report {
 	return &report.Report{Scenario: s, Catalog: c, Plans: a.Plans, Show: show, AsOf: time.Unix(0, 0)}
 }

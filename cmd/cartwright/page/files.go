@@ -65,6 +65,9 @@ func (f *Files) open(d draft, check func(*scenarios.Scenario, *catalog.Catalog) 
 	return o
 }
 
+// namedFiles are the keys of a scenario that name a file.
+var namedFiles = []string{"measured", "sun.file"}
+
 // named returns the files that a scenario names: of measured loads, and of the sun.
 func (f *Files) named(d draft) []string {
 	values, err := scenarios.ValuesOf(d.scenario, f.Scenario)
@@ -72,7 +75,7 @@ func (f *Files) named(d draft) []string {
 		return nil
 	}
 	var list []string
-	for _, path := range []string{"measured", "sun.file"} {
+	for _, path := range namedFiles {
 		if called := values[path]; called != "" {
 			list = append(list, f.Store.Beside(f.Scenario, called))
 		}
@@ -108,4 +111,31 @@ func (f *Files) changes(base, now draft, folder string, original func(name strin
 		}
 	}
 	return list, nil
+}
+
+// Bundle gathers all files, with no mistake in them, to be put into one.
+func (f *Files) Bundle() (*files.Bundle, error) {
+	text, err := f.Store.Read(f.Scenario)
+	if err != nil {
+		return nil, err
+	}
+	values, err := scenarios.ValuesOf(text, f.Scenario)
+	if err != nil {
+		return nil, err
+	}
+	var beside []string
+	for _, key := range namedFiles {
+		if called := values[key]; called != "" {
+			beside = append(beside, called)
+		}
+	}
+	folder := values["catalog"]
+	if catalog.IsWorkbook(folder) {
+		beside, folder = append(beside, folder), ""
+	}
+	var parts []string
+	for _, name := range partsFiles {
+		parts = append(parts, name+".csv")
+	}
+	return files.Gather(f.Store, f.Scenario, beside, folder, parts)
 }

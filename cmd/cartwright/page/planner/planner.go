@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -25,12 +26,31 @@ import (
 
 // Planner is a page.Planner.
 type Planner struct {
-	again *optimize.Again
-	today func() time.Time
+	Today func() time.Time // the day that prices are judged against
+	Pause func()           // called wherever a search looks whether it has to stop; nil for nothing
+	again optimize.Again
 }
 
-// New returns a planner; today is the day that prices are judged against.
-func New(today func() time.Time) *Planner { return &Planner{&optimize.Again{}, today} }
+// pausing is a context that calls pause whenever it is asked whether it has ended: on one thread nobody would hear that
+// it has.
+type pausing struct {
+	context.Context
+	pause func()
+}
+
+// Err pauses, and says whether the context has ended since.
+func (p pausing) Err() error {
+	p.pause()
+	return p.Context.Err()
+}
+
+// within returns the context of a search.
+func (p *Planner) within(ctx context.Context) context.Context {
+	if p.Pause == nil {
+		return ctx
+	}
+	return pausing{ctx, p.Pause}
+}
 
 // problemOf is a scenario and its catalogue as they are asked about.
 func problemOf(s *scenarios.Scenario, c *catalog.Catalog) question.Problem {
@@ -46,7 +66,7 @@ func (*Planner) Check(s *scenarios.Scenario, c *catalog.Catalog) error {
 func (p *Planner) Rank(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog, first func(*page.Answer), tell func(cells, found int)) (*page.Answer, error) {
 	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
 	defer cancel()
-	r, err := p.again.Plans(ctx, problemOf(s, c), question.Options{
+	r, err := p.again.Plans(p.within(ctx), problemOf(s, c), question.Options{
 		First: func(r *question.Result) { first(answerOf(s, r)) },
 		Watch: func(at question.Progress) { tell(at.Looked, at.Found) },
 	})
@@ -58,7 +78,7 @@ func (p *Planner) Rank(ctx context.Context, s *scenarios.Scenario, c *catalog.Ca
 
 // answerOf is a ranking as the page shows it.
 func answerOf(s *scenarios.Scenario, r *question.Result) *page.Answer {
-	answer := &page.Answer{Plans: r.Plans, Cautions: r.Cautions, Proof: view.Proved(r)}
+	answer := &page.Answer{Result: r, Plans: r.Plans, Cautions: r.Cautions, Proof: view.Proved(r)}
 	if len(r.Plans) == 0 {
 		answer.None = view.NoPlan(s, r)
 	}
@@ -66,26 +86,26 @@ func answerOf(s *scenarios.Scenario, r *question.Result) *page.Answer {
 }
 
 // Prices says what a step of each limit costs.
-func (*Planner) Prices(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog) ([]page.Price, error) {
-	e, err := why.Explain(ctx, problemOf(s, c))
+func (p *Planner) Prices(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog) ([]page.Price, error) {
+	e, err := why.Explain(p.within(ctx), problemOf(s, c))
 	if err != nil {
 		return nil, err
 	}
 	u := told.UnitsOf(s)
 	var list []page.Price
 	for _, x := range e.Effects {
-		p := page.Price{Limit: x.Limit, Step: stepText(u.Figure(x.To, x.Unit)) + " " + u.Unit(x.Unit)}
+		one := page.Price{Limit: x.Limit, Step: stepText(u.Figure(x.To, x.Unit)) + " " + u.Unit(x.Unit)}
 		switch {
 		case x.Plan == nil:
-			p.Cost = "no plan is possible"
+			one.Cost = "no plan is possible"
 		case x.Saves > 0:
-			p.Cost = "saves " + told.Fixed(x.Saves, 2)
+			one.Cost = "saves " + told.Fixed(x.Saves, 2)
 		case x.Saves < 0:
-			p.Cost = "costs " + told.Fixed(-x.Saves, 2) + " more"
+			one.Cost = "costs " + told.Fixed(-x.Saves, 2) + " more"
 		default:
-			p.Cost = "the same"
+			one.Cost = "the same"
 		}
-		list = append(list, p)
+		list = append(list, one)
 	}
 	return list, nil
 }
@@ -102,7 +122,7 @@ func stepText(x float64) string {
 }
 
 // Compare puts purchases side by side, as the command of that name does.
-func (*Planner) Compare(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog, buy []string) (*page.Compared, error) {
+func (p *Planner) Compare(ctx context.Context, s *scenarios.Scenario, c *catalog.Catalog, buy []string) (*page.Compared, error) {
 	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
 	defer cancel()
 	var choices [][]compare.Line
@@ -113,7 +133,7 @@ func (*Planner) Compare(ctx context.Context, s *scenarios.Scenario, c *catalog.C
 		}
 		choices = append(choices, one)
 	}
-	t, err := compare.Find(ctx, problemOf(s, c), choices)
+	t, err := compare.Find(p.within(ctx), problemOf(s, c), choices)
 	if err != nil {
 		return nil, err
 	}
@@ -164,7 +184,15 @@ func inWords(err error) error {
 	return errors.New(strings.Join(all, ". "))
 }
 
+// JSON writes an answer as "cartwright plan" does.
+func (p *Planner) JSON(s *scenarios.Scenario, c *catalog.Catalog, answer *page.Answer) ([]byte, error) {
+	r := *answer.Result
+	r.Cautions = slices.Concat(r.Cautions, view.StalePrices(c, &r, p.Today()))
+	return view.Render(view.Plans{Scenario: s, Catalog: c, Result: &r, By: question.ByCost, Distinct: question.DistinctCore, AsOf: p.Today(),
+		Notices: optimize.Notices(problemOf(s, c))}, view.JSON, view.Width)
+}
+
 // Report gathers what is written about a plan.
 func (p *Planner) Report(s *scenarios.Scenario, c *catalog.Catalog, answer *page.Answer, show int) *report.Report {
-	return &report.Report{Scenario: s, Catalog: c, Plans: answer.Plans, Show: show, Proof: answer.Proof, Cautions: answer.Cautions, AsOf: p.today()}
+	return &report.Report{Scenario: s, Catalog: c, Plans: answer.Plans, Show: show, Proof: answer.Proof, Cautions: answer.Cautions, AsOf: p.Today()}
 }
