@@ -129,13 +129,5 @@ func (f *Files) Bundle() (*files.Bundle, error) {
 			beside = append(beside, called)
 		}
 	}
-	folder := values["catalog"]
-	if catalog.IsWorkbook(folder) {
-		beside, folder = append(beside, folder), ""
-	}
-	var parts []string
-	for _, name := range partsFiles {
-		parts = append(parts, name+".csv")
-	}
-	return files.Gather(f.Store, f.Scenario, beside, folder, parts)
+	return files.Gather(f.Store, f.Scenario, beside, values["catalog"])
 }

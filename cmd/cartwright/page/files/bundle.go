@@ -1,11 +1,14 @@
 package files
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
 	"path"
 	"path/filepath"
+
+	"cartwright/catalog"
 )
 
 // Bundle is all files that a scenario is read from, by names that do not tell where on somebody's disk they were.
@@ -14,29 +17,64 @@ type Bundle struct {
 	Files    map[string][]byte `json:"files"`
 }
 
-// Gather reads into a bundle a scenario's file and what it names: files beside it by what it calls them, and of a folder of
-// parts those of its files that are in the list.
-func Gather(from Store, scenario string, beside []string, folder string, parts []string) (*Bundle, error) {
+// Gather reads into a bundle a scenario's file and what it names: files beside it, and its catalogue, a folder or a workbook,
+// "" for the one that is built in. A workbook becomes a folder of CSV files with the same parts: a browser is spared the
+// means to read it.
+func Gather(from Store, scenario string, beside []string, parts string) (*Bundle, error) {
 	b := &Bundle{Scenario: path.Join(nameOfFolder(scenario), filepath.Base(scenario)), Files: map[string][]byte{}}
 	if err := b.add(from, scenario, b.Scenario); err != nil {
 		return nil, err
 	}
-	m := InMemory(nil)
+	named := InMemory(nil)
 	for _, called := range beside {
-		if err := b.add(from, from.Beside(scenario, called), m.Beside(b.Scenario, called)); err != nil {
+		if err := b.add(from, from.Beside(scenario, called), named.Beside(b.Scenario, called)); err != nil {
 			return nil, err
 		}
 	}
-	if folder == "" {
+	if parts == "" {
 		return b, nil
 	}
-	for _, name := range parts {
-		err := b.add(from, filepath.Join(from.Beside(scenario, folder), name), path.Join(m.Beside(b.Scenario, folder), name))
+	where, as := from.Beside(scenario, parts), named.Beside(b.Scenario, parts)
+	if catalog.IsWorkbook(parts) {
+		return b, b.addWorkbook(from, where, as)
+	}
+	for _, name := range catalogFiles() {
+		err := b.add(from, filepath.Join(where, name), path.Join(as, name))
 		if err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return nil, err
 		}
 	}
 	return b, nil
+}
+
+// catalogFiles are the names of the files that a folder of parts may have.
+func catalogFiles() []string {
+	var list []string
+	for _, k := range catalog.Kinds() {
+		list = append(list, k.File())
+	}
+	return append(list, catalog.OffersFile)
+}
+
+// addWorkbook writes the parts of a workbook as a folder of CSV files.
+func (b *Bundle) addWorkbook(from Store, name, as string) error {
+	c, err := from.Workbook(name)
+	if err != nil {
+		return err
+	}
+	for _, k := range catalog.Kinds() {
+		var text bytes.Buffer
+		if err := c.Write(k, &text); err != nil {
+			return err
+		}
+		b.Files[path.Join(as, k.File())] = text.Bytes()
+	}
+	var text bytes.Buffer
+	if err := c.WriteOffers(&text); err != nil {
+		return err
+	}
+	b.Files[path.Join(as, catalog.OffersFile)] = text.Bytes()
+	return nil
 }
 
 // nameOfFolder returns what the folder of a file is called, whatever way leads there.

@@ -86,13 +86,9 @@ type under struct {
 
 func (u under) Open(name string) (fs.File, error) { return u.files.Open(path.Join(u.name, name)) }
 
-// Workbook reads a catalogue that is a workbook.
+// Workbook reads a catalogue that was a workbook: here it is a folder of CSV files of that name (see Bundle).
 func (m *Memory) Workbook(name string) (*catalog.Catalog, error) {
-	data, err := m.Read(name)
-	if err != nil {
-		return nil, err
-	}
-	return catalog.ReadWorkbook(data, name)
+	return catalog.Read(m.Folder(name), ".", name)
 }
 
 // Read returns the text of a file.
