@@ -1,6 +1,6 @@
 // The worker beside the page: it starts the planner, and passes on what is asked of it and what it answers. Go's own
 // script, which is started from, stands before this one.
-const host = {
+const host = globalThis.host = {
   ready() { postMessage({ ready: true }); },
   failed(words) { postMessage({ failed: words }); },
   begin(id, status, kind) { postMessage({ id, status, kind }); },
