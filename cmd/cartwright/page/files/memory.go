@@ -53,7 +53,15 @@ type beside struct {
 	file string
 }
 
-func (b beside) Open(name string) (fs.File, error) { return b.in.files().Open(inside(name)) }
+// Open opens a file or a folder. A workbook, which is a folder here, is shown as the file that it was.
+func (b beside) Open(name string) (fs.File, error) {
+	name = inside(name)
+	f, err := b.in.files().Open(name)
+	if _, isFolder := f.(*folder); isFolder && catalog.IsWorkbook(name) {
+		return &file{Reader: bytes.NewReader(nil), info: info{name: path.Base(name)}}, nil
+	}
+	return f, err
+}
 
 // files are those that there are; they are not written to.
 func (m *Memory) files() texts {
