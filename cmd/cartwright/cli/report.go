@@ -12,6 +12,7 @@ import (
 
 	paper "cartwright/cmd/cartwright/report"
 	"cartwright/cmd/cartwright/view"
+	"cartwright/optimize"
 	"cartwright/optimize/frontier"
 	"cartwright/optimize/question"
 )
@@ -126,7 +127,7 @@ func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *
 	}
 	out = &paper.Report{
 		Scenario: p.Scenario, Catalog: p.Catalog, Plans: r.Plans, Show: show - 1, Proof: view.Proved(r), Cautions: r.Cautions,
-		Tradeoff: tradeoff(p.Scenario, f),
+		Notices: optimize.Notices(p), Tradeoff: tradeoff(p.Scenario, f),
 	}
 	for _, room := range allSources() {
 		out.Sources = append(out.Sources, room.Sources...)

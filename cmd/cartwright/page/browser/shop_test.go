@@ -207,7 +207,9 @@ func TestOneFileIsChangedAndDownloaded(t *testing.T) {
 		cell.value = 'another name';
 		cell.dispatchEvent(new Event('input', {bubbles: true}));
 	})()`, nil))
-	b.until("two files to save", "document.querySelector('#undo') && !document.querySelector('#save').disabled")
+	b.do(chromedp.Evaluate(`(async () => {
+		while (!(await (await door.ask('parts?kind=inverters')).text()).includes('another name')) await new Promise((r) => setTimeout(r, 50));
+	})()`, nil, awaited))
 	b.planned()
 	b.click("#save")
 	b.until("both are offered", "document.querySelectorAll('#loose [data-file]').length === 2 && document.querySelector('#save').disabled")

@@ -67,20 +67,23 @@ func (p *Planner) Rank(ctx context.Context, s *scenarios.Scenario, c *catalog.Ca
 	ctx, cancel := context.WithTimeout(ctx, time.Duration(s.Solver.TimeLimitS*float64(time.Second)))
 	defer cancel()
 	r, err := p.again.Plans(p.within(ctx), problemOf(s, c), question.Options{
-		First: func(r *question.Result) { first(answerOf(s, r)) },
+		First: func(r *question.Result) { first(answerOf(s, c, r)) },
 		Watch: func(at question.Progress) { tell(at.Looked, at.Found) },
 	})
 	if err != nil {
 		return nil, err
 	}
-	return answerOf(s, r), nil
+	return answerOf(s, c, r), nil
 }
 
 // answerOf is a ranking as the page shows it.
-func answerOf(s *scenarios.Scenario, r *question.Result) *page.Answer {
+func answerOf(s *scenarios.Scenario, c *catalog.Catalog, r *question.Result) *page.Answer {
 	answer := &page.Answer{Result: r, Plans: r.Plans, Cautions: r.Cautions, Proof: view.Proved(r)}
 	if len(r.Plans) == 0 {
 		answer.None = view.NoPlan(s, r)
+		for _, n := range optimize.Notices(problemOf(s, c)) {
+			answer.None = append(answer.None, n+".")
+		}
 	}
 	return answer
 }
@@ -194,5 +197,6 @@ func (p *Planner) JSON(s *scenarios.Scenario, c *catalog.Catalog, answer *page.A
 
 // Report gathers what is written about a plan.
 func (p *Planner) Report(s *scenarios.Scenario, c *catalog.Catalog, answer *page.Answer, show int) *report.Report {
-	return &report.Report{Scenario: s, Catalog: c, Plans: answer.Plans, Show: show, Proof: answer.Proof, Cautions: answer.Cautions, AsOf: p.Today()}
+	return &report.Report{Scenario: s, Catalog: c, Plans: answer.Plans, Show: show, Proof: answer.Proof, Cautions: answer.Cautions,
+		Notices: optimize.Notices(problemOf(s, c)), AsOf: p.Today()}
 }
