@@ -22,7 +22,7 @@ func TestLawLoosening(t *testing.T) {
 		tried, helped := 0, 0
 		for i := range seeds {
 			seed := seeds[(i+k*least)%len(seeds)]
-			loose, strict := randomProblem(seed), randomProblem(seed)
+			loose, strict := lawProblem(seed), lawProblem(seed)
 			l.do(newDice(seed^uint64(k)<<32), loose.Scenario)
 			if reflect.DeepEqual(loose.Scenario, strict.Scenario) {
 				continue
@@ -91,9 +91,9 @@ func TestEveryLimitIsLoosened(t *testing.T) {
 	}
 	for k, l := range looser {
 		for _, seed := range seeds {
-			loose := randomProblem(seed).Scenario
+			loose := lawProblem(seed).Scenario
 			l.do(newDice(seed^uint64(k)), loose)
-			changedIn(reflect.ValueOf(*randomProblem(seed).Scenario), reflect.ValueOf(*loose), "", loosened)
+			changedIn(reflect.ValueOf(*lawProblem(seed).Scenario), reflect.ValueOf(*loose), "", loosened)
 		}
 	}
 	leaves := map[string]bool{}

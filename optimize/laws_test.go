@@ -23,11 +23,19 @@ const (
 	rareCases = 4 * lawCases
 )
 
+// lawProblem returns a random problem; every fourth has six shops that ship for money and give quantity breaks.
+func lawProblem(seed uint64) question.Problem {
+	if seed%4 == 3 {
+		return sixShops(seed)
+	}
+	return randomProblem(seed)
+}
+
 // possible lists seeds of random problems that have a plan, the same in every run.
 var possible = sync.OnceValues(func() ([]uint64, error) {
 	var seeds []uint64
 	for seed := uint64(5e6); len(seeds) < rareCases**times; seed++ {
-		found, err := search.Feasible(context.Background(), randomProblem(seed))
+		found, err := search.Feasible(context.Background(), lawProblem(seed))
 		if err != nil {
 			return nil, err
 		}
@@ -38,15 +46,23 @@ var possible = sync.OnceValues(func() ([]uint64, error) {
 	return seeds, nil
 })
 
-// The laws are tried under both rule sets.
+// The laws are tried under both rule sets, and where several shops ship.
 func TestLawRuleSets(t *testing.T) {
 	seeds, err := possible()
 	if err != nil {
 		t.Fatal(err)
 	}
-	under := map[scenarios.Rules]int{}
+	under, shipped := map[scenarios.Rules]int{}, 0
+	for _, seed := range seeds[:lawCases**times] {
+		if seed%4 == 3 {
+			shipped++
+		}
+	}
+	if shipped < lawCases**times/20 {
+		t.Errorf("of %d problems %d have shops that ship", lawCases**times, shipped)
+	}
 	for _, seed := range seeds {
-		under[randomProblem(seed).Scenario.Rules]++
+		under[lawProblem(seed).Scenario.Rules]++
 	}
 	if least := len(seeds) / 5; under[scenarios.NEC] < least || under[scenarios.IEC] < least {
 		t.Errorf("of %d problems there are %v; at least %d each are wanted", len(seeds), under, least)
@@ -62,7 +78,7 @@ func law(t *testing.T, number uint64, holds func(t *testing.T, d dice, p func() 
 		t.Fatal(err)
 	}
 	for _, seed := range seeds[:lawCases**times] {
-		holds(t, newDice(seed^number<<32), func() question.Problem { return randomProblem(seed) })
+		holds(t, newDice(seed^number<<32), func() question.Problem { return lawProblem(seed) })
 	}
 }
 

@@ -131,8 +131,8 @@ func TestLawTightening(t *testing.T) {
 		tried, dearer, none := 0, 0, 0
 		for i := 0; i < len(seeds) && (tried < least || dearer+none == 0); i++ {
 			seed := seeds[(i+k*least)%len(seeds)]
-			was := rank(t, randomProblem(seed), question.Options{Plans: 1}).Plans[0]
-			p := randomProblem(seed)
+			was := rank(t, lawProblem(seed), question.Options{Plans: 1}).Plans[0]
+			p := lawProblem(seed)
 			if !l.do(p.Scenario, &was) {
 				continue
 			}

@@ -2,8 +2,10 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 
 	"cartwright/optimize/energy"
+	"cartwright/optimize/plan"
 )
 
 // Core is what makes a plan a different plan: a supply, and strings of the members of a group.
@@ -99,4 +101,36 @@ func (b *Bench) StringsOf(c *Core) []energy.Strings {
 		strings = append(strings, energy.Strings{Battery: k.Battery, Series: k.Series, Count: h.N})
 	}
 	return strings
+}
+
+// Is reports whether a supply is that of a plan's core.
+func (v *Supply) Is(c *plan.Core) bool {
+	if v.Inverter.ID != c.Inverter.Part || v.Units != c.Inverter.Units || (v.Array == nil) != (len(c.Solar) == 0) {
+		return false
+	}
+	x := v.Array
+	return x == nil || x.Module.ID == c.Solar[0].Part && x.Series == c.Solar[0].Series && x.Parallel == c.Solar[0].Parallel && x.Inputs == c.Solar[0].Inputs
+}
+
+// CoreLike returns the core that is a plan's, false where the catalogue has no such core for this problem.
+func (b *Bench) CoreLike(c *plan.Core) (Core, bool) {
+	supply := slices.IndexFunc(b.Supplies, func(v Supply) bool { return v.Is(c) })
+	if supply < 0 {
+		return Core{}, false
+	}
+	for g, members := range b.Groups {
+		counts, found := make([]int, len(members)), 0
+		for j, at := range members {
+			k := &b.Stacks[at]
+			for _, h := range c.Batteries {
+				if h.Part == k.Battery.ID && h.Series == k.Series && h.Strings <= k.Most {
+					counts[j], found = h.Strings, found+1
+				}
+			}
+		}
+		if found == len(c.Batteries) {
+			return CoreOf(supply, g, counts), true
+		}
+	}
+	return Core{}, false
 }

@@ -21,6 +21,8 @@ type Before struct {
 	options map[wiredRun][]market.Option
 	ranges  map[wiredRun][]useRange // of these and of those left out
 	scratch []market.Option         // of which those worth keeping are picked
+	market  *market.Market          // with the prices it has worked out
+	markets int                     // benches it was handed to
 	sun     *sunlight
 	nets    sync.Pool // of *[]float64: see netOf
 }
@@ -85,6 +87,19 @@ func (l *Before) used(run wiredRun) []useRange {
 	l.lock.Lock()
 	defer l.lock.Unlock()
 	return l.ranges[run]
+}
+
+// mostMarkets is how many benches share a market: what it keeps for the options of each is then let go.
+const mostMarkets = 64
+
+// marketLike returns a market from before that is the same, or keeps this one.
+func (l *Before) marketLike(m *market.Market) *market.Market {
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	if l.markets++; l.market == nil || l.markets > mostMarkets || !l.market.Same(m) {
+		l.market, l.markets = m, 1
+	}
+	return l.market
 }
 
 // OtherParts returns what stays where parts change, too: the demand.

@@ -83,6 +83,7 @@ func (b *Bench) LayAll(ctx context.Context) error {
 		return question.ErrUnknown
 	}
 	b.countUses()
+	b.Market = b.before.marketLike(b.Market)
 	if ctx.Err() != nil {
 		return question.ErrUnknown
 	}

@@ -33,8 +33,12 @@ func rangesOf(options []market.Option) []useRange {
 }
 
 // countUses tells the market how little of an article whoever uses it uses, and how much of it a plan can need: a
-// quantity break beyond that is of no use. Of batteries, inverters and solar modules nothing is told.
+// quantity break beyond that is of no use. Of batteries, inverters and solar modules nothing is told; nor of anything
+// where nobody makes an offer.
 func (b *Bench) countUses() {
+	if len(b.Catalog.Offers) == 0 {
+		return
+	}
 	least, most := map[int]float64{}, map[int]float64{}
 	var ofSupply map[int]float64
 	note := func(ranges []useRange, count float64, sum map[int]float64) {

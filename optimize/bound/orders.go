@@ -2,7 +2,6 @@ package bound
 
 import (
 	"container/heap"
-	"encoding/binary"
 	"math"
 
 	"cartwright/optimize/bench"
@@ -21,14 +20,11 @@ type priced struct {
 
 // pricedAt returns the costs where offers are open up to some levels, made once.
 func (o *Bounds) pricedAt(open market.Open) *priced {
-	key := make([]byte, 0, len(open))
-	for _, level := range open {
-		key = binary.AppendUvarint(key, uint64(level))
-	}
-	p := o.at[string(key)]
+	key := open.Key()
+	p := o.at[key]
 	if p == nil {
 		p = o.newPriced(open)
-		o.at[string(key)] = p
+		o.at[key] = p
 	}
 	return p
 }
@@ -70,11 +66,7 @@ func (o *Bounds) Ordered(c *bench.Core, orders market.Orders) (f Figures, levels
 
 // MarketAt returns the market where orders pay for shipping.
 func (o *Bounds) MarketAt(orders market.Orders) *market.Market {
-	p := o.pricedAt(orders.Open)
-	if p.market == nil {
-		p.market = o.Bench.Market.At(orders.Open)
-	}
-	return p.market.Paying(o.Bench.Market.PaidCents(orders))
+	return o.Bench.Market.At(orders.Open).Paying(o.Bench.Market.PaidCents(orders))
 }
 
 // Owed returns the vendor whose shipping some levels leave most to pay of, beyond what is paid; nobody where there is

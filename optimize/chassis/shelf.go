@@ -56,10 +56,12 @@ func Columns(sh *scenarios.Shelf, b *catalog.Battery) []Column {
 	return ways
 }
 
-// never reports whether one way is shorter than another for no number of modules.
+// never reports whether one way is shorter than another for no number of modules. Full columns are what there is to look
+// at: with a module less it takes as much, and the other no more.
 func never(a, b Column, gapM float64) bool {
-	for n := 1; n <= max(a.Most*a.Modules(), b.Most*b.Modules()); n++ {
-		if fits := n <= a.Most*a.Modules(); fits && (n > b.Most*b.Modules() || !plan.AtLeast(a.LengthM(n, gapM), b.LengthM(n, gapM))) {
+	for columns := 1; columns <= a.Most; columns++ {
+		n := columns * a.Modules()
+		if n > b.Most*b.Modules() || !plan.AtLeast(a.LengthM(n, gapM), b.LengthM(n, gapM)) {
 			return false
 		}
 	}

@@ -21,7 +21,8 @@ func Account(b *bench.Bench, c *Choice, p *plan.Plan) {
 		}
 		p.Bill = append(p.Bill, lines...)
 	}
-	for _, s := range Shipping(b, c) { // a sum of whole cents: its order does not show
+	p.ShippingBy = Shipping(b, c)
+	for _, s := range p.ShippingBy { // a sum of whole cents: its order does not show
 		p.Shipping += s
 	}
 	p.Tax = catalog.RoundCents(b.Scenario.Tax * float64(p.Spend+p.Shipping))
@@ -93,7 +94,8 @@ func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []
 		if quantity <= 0 && sell <= 0 {
 			return nil
 		}
-		blank.Vendor = ""
+		// Nothing of it is bought: its price is the catalogue's own, whatever else is ordered.
+		blank.Vendor, blank.UnitPrice = "", b.Market.Articles[a.Position].Cents/100
 		lines = append(lines, blank)
 	}
 	lines[0].Have = got.Used

@@ -4,6 +4,7 @@ package compare
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"cartwright/catalog"
@@ -45,6 +46,7 @@ type Outcome struct {
 type Table struct {
 	OwnedKWh float64   // usable energy owned today, which extra energy is counted from
 	Outcomes []Outcome // nothing bought first, then in the order asked
+	Complete bool      // every choice was worked out; else it was stopped before
 }
 
 // Find works out every choice, and before them what is owned with nothing bought.
@@ -60,11 +62,15 @@ func Find(ctx context.Context, p question.Problem, choices [][]Line) (*Table, er
 			}
 		}
 		o, err := outcome(ctx, p, buy)
+		if errors.Is(err, question.ErrUnknown) && ctx.Err() != nil && len(t.Outcomes) > 1 {
+			return t, nil // with what is known
+		}
 		if err != nil {
 			return nil, err
 		}
 		t.Outcomes = append(t.Outcomes, *o)
 	}
+	t.Complete = true
 	return t, nil
 }
 

@@ -4,6 +4,7 @@ package market
 
 import (
 	"math"
+	"reflect"
 
 	"cartwright/catalog"
 	"cartwright/optimize/plan"
@@ -183,11 +184,12 @@ type Market struct {
 	ShippingFixed bool // no order is left to be decided by the program
 	priced        *pricedLists
 	codes         *codes
+	open          *openMarkets
 }
 
 // New lists the catalogue's parts with what is owned and offered of each.
 func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
-	m := &Market{codes: &codes{known: map[*Option]coded{}}, byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
+	m := &Market{codes: &codes{known: map[*Option]coded{}}, open: &openMarkets{known: map[string]*Market{}}, byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
 	add := func(a Article) int {
 		a.Position = len(m.Articles)
 		a.Buyable, a.Most = math.Inf(1), math.Inf(1)
@@ -240,6 +242,12 @@ func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
 		m.Credit += m.Articles[i].Have * m.Articles[i].SellFor
 	}
 	return m
+}
+
+// Same reports whether two markets ask the same prices of the same articles: then what one has worked out holds for both.
+func (m *Market) Same(n *Market) bool {
+	return m.Tax == n.Tax && m.Credit == n.Credit && m.Must == n.Must && m.Shipping == n.Shipping &&
+		m.ShippingFixed == n.ShippingFixed && reflect.DeepEqual(m.Vendors, n.Vendors) && reflect.DeepEqual(m.Articles, n.Articles)
 }
 
 // SetIdle takes so much of an owned part out of use. It is sold where the part is for sale, the rest is not.

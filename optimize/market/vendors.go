@@ -1,9 +1,11 @@
 package market
 
 import (
+	"encoding/binary"
 	"math"
 	"slices"
 	"sort"
+	"sync"
 
 	"cartwright/catalog"
 )
@@ -33,6 +35,16 @@ func (m *Market) AnyOrder() Orders {
 	o := Orders{make([]int, len(m.Vendors)), make(Open, len(m.Vendors))}
 	for i := range m.Vendors {
 		o.Open[i] = len(m.Vendors[i].Levels) - 1
+	}
+	return o
+}
+
+// Just returns the orders that pay each vendor what it takes for shipping, in cents, and leave open what that ships.
+func (m *Market) Just(takes func(vendor string) float64) Orders {
+	o := Orders{make([]int, len(m.Vendors)), make(Open, len(m.Vendors))}
+	for i := range m.Vendors {
+		o.Paid[i] = m.LevelOf(i, takes(m.Vendors[i].Name))
+		o.Open[i] = o.Paid[i]
 	}
 	return o
 }
@@ -155,8 +167,35 @@ func (m *Market) vendor(name string) int {
 	return slices.IndexFunc(m.Vendors, func(v vendor) bool { return v.Name == name })
 }
 
-// At returns the market at the offers that are open up to some levels, shipping left aside.
+// openMarkets remembers markets by the levels up to which offers are open.
+type openMarkets struct {
+	lock  sync.Mutex
+	known map[string]*Market
+}
+
+// Key names levels.
+func (o Open) Key() string {
+	key := make([]byte, 0, len(o))
+	for _, level := range o {
+		key = binary.AppendUvarint(key, uint64(level))
+	}
+	return string(key)
+}
+
+// At returns the market at the offers that are open up to some levels, shipping left aside; made once.
 func (m *Market) At(open Open) *Market {
+	key := open.Key()
+	m.open.lock.Lock()
+	defer m.open.lock.Unlock()
+	n := m.open.known[key]
+	if n == nil {
+		n = m.at(open)
+		m.open.known[key] = n
+	}
+	return n
+}
+
+func (m *Market) at(open Open) *Market {
 	n := *m
 	n.Articles = slices.Clone(m.Articles)
 	n.ShippingFixed, n.priced = true, &pricedLists{known: map[listKey][]Option{}}

@@ -108,6 +108,7 @@ func TestUnproved(t *testing.T) {
 			m.Minimize(Sum(T(1, x)))
 			asked := 0
 			s := newSearch(m, Options{Prove: true})
+			s.points = nil // whatever engine this process was started with
 			s.prover = &liar{answers: []engine.Answer{test.answer}, asked: &asked}
 			if err := s.run(context.Background()); err != nil {
 				t.Fatal(err)

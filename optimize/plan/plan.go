@@ -6,11 +6,12 @@ package plan
 // Plan is one complete, buildable shopping plan.
 type Plan struct {
 	Rank             int
-	Cost             Money // spend + shipping + tax - credit
-	Spend            Money // sum of the bill's bought lines
-	Shipping         Money // once a vendor
-	Tax              Money // on spend and shipping
-	Credit           Money // for what is sold
+	Cost             Money            // spend + shipping + tax - credit
+	Spend            Money            // sum of the bill's bought lines
+	Shipping         Money            // once a vendor
+	ShippingBy       map[string]Money // what each vendor takes of it
+	Tax              Money            // on spend and shipping
+	Credit           Money            // for what is sold
 	UsableKWh        float64
 	AutonomyH        float64
 	MassKg           float64

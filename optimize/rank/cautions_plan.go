@@ -1,6 +1,8 @@
 package rank
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -30,8 +32,8 @@ func planCautions(b *bench.Bench, plans []plan.Plan) []string {
 	add(some(func(p *plan.Plan) bool { return overcharges(b, p) }), "The charger gives more than the batteries of some plan take: set it to at most what the limit \"recharge, batteries\" says.")
 	add(some(func(p *plan.Plan) bool { return casters(b, p).Swivel > 0 }), "A swivelling wheel that trails inward takes some of the tilt told.")
 	add(some(func(p *plan.Plan) bool { return !plan.AtLeast(casters(b, p).RatingKg, chassis.TwoCarryKg(p.MassKg)) }), "On an uneven floor two opposite wheels may carry a stiff cart alone: in some plan each is rated below half of the mass.")
-	if words := unknownPolarity(b, plans); words != "" {
-		out = append(out, words)
+	for _, words := range []string{overSill(b, plans), unknownPolarity(b, plans)} {
+		add(words != "", words)
 	}
 	run := b.Scenario.Run(scenarios.RunString)
 	add(run != nil && plan.AtMost(run.LengthM, 3) && some(func(p *plan.Plan) bool { return stringsOf(p) >= 3 }), "From three strings up the others feed a string's cable from the bus: protect it from damage and keep it clear of what burns (NEC 240.21(B)(1), IEC 60364-4-43, 433.2.2).")
@@ -64,6 +66,28 @@ func overcharges(b *bench.Bench, p *plan.Plan) bool {
 		}
 	}
 	return false
+}
+
+// sillM is the height of a door sill, in metres: common practice, no source.
+const sillM = 0.010
+
+// overSill says what the smallest wheels of the plans ask for at a sill; "" where no plan's casters state their wheels.
+// One axle is lifted at a time, and half of the cart's mass is on it.
+func overSill(b *bench.Bench, plans []plan.Plan) string {
+	var least catalog.Casters
+	for i := range plans {
+		if c := casters(b, &plans[i]); c.WheelM > 0 && (least.WheelM == 0 || c.WheelM < least.WheelM) {
+			least = c
+		}
+	}
+	if least.WheelM == 0 {
+		return ""
+	}
+	if share := chassis.StepN(0.5, least.WheelM/2, sillM) / chassis.StandardGravity; !math.IsInf(share, 1) {
+		return fmt.Sprintf("Over a sill of 10 mm the %.0f mm wheels of %s ask for a push of %.0f %% of the cart's weight, rolling for %.1f %%: lay a ramp.",
+			1000*least.WheelM, least.ID, 100*share, 100*b.Scenario.Cart.Rolling)
+	}
+	return fmt.Sprintf("The %.0f mm wheels of %s do not roll over a sill of 10 mm: lay a ramp.", 1000*least.WheelM, least.ID)
 }
 
 // casters returns the set a plan rolls on.

@@ -85,3 +85,26 @@ func TestCautionsOfParts(t *testing.T) {
 		t.Errorf("without a plan: %q", got)
 	}
 }
+
+// Over a sill of 10 mm a wheel of 125 mm asks for sqrt(2 * 62.5 * 10 - 10^2) / (62.5 - 10) = 0.646 of the weight on it,
+// half of the cart's; one of 20 mm does not roll over it (torques about the edge, as in Halliday and Resnick,
+// Fundamentals of Physics, chapter 12).
+func TestCautionOfSills(t *testing.T) {
+	b := benchOf(t, "cider-shed", func(s *scenarios.Scenario) { s.Cart.Rolling = 0.03 })
+	c := *b.Catalog
+	c.Casters = []catalog.Casters{{Part: catalog.Part{ID: "large"}, WheelM: 0.125}, {Part: catalog.Part{ID: "small"}, WheelM: 0.02}, {Part: catalog.Part{ID: "unsaid"}}}
+	b.Catalog = &c
+	on := func(id string) plan.Plan { return plan.Plan{Casters: plan.Casters{Part: id}} }
+	for _, test := range []struct {
+		plans []plan.Plan
+		want  string
+	}{
+		{[]plan.Plan{on("unsaid"), on("large")}, "Over a sill of 10 mm the 125 mm wheels of large ask for a push of 32 % of the cart's weight, rolling for 3.0 %: lay a ramp."},
+		{[]plan.Plan{on("large"), on("small")}, "The 20 mm wheels of small do not roll over a sill of 10 mm: lay a ramp."},
+		{[]plan.Plan{on("unsaid")}, ""},
+	} {
+		if got := overSill(b, test.plans); got != test.want {
+			t.Errorf("got %q, want %q", got, test.want)
+		}
+	}
+}

@@ -78,6 +78,11 @@ func First(ctx context.Context, p question.Problem, before *bench.Before, by que
 	if !found.Proven { // it is told as the best, and shown
 		return nil, question.ErrUnknown
 	}
+	return audited(p, found)
+}
+
+// audited returns a plan as the first in rank; it is an error where it does not pass its audit.
+func audited(p question.Problem, found *plan.Plan) (*plan.Plan, error) {
 	found.Rank = 1
 	if found.Audit = audit.Plan(p.Scenario, p.Catalog, found); !found.Audit.Passed {
 		return nil, question.Disagreement(*found)

@@ -106,21 +106,32 @@ func (r *ranking) rank(f *found, c *bench.Core) {
 // none where a plan comes first.
 func (r *ranking) nextCores(ctx context.Context) []*node {
 	var cores []*node
-	for len(cores) < batch && len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil && (r.most == 0 || r.work() < r.most) {
-		n := heap.Pop(&r.nodes).(*node)
-		switch {
-		case n.score > r.worst:
-		case n.kind == supplyNode:
-			r.openGroups(ctx, n)
-		case n.kind == openNode:
-			r.cells++
-			r.expand(n)
-		case r.skipped(&n.core), r.outdone(n):
-		case r.decideShipping(n):
-			cores = append(cores, n)
+	for len(cores) == 0 && r.looksOn(ctx) {
+		var dull []*node // their scores are to be sharpened
+		for len(cores)+len(dull) < batch && r.looksOn(ctx) {
+			n := heap.Pop(&r.nodes).(*node)
+			switch {
+			case n.score > r.worst:
+			case n.kind == supplyNode:
+				r.openGroups(ctx, n)
+			case n.kind == openNode:
+				r.cells++
+				r.expand(n)
+			case r.skipped(&n.core), r.outdone(n), !r.decideShipping(n):
+			case n.sharp, r.anyPlan, r.leavesOrders(): // where any plan will do, solving says at once what sums take as long to bound
+				cores = append(cores, n)
+			default:
+				dull = append(dull, n)
+			}
 		}
+		cores = append(cores, r.sharpened(dull)...)
 	}
 	return cores
+}
+
+// looksOn reports whether something else comes before the best plan found, and there is time and work left to look at it.
+func (r *ranking) looksOn(ctx context.Context) bool {
+	return len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil && (r.most == 0 || r.work() < r.most)
 }
 
 // skipped reports whether a core is ranked already, or could only repeat a battery set that is, where that

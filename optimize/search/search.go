@@ -37,16 +37,24 @@ const mostNodes = 400_000
 
 // newSearch opens all cores of all supplies, for so many plans, until the context ends.
 func newSearch(ctx context.Context, b *bench.Bench, by question.By, plans int) *search {
-	s := &search{b: b, by: by, worst: math.Inf(1), dropped: math.Inf(1), room: mostNodes}
-	if len(b.Reasons) > 0 {
+	s := unopened(b, by, plans)
+	if s.o == nil {
 		return s
 	}
-	s.o = bound.New(b)
-	s.rest = s.o.RestBy(by, plans)
 	for v := range b.Supplies {
 		if b.MayServe(&b.Supplies[v]) {
 			s.openSupply(ctx, v)
 		}
+	}
+	return s
+}
+
+// unopened is a search among no cores yet. It knows no bounds where the catalogue has nothing for some need.
+func unopened(b *bench.Bench, by question.By, plans int) *search {
+	s := &search{b: b, by: by, worst: math.Inf(1), dropped: math.Inf(1), room: mostNodes}
+	if len(b.Reasons) == 0 {
+		s.o = bound.New(b)
+		s.rest = s.o.RestBy(by, plans)
 	}
 	return s
 }

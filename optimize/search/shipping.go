@@ -2,6 +2,7 @@ package search
 
 import (
 	"math"
+	"sync"
 
 	"cartwright/optimize/bound"
 	"cartwright/optimize/choice"
@@ -15,8 +16,8 @@ import (
 // nothing which takes so much.
 func (r *ranking) decideShipping(n *node) bool {
 	s, m := r.search, r.b.Market
-	if s.by == question.ByMass || s.by == question.ByEnergy {
-		return true // the orders are left to the program
+	if s.leavesOrders() {
+		return true
 	}
 	if n.orders == nil {
 		any := m.AnyOrder()
@@ -28,7 +29,7 @@ func (r *ranking) decideShipping(n *node) bool {
 			return false
 		}
 		if n.owed = bound.Owed(m, levels, n.orders.Paid); n.owed == market.Nobodys {
-			return r.sharpened(n)
+			return true
 		}
 		n.level = levels[n.owed]
 	}
@@ -39,27 +40,43 @@ func (r *ranking) decideShipping(n *node) bool {
 	return false
 }
 
-// sharpened raises the score of a node to what the core can have at its orders, and reports whether it is to be solved at
-// once: else it is back among the nodes.
-func (r *ranking) sharpened(n *node) bool {
-	if n.sharp || r.anyPlan { // where any plan will do, solving says at once what sums take as long to bound
-		return true
+// leavesOrders reports whether what is ordered where is left to the program.
+func (s *search) leavesOrders() bool { return s.by == question.ByMass || s.by == question.ByEnergy }
+
+// sharpened raises the scores of nodes to what their cores can have at their orders, side by side, and returns those that
+// are to be solved at once: the others are back among the nodes.
+func (r *ranking) sharpened(dull []*node) []*node {
+	least := make([]float64, len(dull))
+	var wait sync.WaitGroup
+	gate := make(chan struct{}, r.o.Workers)
+	for i, n := range dull {
+		n.sharp = true
+		m, enough := r.marketOf(n), math.Inf(1) // made here: the goroutines only read
+		if most := r.mostOf(n); most > 0 {
+			enough = 100 * most
+		}
+		wait.Add(1)
+		gate <- struct{}{}
+		go func() {
+			defer wait.Done()
+			defer func() { <-gate }()
+			least[i] = model.LeastCents(r.b, &n.core, m, enough) - r.b.RoundingCents
+		}()
 	}
-	n.sharp = true
-	enough := math.Inf(1)
-	if most := r.mostOf(n); most > 0 {
-		enough = 100 * most
+	wait.Wait()
+	var cores []*node
+	for i, n := range dull {
+		if r.by == question.ByLife {
+			least[i] = bound.PerLifetimeKWh(least[i], r.search.o.Of(&n.core).LifeWh)
+		}
+		if least[i] <= n.score {
+			cores = append(cores, n)
+			continue
+		}
+		n.score = least[i]
+		r.add(n)
 	}
-	cents := model.LeastCents(r.b, &n.core, r.marketOf(n), enough) - r.b.RoundingCents
-	if r.by == question.ByLife {
-		cents = bound.PerLifetimeKWh(cents, r.search.o.Of(&n.core).LifeWh)
-	}
-	if cents <= n.score {
-		return true
-	}
-	n.score = cents
-	r.add(n)
-	return false
+	return cores
 }
 
 // divide adds the node of some of the orders of another.

@@ -12,10 +12,7 @@ import (
 	"cartwright/optimize/audit"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/bound"
-	"cartwright/optimize/choice"
 	"cartwright/optimize/energy"
-	"cartwright/optimize/milp"
-	"cartwright/optimize/model"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/relax"
@@ -35,6 +32,8 @@ type Count struct {
 	Jointly bool
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
 	Least int
+	// Known is false where it was stopped before this was counted.
+	Known bool
 }
 
 // counter finds out how many strings of each battery a cart takes.
@@ -42,13 +41,15 @@ type counter struct {
 	p       question.Problem
 	mu      sync.Mutex
 	benches map[lifted]*bench.Bench
-	bounds  *bound.Bounds          // with no limit lifted
+	bounds  map[*bench.Bench]*bound.Bounds
+	auditor *audit.Auditor
 	wired   map[bool]*bench.Before // by whether the fault current is lifted: the only limit that options know
 }
 
-// countAll counts the batteries at the given places of the catalogue.
+// countAll counts the batteries at the given places of the catalogue, until the context ends.
 func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count, []string, error) {
-	c := &counter{p: Unloaded(p), benches: map[lifted]*bench.Bench{}, wired: map[bool]*bench.Before{}}
+	p = Unloaded(p)
+	c := &counter{p: p, auditor: audit.For(p.Scenario, p.Catalog), benches: map[lifted]*bench.Bench{}, bounds: map[*bench.Bench]*bound.Bounds{}, wired: map[bool]*bench.Before{}}
 	b, err := c.bench(ctx, 0)
 	if err != nil {
 		return nil, nil, err
@@ -67,7 +68,15 @@ func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count
 		}()
 	}
 	wait.Wait()
-	return counts, relax.Obstacles(b), errors.Join(errs...)
+	for i, err := range errs {
+		switch {
+		case err == nil:
+			counts[i].Known = true
+		case !errors.Is(err, question.ErrUnknown) || ctx.Err() == nil: // of a thousand batteries one message is enough
+			return nil, nil, err
+		}
+	}
+	return counts, relax.Obstacles(b), nil
 }
 
 // bench lays out the catalogue with some limits lifted. Every battery is a group of its own.
@@ -130,7 +139,7 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 				return Count{}, question.ErrUnknown
 			}
 			if c.outOfBounds(b, g, n) {
-				continue // by mass or room alone; explain confirms the least such number by solving
+				continue // by mass or room alone
 			}
 			ok, err := c.possible(ctx, 0, battery, n, true)
 			if err != nil {
@@ -143,23 +152,6 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 	}
 	out.Limits, out.Jointly, err = c.explain(ctx, battery, max(out.Strings+1, least))
 	return out, err
-}
-
-// outOfBounds reports whether the least mass of a cart with so many strings, or the room they take, is too
-// much with any supply.
-func (c *counter) outOfBounds(b *bench.Bench, group, n int) bool {
-	c.mu.Lock() // for the bounds remember what they have worked out
-	defer c.mu.Unlock()
-	if c.bounds == nil {
-		c.bounds = bound.New(b)
-	}
-	for v := range b.Supplies {
-		trial := bench.CoreOf(v, group, []int{n})
-		if !c.bounds.Hopeless(c.bounds.Of(&trial)) {
-			return false
-		}
-	}
-	return true
 }
 
 // fewest returns how many strings of a battery carry the inverter that draws least; 0 where there is none.
@@ -177,33 +169,63 @@ func fewest(b *bench.Bench, bat *catalog.Battery) int {
 // explain finds what stops so many strings: each limit that does so by itself, else a smallest set of limits
 // that do so together.
 func (c *counter) explain(ctx context.Context, battery, n int) (limits []string, jointly bool, err error) {
-	stopped := func(held lifted) (bool, error) {
-		ok, err := c.possible(ctx, allLifted()&^held, battery, n, false)
-		return !ok, err
+	if ok, err := c.possible(ctx, allLifted(), battery, n, false); err != nil || !ok {
+		if err != nil {
+			return nil, false, err
+		}
+		return c.hopeless(ctx, battery)
 	}
-	for size := 0; size <= len(stops); size++ {
+	if limits, err = c.alone(ctx, battery, n); err != nil || len(limits) > 0 {
+		return limits, false, err
+	}
+	for size := 2; size <= len(stops); size++ {
 		for set := lifted(0); set <= allLifted(); set++ {
 			if set.size() != size {
 				continue
 			}
-			is, err := stopped(set)
-			if err != nil {
+			switch ok, err := c.possible(ctx, allLifted()&^set, battery, n, false); {
+			case err != nil:
 				return nil, false, err
-			}
-			switch {
-			case is && size == 0:
-				return c.hopeless(ctx, battery)
-			case is && size == 1:
-				limits = append(limits, set.names()...)
-			case is:
+			case !ok:
 				return set.names(), true, nil
 			}
 		}
-		if len(limits) > 0 {
-			return limits, false, nil
-		}
 	}
 	return nil, false, fmt.Errorf("internal error: nothing stops %d strings of %s", n, c.p.Catalog.Batteries[battery].ID)
+}
+
+// alone returns the limits that stop so many strings each by itself. Those that sums alone suspect are left out at first:
+// most often a cart can be built that meets all the others at once, and none of them does.
+func (c *counter) alone(ctx context.Context, battery, n int) ([]string, error) {
+	var others lifted
+	for i := range stops {
+		b, err := c.bench(ctx, allLifted()&^(1<<i))
+		if err != nil {
+			return nil, err
+		}
+		if g := groupOf(b, battery); g >= 0 && fits(b, g, n) && !c.outOfBounds(b, g, n) {
+			others |= 1 << i
+		}
+	}
+	met, err := c.possible(ctx, allLifted()&^others, battery, n, false)
+	if err != nil {
+		return nil, err
+	}
+	var limits []string
+	for i := range stops {
+		limit := lifted(1 << i)
+		if met && others&limit != 0 {
+			continue
+		}
+		ok, err := c.possible(ctx, allLifted()&^limit, battery, n, false)
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			limits = append(limits, stops[i])
+		}
+	}
+	return limits, nil
 }
 
 // hopeless tells why a battery has no cart even with all limits lifted.
@@ -218,57 +240,4 @@ func (c *counter) hopeless(ctx context.Context, battery int) (limits []string, j
 		}
 	}
 	return []string{StopsAll}, false, nil
-}
-
-// possible reports whether a cart can be built with so many strings of a battery and no other, with some
-// limits lifted. Supplies are tried one after the other; audited says that the cart found has to pass its
-// audit.
-func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audited bool) (bool, error) {
-	b, err := c.bench(ctx, l)
-	if err != nil || len(b.Supplies) == 0 || len(b.Reasons) > 0 {
-		return false, err
-	}
-	bat := &b.Catalog.Batteries[battery]
-	g := groupOf(b, battery)
-	if g < 0 || !l.has(StopsParallel) && bat.MaxParallel > 0 && n > bat.MaxParallel {
-		return false, nil
-	}
-	for v := range b.Supplies {
-		trial := bench.CoreOf(v, g, []int{n})
-		sp := model.CoreSpace(b, &trial)
-		sp.CannotTip = sp.CannotTip || l.has(StopsTilt)
-		p := model.Write(b, "count", sp)
-		s, err := p.Model.Solve(ctx, milp.Options{})
-		if err != nil {
-			return false, fmt.Errorf("internal error: %w", err)
-		}
-		switch s.Status {
-		case milp.Infeasible:
-			continue
-		case milp.Best, milp.Proved:
-			if audited {
-				chosen := p.Read(s)
-				return true, c.audit(choice.Finish(b, &chosen))
-			}
-			return true, nil
-		default:
-			return false, question.ErrUnknown
-		}
-	}
-	return false, nil
-}
-
-// audit recomputes a cart that only has to stand, roll and be safe.
-func (c *counter) audit(p plan.Plan) error {
-	p.Audit = audit.Plan(c.p.Scenario, c.p.Catalog, &p)
-	var failed []plan.Check
-	for _, check := range p.Audit.Checks {
-		if !check.Passed && !bench.Short(check.Name) {
-			failed = append(failed, check)
-		}
-	}
-	if len(failed) > 0 {
-		return &question.DisagreementError{Plan: p, Failed: failed}
-	}
-	return nil
 }

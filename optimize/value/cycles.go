@@ -44,20 +44,11 @@ func cyclesOf(ctx context.Context, p question.Problem, b *bench.Bench) (*cycles,
 		return c, nil, nil
 	}
 	for i := range b.Supplies {
-		if v := &b.Supplies[i]; has(v, &best.Core) {
+		if v := &b.Supplies[i]; v.Is(&best.Core) {
 			c.sunny, c.hours = v, b.Hours(i)
 		}
 	}
 	return c, best, nil
-}
-
-// has reports whether a supply is that of a core.
-func has(v *bench.Supply, c *plan.Core) bool {
-	if v.Inverter.ID != c.Inverter.Part || v.Units != c.Inverter.Units || (v.Array == nil) != (len(c.Solar) == 0) {
-		return false
-	}
-	x := v.Array
-	return x == nil || x.Module.ID == c.Solar[0].Part && x.Series == c.Solar[0].Series && x.Parallel == c.Solar[0].Parallel && x.Inputs == c.Solar[0].Inputs
 }
 
 // lifetimeWh returns what one module of a battery gives in its life, with sun what of it is served; 0: not stated.

@@ -19,6 +19,7 @@ import (
 // of the catalogue.
 type Table struct {
 	Batteries []BatteryValue
+	Complete  bool // every battery was counted; else it was stopped before
 	Misfits   []Misfit
 	// Beside is, with sun, the best plan: what a lifetime kWh costs is of a bank beside its inverters and array. Nil where
 	// there is none.
@@ -76,8 +77,7 @@ type Misfit struct {
 }
 
 // Find looks into every battery of the catalogue: what its energy costs and how many of it the cart takes.
-// What is owned is marked, but prices are those of buying anew. It is an error where time ran out before a
-// count was known; a count whose cart fails its audit is a *DisagreementError.
+// What is owned is marked, but prices are those of buying anew. Where the context ends, batteries are left that are not counted. A count whose cart fails its audit is a *DisagreementError.
 func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	bare := *p.Scenario
 	bare.Have = nil
@@ -114,9 +114,11 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
+	out.Complete = true
 	for i := range out.Batteries {
 		v := &out.Batteries[i]
 		v.Count = counts[i]
+		out.Complete = out.Complete && v.Count.Known
 		if v.Landed != nil {
 			more := *p.Scenario
 			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})

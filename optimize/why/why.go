@@ -28,6 +28,8 @@ type Effect struct {
 type Explanation struct {
 	Best    *plan.Plan // nil: none is possible
 	Effects []Effect
+	// Complete says that every limit was looked into; else the search was stopped before.
+	Complete bool
 	// Conflict is, where no plan is possible, a smallest set of limits that contradict each other.
 	Conflict []question.LimitChange
 	// WaysOut are the changes that make a plan possible, the cheapest plan first.
@@ -52,38 +54,11 @@ func Explain(ctx context.Context, p question.Problem) (*Explanation, error) {
 	if best == nil {
 		return explainNone(ctx, p, before)
 	}
-	out := &Explanation{Best: best}
-	for _, l := range relax.Levers(p.Scenario) {
-		for _, looser := range []bool{true, false} {
-			e, err := nudge(ctx, p, before, l, looser, best)
-			if err != nil {
-				return nil, err
-			}
-			if e != nil {
-				out.Effects = append(out.Effects, *e)
-			}
-		}
-	}
-	return out, nil
-}
-
-// nudge moves one limit by a step and solves again; nil where the limit cannot move that far.
-func nudge(ctx context.Context, p question.Problem, before *bench.Before, l relax.Lever, looser bool, best *plan.Plan) (*Effect, error) {
-	from := l.Get(p.Scenario)
-	to, ok := l.Moved(from, looser)
-	if !ok {
-		return nil, nil
-	}
-	e := &Effect{Limit: l.Name, From: from, To: to, Unit: l.Unit, Looser: looser}
-	found, err := search.First(ctx, relax.With(p, []relax.Lever{l}, []float64{to}), before, question.ByCost, false)
+	effects, whole, err := effectsOf(ctx, p, before, best)
 	if err != nil {
 		return nil, err
 	}
-	e.Plan = found
-	if found != nil {
-		e.Saves = (best.Cost - found.Cost).Units()
-	}
-	return e, nil
+	return &Explanation{Best: best, Effects: effects, Complete: whole}, nil
 }
 
 // explainNone explains why no plan is possible.
@@ -92,7 +67,7 @@ func explainNone(ctx context.Context, p question.Problem, before *bench.Before) 
 	if err != nil {
 		return nil, err
 	}
-	out := &Explanation{Reasons: relax.Obstacles(b)}
+	out := &Explanation{Reasons: relax.Obstacles(b), Complete: true}
 	conflict, err := relax.Conflict(ctx, p, before)
 	if err != nil {
 		return nil, err

@@ -69,6 +69,9 @@ func (a *app) compareCommand() *cobra.Command {
 		if err := a.show(view.Compare{Scenario: p.Scenario, Table: t, Cautions: optimize.Cautions(), Notices: optimize.Notices(p)}, format); err != nil {
 			return err
 		}
+		if !t.Complete {
+			return stoppedBefore("every choice was worked out")
+		}
 		for i := range t.Outcomes[1:] {
 			if t.Outcomes[i+1].Plan != nil {
 				return nil

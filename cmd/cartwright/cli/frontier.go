@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -103,8 +102,7 @@ func (p *progress) steps(at question.Progress) {
 func frontierEnding(p question.Problem, f *frontier.Staircase) error {
 	switch {
 	case !f.Complete:
-		return &outcome{code: codeUnproven, err: errors.New("stopped before the last step was found"),
-			hint: "give it more time, for example --time-limit 10m"}
+		return stoppedBefore("the last step was found")
 	case len(f.Steps) == 0:
 		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits, whatever it costs", p.Scenario.Name),
 			hint: "\"cartwright why\" says which limits contradict each other"}

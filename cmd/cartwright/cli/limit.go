@@ -44,8 +44,13 @@ func (t *timeLimit) context(cmd *cobra.Command, p question.Problem) (context.Con
 // it is.
 func stopped(err error) error {
 	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, question.ErrUnknown) {
-		return &outcome{code: codeUnproven, err: errors.New("stopped before the answer was known"),
-			hint: "give it more time, for example --time-limit 10m"}
+		return stoppedBefore("the answer was known")
 	}
 	return err
+}
+
+// stoppedBefore returns the outcome of a search that was stopped before something, with what it had shown.
+func stoppedBefore(what string) error {
+	return &outcome{code: codeUnproven, err: errors.New("stopped before " + what),
+		hint: "give it more time, for example --time-limit 10m"}
 }

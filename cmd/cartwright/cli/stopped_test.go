@@ -24,9 +24,10 @@ var searching = []searchingCommand{
 	{"frontier lantern-market", "", "complete", false},
 	{"doubt lantern-market --plans 2 --draws 100", "", "status", "time-limit"},
 	{"next star-party", "", "", nil},
-	{"why lantern-market", "", "", nil},
+	{"why lantern-market", "", "complete", false},
 	{"why lantern-market --part lfp-rack-7", "", "", nil},
-	{"value star-party", "", "", nil},
+	{"value star-party", "", "complete", false},
+	{"compare lantern-market --buy 1lfp-rack-7 --buy 1lfp-rack-10", "", "complete", false},
 	{"bought lantern-market --plan 2", "", "", nil},
 }
 

@@ -63,6 +63,9 @@ func (a *app) valueCommand() *cobra.Command {
 			return &outcome{code: codeNo, err: fmt.Errorf("no battery of the catalogue fits the bus of %s", p.Scenario.Name),
 				hint: "add one to the catalogue, or see the reasons above"}
 		}
+		if !t.Complete {
+			return stoppedBefore("every battery was counted")
+		}
 		return nil
 	}
 	return cmd

@@ -94,6 +94,9 @@ func (a *app) whyPlan(ctx context.Context, p question.Problem, format *choice) e
 		}
 		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name), hint: hint}
 	}
+	if !e.Complete {
+		return stoppedBefore("every limit was looked into")
+	}
 	return nil
 }
 

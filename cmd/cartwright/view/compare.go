@@ -38,6 +38,9 @@ func label(o *compare.Outcome) string { return named(o.Buy, "nothing bought") }
 func (c Compare) sheet() sheet {
 	var cannot, whole []string
 	s := sheet{c.answer()}
+	if !c.Table.Complete {
+		s[0].prose = append(s[0].prose, "NOT COMPLETE: stopped before every choice was worked out.")
+	}
 	for i := range c.Table.Outcomes {
 		o := &c.Table.Outcomes[i]
 		if o.Plan == nil {

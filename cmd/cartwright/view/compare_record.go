@@ -11,7 +11,7 @@ import (
 
 // compareRecord is the JSON of the compare command, format 1:
 //
-//	{"format":1,"command":"compare","scenario":"…","currency":"USD","rules":"nec","owned_kwh":0,
+//	{"format":1,"command":"compare","scenario":"…","currency":"USD","rules":"nec","complete":true,"owned_kwh":0,
 //	 "choices":[{"buy":[{"part":"…","count":2}],"possible":true,"kept":[…],
 //	   "left":[{"part":"…","count":1,"reason":"…"}],"cost":0,"usable_kwh":0,"autonomy_h":0,"mass_kg":0,"mass_left_kg":0,
 //	   "cost_per_extra_kwh":0,"cost_per_lifetime_kwh":0,"month":0,"binding":["mass"],"plan":{…},
@@ -21,6 +21,7 @@ import (
 // where savings never reach the cost, mass_left_kg where no limit of mass is given.
 type compareRecord struct {
 	heading
+	Complete bool           `json:"complete"` // false: stopped before every choice was worked out
 	OwnedKWh float64        `json:"owned_kwh"`
 	Choices  []choiceRecord `json:"choices"`
 	Notices  []string       `json:"notices"` // what keeps batteries apart that could stand together
@@ -60,7 +61,7 @@ type leftRecord struct {
 
 // record holds everything, unrounded.
 func (c Compare) record() any {
-	return compareRecord{heading: headingOf("compare", c.Scenario), OwnedKWh: c.Table.OwnedKWh,
+	return compareRecord{heading: headingOf("compare", c.Scenario), Complete: c.Table.Complete, OwnedKWh: c.Table.OwnedKWh,
 		Choices: each(c.Table.Outcomes, c.choiceOf), Cautions: listed(c.Cautions), Notices: listed(c.Notices)}
 }
 

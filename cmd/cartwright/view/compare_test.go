@@ -21,7 +21,7 @@ func someChoices() Compare {
 	return Compare{
 		Scenario: s.Scenario, Cautions: []string{"Arcs can kill."},
 		Notices: []string{"ember-5 and cask-15 state no common group, so they never share a bus (batteries.csv, parallel_group)"},
-		Table: &compare.Table{OwnedKWh: 5.3, Outcomes: []compare.Outcome{
+		Table: &compare.Table{Complete: true, OwnedKWh: 5.3, Outcomes: []compare.Outcome{
 			{Plan: &bare, Kept: []compare.Line{line(2, "slate-48-100")}, Reached: true},
 			{Buy: []compare.Line{line(2, "slate-48-50")}, Plan: &small, Kept: []compare.Line{line(2, "slate-48-100")}, Reached: true, Month: 3},
 			{Buy: []compare.Line{line(8, "pebble-12-200"), line(1, "gust-5k-split")}, Plan: &large,
@@ -45,6 +45,8 @@ func TestCompareInEveryFormat(t *testing.T) {
 	table := *none.Table
 	table.Outcomes = append(table.Outcomes[:1:1], table.Outcomes[3:]...)
 	none.Table, none.Notices = &table, nil
+	stopped := someChoices()
+	stopped.Table.Complete, stopped.Table.Outcomes = false, stopped.Table.Outcomes[:2]
 	for _, c := range []struct {
 		file   string
 		answer Document
@@ -54,6 +56,7 @@ func TestCompareInEveryFormat(t *testing.T) {
 		{"compare.md", someChoices(), Markdown},
 		{"compare.csv", someChoices(), CSV},
 		{"compare.json", someChoices(), JSON},
+		{"compare-stopped.txt", stopped, Table},
 		{"compare-none.txt", none, Table},
 		{"compare-scenarios.txt", twoScenarios(), Table},
 		{"compare-scenarios.csv", twoScenarios(), CSV},

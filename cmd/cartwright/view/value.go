@@ -184,12 +184,19 @@ func (v Value) counts(list []value.BatteryValue) section {
 	}}
 	for i := range list {
 		b := &list[i]
+		if !b.Count.Known {
+			t.row(b.Part, strconv.Itoa(b.Series), none, none, none, none, "not counted")
+			continue
+		}
 		t.row(b.Part, strconv.Itoa(b.Series), strconv.Itoa(b.Count.Strings), strconv.Itoa(b.Count.Modules),
 			fixed(energyThatFits(b), 2), unitsOf(v.Scenario).fixed(b.LitresPerUsableKWh, "l/kWh"), stopText(b.Count))
 	}
 	t.notes = []string{
 		"So many, of one kind alone, make a cart that meets every limit but autonomy, peak power, recharge and budget; there is no " +
 			"room for one more string, found by solving. Of several limits each is enough by itself, unless it says together.",
+	}
+	if !v.Table.Complete {
+		t.notes = append(t.notes, "NOT COMPLETE: stopped before every battery was counted.")
 	}
 	return section{title: "How many fit", table: t, bullets: v.Table.Reasons}
 }

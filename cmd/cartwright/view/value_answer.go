@@ -21,11 +21,18 @@ func (v Value) answer() section {
 			extra = b
 		}
 	}
+	if landed == nil && !v.Table.Complete {
+		return section{title: "Stopped before it was known which battery has room on this cart."}
+	}
 	if landed == nil {
 		return section{title: "No battery has room on this cart."}
 	}
-	s := section{title: fmt.Sprintf("Cheapest energy that fits: %s, %s %s for each usable kWh, ready on the bus.",
-		landed.Part, fixed(landed.Landed.CostPerUsableKWh, 2), v.Scenario.Currency)}
+	that := "that fits"
+	if !v.Table.Complete {
+		that = "that fits, of the batteries counted"
+	}
+	s := section{title: fmt.Sprintf("Cheapest energy %s: %s, %s %s for each usable kWh, ready on the bus.",
+		that, landed.Part, fixed(landed.Landed.CostPerUsableKWh, 2), v.Scenario.Currency)}
 	if extra != nil && len(v.Scenario.Have) > 0 {
 		s.prose = []string{fmt.Sprintf("Beyond the batteries owned today: %s, %s %s for each extra kWh.",
 			extra.Part, fixed(extra.CostPerExtraKWh, 2), v.Scenario.Currency)}

@@ -12,7 +12,7 @@ import (
 
 // valueRecord is the JSON of the value command, format 1:
 //
-//	{"format":1,"command":"value","scenario":"…","currency":"USD","rules":"nec","by":"landed",
+//	{"format":1,"command":"value","scenario":"…","currency":"USD","rules":"nec","by":"landed","complete":true,
 //	 "batteries":[{"part":"…","name":"…","chemistry":"…","series":1,
 //	   "price":0,"vendor":"","as_of":"2026-10-12","stale":false,
 //	   "usable_kwh":0,"price_per_usable_kwh":0,"landed_per_extra_kwh":0,"price_per_lifetime_kwh":0,"kg_per_usable_kwh":0,
@@ -25,13 +25,15 @@ import (
 //	 "meanings":[{"name":"…","is":"…","source":"…"}],"notices":["…"],"cautions":["…"]}
 //
 // Batteries come in the order asked for. Series is modules in a string; price, usable_kwh and owned are of
-// one module, landed is of one string. Where no cycle life is stated there is no price_per_lifetime_kwh; where
+// one module, landed is of one string. Complete is false where it was stopped before every battery was counted; those
+// that were not have no fits. Where no cycle life is stated there is no price_per_lifetime_kwh; where
 // no cable and device serve, no landed; where nothing is for sale, no for_sale. Limits stop one string more:
 // each by itself, or where jointly, only all together; least is the fewest strings that carry the smallest
 // inverter, where that is more than one. Reasons say what the catalogue has nothing for.
 type valueRecord struct {
 	heading
 	By        string          `json:"by"`
+	Complete  bool            `json:"complete"`
 	Batteries []batteryRecord `json:"batteries"`
 	Misfits   []misfitRecord  `json:"misfits"`
 	Reasons   []string        `json:"reasons"`
@@ -55,7 +57,7 @@ type batteryRecord struct {
 	KgPerUsableKWh     float64       `json:"kg_per_usable_kwh"`
 	LitresPerUsableKWh float64       `json:"litres_per_usable_kwh"`
 	Landed             *landedRecord `json:"landed,omitempty"`
-	Fits               fitsRecord    `json:"fits"`
+	Fits               *fitsRecord   `json:"fits,omitempty"`
 	Owned              float64       `json:"owned"`
 	ForSale            *plan.Money   `json:"for_sale,omitempty"`
 	AsOf               string        `json:"as_of"` // "" where not stated
@@ -101,7 +103,7 @@ func dayText(t time.Time) string {
 // record holds everything, unrounded.
 func (v Value) record() any {
 	return valueRecord{
-		heading: headingOf("value", v.Scenario), By: v.By, Batteries: each(v.sorted(), v.batteryOf),
+		heading: headingOf("value", v.Scenario), By: v.By, Complete: v.Table.Complete, Batteries: each(v.sorted(), v.batteryOf),
 		Misfits: each(v.Table.Misfits, func(m value.Misfit) misfitRecord { return misfitRecord(m) }), Reasons: listed(v.Table.Reasons),
 		Meanings: valueMeanings, Cautions: listed(v.Cautions), Notices: listed(v.Notices),
 	}
@@ -111,10 +113,12 @@ func (v Value) batteryOf(b value.BatteryValue) batteryRecord {
 	r := batteryRecord{
 		Part: b.Part, Name: b.Name, Chemistry: b.Chemistry, Series: b.Series, Price: b.Price, Vendor: b.Vendor,
 		UsableKWh: b.UsableKWh, CostPerUsableKWh: b.CostPerUsableKWh, CostPerExtraKWh: b.CostPerExtraKWh, CostPerLifetimeKWh: b.CostPerLifetimeKWh,
-		KgPerUsableKWh: b.KgPerUsableKWh, LitresPerUsableKWh: b.LitresPerUsableKWh, Fits: fitsRecord(b.Count),
+		KgPerUsableKWh: b.KgPerUsableKWh, LitresPerUsableKWh: b.LitresPerUsableKWh,
 		Owned: b.Owned, ForSale: b.ForSale, AsOf: dayText(b.AsOf), Stale: v.stale(&b),
 	}
-	r.Fits.Limits = listed(r.Fits.Limits)
+	if n := b.Count; n.Known {
+		r.Fits = &fitsRecord{Strings: n.Strings, Modules: n.Modules, Limits: listed(n.Limits), Jointly: n.Jointly, Least: n.Least}
+	}
 	if b.Landed != nil {
 		landed := landedRecord(*b.Landed)
 		r.Landed = &landed
@@ -143,8 +147,11 @@ func (v Value) records() [][]string {
 		}
 		row := []string{b.Part, b.Name, b.Chemistry, strconv.Itoa(b.Series), money(b.Price), b.Vendor, dayText(b.AsOf),
 			fmt.Sprint(v.stale(&b)), exact(b.UsableKWh), exact(b.CostPerUsableKWh), life, exact(b.KgPerUsableKWh), exact(b.LitresPerUsableKWh)}
-		row = append(append(row, landed...), strconv.Itoa(b.Count.Strings), strconv.Itoa(b.Count.Modules),
-			strings.Join(b.Count.Limits, " + "), fmt.Sprint(b.Count.Jointly), exact(b.Owned), sale, v.Scenario.Currency, "", orEmpty(b.CostPerExtraKWh))
+		fits := []string{"", "", "", ""}
+		if n := b.Count; n.Known {
+			fits = []string{strconv.Itoa(n.Strings), strconv.Itoa(n.Modules), strings.Join(n.Limits, " + "), fmt.Sprint(n.Jointly)}
+		}
+		row = append(append(append(row, landed...), fits...), exact(b.Owned), sale, v.Scenario.Currency, "", orEmpty(b.CostPerExtraKWh))
 		rows = append(rows, row)
 	}
 	for _, m := range v.Table.Misfits {

@@ -20,23 +20,23 @@ func someValues() Value {
 		AsOf:     time.Date(2026, 8, 1, 0, 0, 0, 0, time.UTC),
 		By:       "landed",
 		Cautions: []string{"Arcs can kill."},
-		Table: &value.Table{
+		Table: &value.Table{Complete: true,
 			Batteries: []value.BatteryValue{
 				{Part: "mid", Name: "Middle module", Chemistry: "AGM lead", Series: 4, Price: 20000, Vendor: "yard", CostPerExtraKWh: 912.44,
 					AsOf: time.Date(2026, 7, 1, 0, 0, 0, 0, time.UTC), UsableKWh: 0.5, CostPerUsableKWh: 400,
 					CostPerLifetimeKWh: 0.66, KgPerUsableKWh: 58.25, LitresPerUsableKWh: 25.2,
 					Landed: &value.Landed{Modules: 80000, Wiring: 4860, Shipping: 500, Tax: 5884, Cost: 91244,
 						CostPerUsableKWh: 456.22, Vendor: "yard", Cable: "wire-6", Device: "breaker-50"},
-					Count: value.Count{Limits: []string{value.StopsMass}, Least: 3}},
+					Count: value.Count{Known: true, Limits: []string{value.StopsMass}, Least: 3}},
 				{Part: "slate-48-100", Name: "Slate", Chemistry: "LFP", Series: 1, Price: 90000, CostPerExtraKWh: 251.4857,
 					AsOf: time.Date(2025, 7, 1, 0, 0, 0, 0, time.UTC), UsableKWh: 4.2, CostPerUsableKWh: 214.2857,
 					CostPerLifetimeKWh: 0.0357, KgPerUsableKWh: 10.7, LitresPerUsableKWh: 6.5,
 					Landed: &value.Landed{Modules: 90000, Wiring: 7800, Tax: 7824, Cost: 105624, CostPerUsableKWh: 251.4857,
 						Cable: "cu-4-0", Device: "fuse-t-175"},
-					Count: value.Count{Strings: 5, Modules: 5, Limits: []string{value.StopsMass, value.StopsCasters}, Jointly: true},
+					Count: value.Count{Known: true, Strings: 5, Modules: 5, Limits: []string{value.StopsMass, value.StopsCasters}, Jointly: true},
 					Owned: 2, ForSale: &sale},
 				{Part: "odd", Name: "Odd one", Chemistry: "LFP", Series: 2, Price: 10000, UsableKWh: 1, CostPerUsableKWh: 100,
-					KgPerUsableKWh: 12, LitresPerUsableKWh: 9, Count: value.Count{Limits: []string{value.StopsWiring}}, Owned: 1},
+					KgPerUsableKWh: 12, LitresPerUsableKWh: 9, Count: value.Count{Known: true, Limits: []string{value.StopsWiring}}, Owned: 1},
 			},
 			Misfits: []value.Misfit{{Part: "block-120", Reason: "one of 120 V is more than the bus of 48 V"}},
 		},
@@ -45,7 +45,9 @@ func someValues() Value {
 
 func TestValueInEveryFormat(t *testing.T) {
 	none := someValues()
-	none.Table = &value.Table{Misfits: none.Table.Misfits, Reasons: []string{"the catalogue has no bus bars"}}
+	none.Table = &value.Table{Complete: true, Misfits: none.Table.Misfits, Reasons: []string{"the catalogue has no bus bars"}}
+	stopped := someValues()
+	stopped.Table.Complete, stopped.Table.Batteries[1].Count = false, value.Count{}
 	for _, c := range []struct {
 		file   string
 		answer Value
@@ -55,6 +57,9 @@ func TestValueInEveryFormat(t *testing.T) {
 		{"value.md", someValues(), Markdown},
 		{"value.csv", someValues(), CSV},
 		{"value.json", someValues(), JSON},
+		{"value-stopped.txt", stopped, Table},
+		{"value-stopped.csv", stopped, CSV},
+		{"value-stopped.json", stopped, JSON},
 		{"value-none.txt", none, Table},
 		{"value-none.json", none, JSON},
 	} {

@@ -87,13 +87,17 @@ func (w Why) effects() section {
 		t.row(cells...)
 	}
 	s := section{title: "What a change of one limit would do, solved again"}
-	if len(t.rows) > 0 {
+	switch {
+	case len(t.rows) > 0:
 		s.table = t
-	} else {
+	case w.Explanation.Complete:
 		s.prose = []string{"No change of one limit by a natural step changes the best plan."}
 	}
 	if len(idle) > 0 {
 		s.prose = append(s.prose, "The cheapest plan stays as it is with "+u.idle(idle)+".")
+	}
+	if !w.Explanation.Complete {
+		s.prose = append(s.prose, "NOT COMPLETE: stopped before every limit was looked into. What is told above is proven.")
 	}
 	return s
 }

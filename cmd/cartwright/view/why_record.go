@@ -9,7 +9,7 @@ import (
 // whyRecord is the JSON of the why command, format 1:
 //
 //	{"format":1,"command":"why","scenario":"…","currency":"USD","rules":"nec",
-//	 "best":{…},"binding":["mass"],
+//	 "complete":true,"best":{…},"binding":["mass"],
 //	 "effects":[{"limit":"mass","from":172,"to":182,"unit":"kg","looser":true,"saves":0,"plan":{…}}],
 //	 "conflict":[{"name":"mass","limit":172,"unit":"kg"}],
 //	 "ways_out":[{"change":[{"name":"mass","from":100,"to":131.2,"unit":"kg"}],"plan":{…}}],
@@ -17,10 +17,11 @@ import (
 //
 // Best is a whole plan as the plan command has it; the other plans are brief: cost, usable_kwh, autonomy_h,
 // mass_kg, cost_per_usable_kwh, core. An effect without a plan has none; saves is what the best plan then
-// costs less, negative for more. Where no plan is possible there is no best, and conflict, ways_out (the
+// costs less, negative for more. Complete is false where it was stopped before every limit was looked into. Where no plan is possible there is no best, and conflict, ways_out (the
 // cheapest plan first) and reasons (what the catalogue has nothing for) say why; otherwise these are empty.
 type whyRecord struct {
 	heading
+	Complete bool             `json:"complete"`
 	Best     *planRecord      `json:"best,omitempty"`
 	Binding  []string         `json:"binding"`
 	Effects  []effectRecord   `json:"effects"`
@@ -58,7 +59,7 @@ type wayRecord struct {
 func (w Why) record() any {
 	e := w.Explanation
 	r := whyRecord{
-		heading: headingOf("why", w.Scenario), Best: whole(e.Best), Binding: []string{}, Effects: []effectRecord{},
+		heading: headingOf("why", w.Scenario), Complete: e.Complete, Best: whole(e.Best), Binding: []string{}, Effects: []effectRecord{},
 		Conflict: []conflictRecord{}, WaysOut: []wayRecord{}, Reasons: listed(e.Reasons), Cautions: listed(w.Cautions),
 	}
 	if e.Best != nil {

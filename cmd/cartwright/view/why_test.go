@@ -14,7 +14,7 @@ func someWhy() Why {
 	best, other := first(), second()
 	return Why{
 		Scenario: sample().Scenario, Cautions: []string{"Arcs can kill."},
-		Explanation: &why.Explanation{Best: &best, Effects: []why.Effect{
+		Explanation: &why.Explanation{Complete: true, Best: &best, Effects: []why.Effect{
 			{Limit: "autonomy", From: 24, To: 23, Unit: "h", Looser: true, Plan: &best},
 			{Limit: "autonomy", From: 24, To: 25, Unit: "h", Plan: &other, Saves: -164.33},
 			{Limit: "mass", From: 211, To: 221, Unit: "kg", Looser: true, Plan: &other, Saves: 12.5},
@@ -30,6 +30,7 @@ func noWhy() Why {
 	w := someWhy()
 	cheap, dear := first(), second()
 	w.Explanation = &why.Explanation{
+		Complete: true,
 		Conflict: []question.LimitChange{{Name: "autonomy", From: 24, To: 24, Unit: "h"}, {Name: "mass", From: 90, To: 90, Unit: "kg"}},
 		WaysOut: []why.WayOut{
 			{Change: question.Change{Limits: []question.LimitChange{{Name: "mass", From: 90, To: 96.54, Unit: "kg"}}}, Plan: &cheap},
@@ -47,12 +48,14 @@ func TestWhyInEveryFormat(t *testing.T) {
 	best.Limits = nil
 	e.Best, e.Effects = &best, e.Effects[4:]
 	calm.Explanation = &e
+	stopped := someWhy()
+	stopped.Explanation.Complete, stopped.Explanation.Effects = false, stopped.Explanation.Effects[4:]
 	alone := noWhy()
 	e = *alone.Explanation
 	e.Conflict, e.WaysOut = e.Conflict[1:], e.WaysOut[:1]
 	alone.Explanation = &e
 	hopeless := noWhy()
-	hopeless.Explanation = &why.Explanation{Reasons: []string{"no inverter for 240 V"}}
+	hopeless.Explanation = &why.Explanation{Complete: true, Reasons: []string{"no inverter for 240 V"}}
 	for _, c := range []struct {
 		file   string
 		answer Why
@@ -63,6 +66,7 @@ func TestWhyInEveryFormat(t *testing.T) {
 		{"why.csv", someWhy(), CSV},
 		{"why.json", someWhy(), JSON},
 		{"why-calm.txt", calm, Table},
+		{"why-stopped.txt", stopped, Table},
 		{"why-none.txt", noWhy(), Table},
 		{"why-none.csv", noWhy(), CSV},
 		{"why-none.json", noWhy(), JSON},

@@ -191,3 +191,33 @@ func TestModuleWatts(t *testing.T) {
 		near(t, "watts", got[h], want, 1e-9)
 	}
 }
+
+// The hours of a day share out its light, and where no hour is all diffuse, its diffuse light, exactly.
+func TestHoursShareOutTheDay(t *testing.T) {
+	days := 0
+	for _, latitude := range []float64{-35, 0, 20, 43, 60} {
+		for n := 1; n <= 365; n += 13 {
+			dayWh := 0.6 * sky.Day(latitude, n)
+			sum, diffuse, capped := 0.0, 0.0, false
+			for _, l := range sun.HoursOfDay(latitude, n, dayWh) {
+				sum += l.Beam + l.Diffuse
+				diffuse += l.Diffuse
+				capped = capped || l.Diffuse > 0 && l.Beam == 0
+			}
+			if math.Abs(sum-dayWh) > 1e-9*dayWh {
+				t.Errorf("latitude %g, day %d: the hours have %g Wh/m2 of %g", latitude, n, sum, dayWh)
+			}
+			if capped {
+				continue
+			}
+			days++
+			want := dayWh * sun.DiffuseShare(0.6, sky.SunsetHourAngle(latitude, sky.Declination(n)))
+			if math.Abs(diffuse-want) > 1e-9*want {
+				t.Errorf("latitude %g, day %d: %g Wh/m2 of the hours are diffuse, want %g", latitude, n, diffuse, want)
+			}
+		}
+	}
+	if days < 50 {
+		t.Errorf("%d days looked at", days)
+	}
+}
