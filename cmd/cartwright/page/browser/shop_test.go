@@ -166,7 +166,8 @@ func TestOneFileIsChangedAndDownloaded(t *testing.T) {
 	cost := b.cost(1)
 
 	b.set("f-limits.mass", "heavy")
-	b.until("the mistake", "document.getElementById('f-limits.mass').getAttribute('aria-invalid') === 'true'")
+	b.until("the mistake", "document.getElementById('f-limits.mass').getAttribute('aria-invalid') === 'true' && "+
+		"document.getElementById('e-limits.mass').innerText.includes('heavy')")
 	wrong := strings.Replace(string(before), "mass: 500 lb ", "mass: heavy ", 1)
 	_, alone := scenarios.OpenText("my-cart/"+scenarios.FileName, []byte(wrong), os.DirFS(filepath.Dir(folder)))
 	if told := b.text(`[id="e-limits.mass"]`); alone == nil || strings.TrimSpace(told) == "" || !strings.Contains(alone.Error(), told) {
