@@ -86,7 +86,8 @@ func TestNothingOfTheFilesBecomesAScript(t *testing.T) {
 
 // The same is written the same.
 func TestTheSameIsWrittenTheSame(t *testing.T) {
-	if written(t, "A cart") != written(t, "A cart") {
+	first := written(t, "A cart")
+	if again := written(t, "A cart"); again != first {
 		t.Error("it differs")
 	}
 }
