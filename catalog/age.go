@@ -2,8 +2,8 @@ package catalog
 
 import "time"
 
-// StaleAfter is the age in days beyond which a price is no longer to be trusted without asking again: about
-// half a year. Common practice, no source.
+// StaleAfter is the age in days beyond which a price should be asked for again: about half a year. Common
+// practice, no source.
 const StaleAfter = 180
 
 // Stale reports whether the part's price is more than StaleAfter days old on the given day. A price of no

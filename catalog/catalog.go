@@ -4,8 +4,8 @@
 // Units are converted once, while reading: past this package everything is in SI units (metres,
 // kilograms, volts, amperes, watts, watt-hours, ohms) and money is in whole cents.
 //
-// The files are CSV of RFC 4180 in UTF-8, with lines that begin with # as comments. A header says the unit
-// of its column and may say either of a pair (mass_kg or mass_lb). The tables of columns in columns_*.go
+// The files are CSV of RFC 4180 in UTF-8; lines that begin with # are comments. A header names the unit
+// of its column, either one of a pair (mass_kg or mass_lb). The tables of columns in columns_*.go
 // are the format: names, what must be there, what an empty cell stands for; Columns shows them to people.
 // Conversions are exact and rounded once, so that either unit of a pair gives the same float64.
 //
@@ -13,8 +13,8 @@
 // finite and within bounds that no sum, product or quotient of it overflows; past Read it is trusted.
 //
 // Whether a conductor size or a device rating stands in a table of the codes is not judged here: that
-// hangs on the rule set of a scenario. Nor is it an error if a part is of no use, for example a device
-// that states no voltage.
+// depends on the rule set of a scenario. Nor is a part of no use an error, for example a device that
+// states no voltage.
 package catalog
 
 import (
@@ -101,7 +101,7 @@ func (c *Catalog) Clone() *Catalog {
 	return &d
 }
 
-// HasRating reports whether a sundry of a role has exactly a rating, other than none.
+// HasRating reports whether some sundry of a role has exactly this rating, which is above 0.
 func HasRating(sundries []Sundry, role string, ratingA float64) bool {
 	return ratingA > 0 && slices.ContainsFunc(sundries, func(x Sundry) bool { return x.Role == role && x.RatingA == ratingA })
 }

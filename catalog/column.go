@@ -21,7 +21,7 @@ type column[T any] struct {
 	name      string // with the metric unit, where it has a pair
 	us        string // with the US unit; "" where it has none
 	need      bool   // the column must be there and its cells filled
-	sometimes bool   // of a needed column: a cell may be empty where another column stands in for it
+	sometimes bool   // a needed column whose cell may be empty where another column is filled instead
 	fill      string // what an empty cell stands for, as if written there
 	derive    func(*T)
 	derived   string   // what an empty cell stands for, in words, where derive computes it
@@ -54,7 +54,7 @@ func (c column[T]) or(text string) column[T] {
 	return c
 }
 
-// orElse states what an empty cell stands for where that hangs on other cells. The columns it hangs on
+// orElse states what an empty cell stands for where that depends on other cells. Their columns
 // must stand before this one in the table.
 func (c column[T]) orElse(words string, derive func(*T)) column[T] {
 	c.derived, c.derive = words, derive
@@ -73,7 +73,7 @@ func (c column[T]) blankZero() column[T] {
 	return c
 }
 
-// mayBeEmpty marks a column that must be there, but whose cells another column can stand in for.
+// mayBeEmpty marks a column that must be there, but whose cell may be empty where another column is filled instead.
 func (c column[T]) mayBeEmpty() column[T] {
 	c.need, c.sometimes = true, true
 	return c
@@ -100,7 +100,7 @@ func anyOf(names []string) string {
 // maxQuote is how much of a cell a message repeats, in bytes.
 const maxQuote = 60
 
-// quote returns a text in quotes, cut to maxQuote, with nothing in it that a terminal would obey.
+// quote returns a text in quotes, cut to maxQuote and with control characters escaped.
 func quote(text string) string {
 	if len(text) <= maxQuote {
 		return strconv.Quote(text)

@@ -56,8 +56,7 @@ func offerTable(c *Catalog, partial bool) table[Offer] {
 	}
 }
 
-// eachOrMetre reads the price column: as whole cents for a piece, unrounded for a metre. Of a part that is not
-// known either will do.
+// eachOrMetre reads the price column: as whole cents for a piece, unrounded for a metre or for a part that is not known.
 func eachOrMetre(pieces, length column[Offer], piece func(*Offer) bool) column[Offer] {
 	read := pieces.read
 	pieces.read = func(o *Offer, in entry) *flaw {
@@ -84,7 +83,7 @@ func knownPart(c *Catalog, kinds map[string]Kind, partial bool) rule[Offer] {
 	}}
 }
 
-// notBoth is the rule that a quantity is stated once, and that of a length only for cable.
+// notBoth is the rule that a quantity is stated once, and by length only for what is bought by length.
 func notBoth(each, length string, long func(*Offer) bool) rule[Offer] {
 	return rule[Offer]{length, []string{"part", each}, func(o *Offer, at func(string) entry) *flaw {
 		switch e, l := at(each), at(length); {
@@ -106,7 +105,7 @@ func oneOf(each, length string, long func(*Offer) bool) rule[Offer] {
 	r.broken = func(o *Offer, at func(string) entry) *flaw {
 		e, l := at(each), at(length)
 		if e.text == "" && l.text == "" {
-			return &flaw{e.header + " is empty", fmt.Sprintf("write the price of one, of a cable that of a metre, or fill %s", l.header)}
+			return &flaw{e.header + " is empty", fmt.Sprintf("write the price of one, or of a metre of what is bought by length, or fill %s", l.header)}
 		}
 		return both(o, at)
 	}
@@ -114,7 +113,7 @@ func oneOf(each, length string, long func(*Offer) bool) rule[Offer] {
 	return r
 }
 
-// wholePieces is the rule that what is not cable is bought in whole pieces.
+// wholePieces is the rule that what is not bought by length is bought in whole pieces.
 func wholePieces(long func(*Offer) bool) rule[Offer] {
 	return rule[Offer]{"min_qty", []string{"part"}, func(o *Offer, at func(string) entry) *flaw {
 		if long(o) || at("min_qty").text == "" || o.MinQty == math.Trunc(o.MinQty) {

@@ -40,7 +40,7 @@ func optional(columns []column[Section]) []column[Section] {
 	return columns
 }
 
-// misshapen says which sides a section lacks.
+// misshapen says what is wrong with the sides of a section, nil for nothing.
 func (s *Section) misshapen() *flaw {
 	wrong := func(right string) *flaw {
 		return &flaw{fmt.Sprintf("the sides of this %s are not clear", s.Shape), right}
@@ -66,15 +66,15 @@ func (s *Section) misshapen() *flaw {
 		}
 	}
 	if m := stock.KgPerM; m < leastStockKgPerM || m > mostStockKgPerM {
-		return &flaw{fmt.Sprintf("steel of these sides has %.3g kg a metre", m), "write the sides in the units of their headers"}
+		return &flaw{fmt.Sprintf("steel of these sides weighs %s kg a metre", rough(m)), "write the sides in the units of their headers"}
 	}
 	return nil
 }
 
-// Stock of a frame that one can lift, and that is no wire; no source.
+// The least and the greatest mass of a metre of stock that is read: more than wire, and light enough to lift. No source.
 const leastStockKgPerM, mostStockKgPerM = 1e-3, 1e3
 
-// stated returns the sides that are.
+// stated returns the sides that are stated.
 func (s *Section) stated() []float64 {
 	var sides []float64
 	for _, side := range []float64{s.WidthM, s.HeightM, s.WallM} {

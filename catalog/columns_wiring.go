@@ -16,7 +16,7 @@ var cableTable = table[Cable]{
 		choice("material", []string{"copper", "aluminium"}, func(c *Cable) *string { return &c.Material }).must(),
 		grade("insulation_c", []float64{60, 70, 75, 90, 105}, func(c *Cable) *float64 { return &c.InsulationC }).must(),
 		money("end_price", func(c *Cable) *Cents { return &c.EndPrice }).or("0"),
-		// A green conductor may be a ground and nothing else.
+		// A green conductor may serve as a ground and as nothing else.
 		marked("use", [2]string{"any", "ground"}, func(c *Cable) *bool { return &c.GroundOnly }).or("any"),
 		marked("strand", [2]string{"building", "fine"}, func(c *Cable) *bool { return &c.Fine }).or("building"),
 		number("outer_mm", millimetres, positive, func(c *Cable) *float64 { return &c.OuterM }).blankZero(),
@@ -26,7 +26,7 @@ var cableTable = table[Cable]{
 	}),
 }
 
-// The thinnest and thickest conductor that is read, in mm2: beyond any table of ampacities, which run
+// The thinnest and thickest conductor that is read, in mm2: wider than the tables of ampacities, which run
 // from 18 AWG (0.8 mm2) to 2000 kcmil (1013 mm2) in NEC 310.16 and chapter 9, and to 630 mm2 in
 // IEC 60364-5-52.
 const (

@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// day is a column of a calendar day, written year first. A day that a spreadsheet in the US writes is understood where
-// it can't be taken for another.
+// day is a column of a calendar day, written year first. A day as a spreadsheet in the US writes it is read where it
+// can't mean another.
 func day[T any](name string, field func(*T) *time.Time) column[T] {
 	return column[T]{
 		name:     name,
@@ -23,7 +23,7 @@ func day[T any](name string, field func(*T) *time.Time) column[T] {
 			if err != nil {
 				us, other, ok := slashedDay(in.text)
 				if ok && !other.IsZero() {
-					return &flaw{fmt.Sprintf("%s %s may be two days", in.header, quote(in.text)),
+					return &flaw{fmt.Sprintf("%s %s may mean either of two days", in.header, quote(in.text)),
 						fmt.Sprintf("write %s or %s", us.Format(time.DateOnly), other.Format(time.DateOnly))}
 				}
 				if ok {
@@ -69,7 +69,7 @@ func slashedDay(text string) (us, other time.Time, ok bool) {
 	return us, other, true
 }
 
-// dayZero is the day from which spreadsheets count: 1900-01-00, a day early, since they take 1900 for a leap year.
+// dayZero is the day from which spreadsheets count. It is a day early, since they take 1900 for a leap year.
 var dayZero = time.Date(1899, 12, 30, 0, 0, 0, 0, time.UTC)
 
 // serialDay reads a day as a spreadsheet keeps it, in days.

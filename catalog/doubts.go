@@ -2,12 +2,14 @@ package catalog
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 
 	"cartwright/catalog/problem"
 )
 
-// OwnColumn is a column of a person's own, which is read past.
+// OwnColumn is a column of a person's own, which is not read.
 type OwnColumn struct {
 	Name string
 	Pos  problem.Pos
@@ -26,8 +28,8 @@ func (d *doubts[T]) add(row int, column, wrong, right string) {
 	d.f.to.warnings.Add(d.t.at(d.f, column, d.cells[row]).pos, wrong, right)
 }
 
-// What is plausible of a battery, by the contract; the ampere-hours are common practice, no source: a cell for
-// a torch has 1, the largest lead cell for traction some 1,500.
+// What is plausible of a battery. Common practice, no source: a cell for a torch has 1 Ah, the largest lead cell for
+// traction some 1,500.
 const (
 	leastWhPerKg, mostWhPerKg       = 20, 400
 	leastWhPerLitre, mostWhPerLitre = 20, 900
@@ -45,24 +47,33 @@ func doubtBatteries(d *doubts[Battery]) {
 	for i, b := range d.rows {
 		kWh := b.CapacityWh / 1000
 		if ah := b.CapacityWh / b.NominalV; ah < leastAh || ah > mostAh {
-			d.add(i, "capacity_kwh", fmt.Sprintf("%.4g kWh at %.4g V are %.3g Ah", kWh, b.NominalV, ah),
+			d.add(i, "capacity_kwh", fmt.Sprintf("%s kWh at %s V are %s Ah", rough(kWh), rough(b.NominalV), rough(ah)),
 				"check that capacity_kwh is in kWh, not in Wh or Ah")
-			continue // every other figure of the row hangs on it
+			continue // every other figure of the row depends on it
 		}
 		if x := b.CapacityWh / b.MassKg; x < leastWhPerKg || x > mostWhPerKg { // +Inf where the mass is 0
-			d.add(i, "mass_kg", fmt.Sprintf("%.4g kWh in %.4g kg are %.3g Wh/kg", kWh, b.MassKg, x),
+			d.add(i, "mass_kg", fmt.Sprintf("%s kWh in %s kg are %s Wh/kg", rough(kWh), rough(b.MassKg), rough(x)),
 				fmt.Sprintf("check mass and capacity; batteries have %d to %d Wh/kg", leastWhPerKg, mostWhPerKg))
 		}
 		litres := b.LengthM * b.WidthM * b.HeightM * 1000
 		if x := b.CapacityWh / litres; x < leastWhPerLitre || x > mostWhPerLitre {
-			d.add(i, "length_mm", fmt.Sprintf("%.4g kWh in %.4g litres are %.3g Wh/l", kWh, litres, x),
+			d.add(i, "length_mm", fmt.Sprintf("%s kWh in %s litres are %s Wh/l", rough(kWh), rough(litres), rough(x)),
 				fmt.Sprintf("check length, width, height and capacity; batteries have %d to %d Wh/l", leastWhPerLitre, mostWhPerLitre))
 		}
 		if p := prices[i]; typical > 0 && (p*priceFactor < typical || p > typical*priceFactor) {
-			d.add(i, "price", fmt.Sprintf("%.2f for a kWh, where the median of the batteries is %.2f", p, typical),
+			d.add(i, "price", fmt.Sprintf("%.2f for a kWh, while the median of the batteries is %.2f", p, typical),
 				"check price and capacity")
 		}
 	}
+}
+
+// rough returns a figure to three digits or more, without an exponent, which few people read.
+func rough(v float64) string {
+	if math.Abs(v) >= 1000 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	three, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+	return strconv.FormatFloat(three, 'f', -1, 64)
 }
 
 // median returns the middle of some numbers, of an even count the mean of the two in the middle; 0 of none.

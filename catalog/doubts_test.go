@@ -22,19 +22,19 @@ func TestDoubts(t *testing.T) {
 	}{
 		{"sound", row("a", "900", "44", "5.12", "133"), nil},
 		{"Wh for kWh", row("a", "900", "44", "5120", "133"), []string{
-			"2:34: 5120 kWh at 51.2 V are 1e+05 Ah; check that capacity_kwh is in kWh, not in Wh or Ah"}},
+			"2:34: 5120 kWh at 51.2 V are 100000 Ah; check that capacity_kwh is in kWh, not in Wh or Ah"}},
 		{"MWh for kWh", row("a", "900", "44", "0.00512", "133"), []string{
 			"2:34: 0.00512 kWh at 51.2 V are 0.1 Ah; check that capacity_kwh is in kWh, not in Wh or Ah"}},
 		{"grams", row("a", "900", "4.4", "5.12", "133"), []string{
-			"2:12: 5.12 kWh in 4.4 kg are 1.16e+03 Wh/kg; check mass and capacity; batteries have 20 to 400 Wh/kg"}},
+			"2:12: 5.12 kWh in 4.4 kg are 1164 Wh/kg; check mass and capacity; batteries have 20 to 400 Wh/kg"}},
 		{"heavy", row("a", "900", "440", "5.12", "133"), []string{
 			"2:12: 5.12 kWh in 440 kg are 11.6 Wh/kg; check mass and capacity; batteries have 20 to 400 Wh/kg"}},
 		{"flat", row("a", "900", "44", "5.12", "13.3"), []string{
-			"2:53: 5.12 kWh in 2.469 litres are 2.07e+03 Wh/l; check length, width, height and capacity; batteries have 20 to 900 Wh/l"}},
+			"2:53: 5.12 kWh in 2.47 litres are 2074 Wh/l; check length, width, height and capacity; batteries have 20 to 900 Wh/l"}},
 		{"cheap", row("a", "90", "44", "5.12", "133"), []string{
-			"2:8: 17.58 for a kWh, where the median of the batteries is 195.31; check price and capacity"}},
+			"2:8: 17.58 for a kWh, while the median of the batteries is 195.31; check price and capacity"}},
 		{"dear", row("a", "12000", "44", "5.12", "133"), []string{
-			"2:8: 2343.75 for a kWh, where the median of the batteries is 214.84; check price and capacity"}},
+			"2:8: 2343.75 for a kWh, while the median of the batteries is 214.84; check price and capacity"}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			c := mustRead(t, with(map[string]string{"batteries.csv": head + test.row + sound, "offers.csv": ""}))

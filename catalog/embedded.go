@@ -18,7 +18,7 @@ func Embedded() *Catalog {
 	return c
 }
 
-// EmbeddedFiles returns the CSV files of the embedded catalogue, with their comments, to start an own one
+// EmbeddedFiles returns the CSV files of the embedded catalogue with their comments, to start a catalogue of one's own
 // from.
 func EmbeddedFiles() fs.FS {
 	sub, err := fs.Sub(parts, "parts")

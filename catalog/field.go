@@ -95,7 +95,7 @@ func text[T any](name, example string, field func(*T) *string) column[T] {
 	}
 }
 
-// grade is a column of one of some numbers, degrees for example.
+// grade is a column of one of a few numbers, for example temperatures.
 func grade[T any](name string, known []float64, field func(*T) *float64) column[T] {
 	words := make([]string, len(known))
 	for i, k := range known {
@@ -109,7 +109,7 @@ func grade[T any](name string, known []float64, field func(*T) *float64) column[
 		read: func(v *T, in entry) *flaw {
 			x, err := unit{}.toSI(in.text)
 			if err != nil || !slices.Contains(known, x) {
-				return &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), "write " + anyOf(words)}
+				return &flaw{fmt.Sprintf("%s %s is none of the choices", in.header, quote(in.text)), "write " + anyOf(words)}
 			}
 			*field(v) = x
 			return nil

@@ -124,7 +124,7 @@ func TestManyMistakes(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			got := mistakes(t, with(map[string]string{"busbars.csv": smallest["busbars.csv"] + test.rows}))
-			want := "cart/busbars.csv:" + test.last + ": there are more than 200 mistakes; the rest is not listed; mend those first"
+			want := "cart/busbars.csv:" + test.last + ": there are more than 200 mistakes; the rest is not listed; correct those first"
 			if !slices.Contains(got, want) {
 				t.Errorf("no %q in %q", want, got[len(got)-3:])
 			}

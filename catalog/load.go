@@ -13,15 +13,15 @@ import (
 // IsWorkbook reports whether a catalogue of this name is a workbook, by its ending.
 func IsWorkbook(name string) bool { return strings.EqualFold(filepath.Ext(name), ".xlsx") }
 
-// shelf is where the files of a catalogue are: a folder, or the sheets of a workbook.
-type shelf interface {
+// fileset is where the files of a catalogue are: a folder, or the sheets of a workbook.
+type fileset interface {
 	// report starts the report of a file, which open opens. What is wrong with the file as a whole is told there;
 	// fs.ErrNotExist is left to the caller.
 	report(file string) *report
 	open(file string, to *report) (rows, error)
-	// strays tells of what is nearly called like a file that is missing, by its name without ending.
+	// strays reports what has nearly the name of a missing file, given without its ending.
 	strays(missing []string, list *problem.List)
-	none() error // the error of a shelf with no file at all
+	none() error // the error where there is no file at all
 }
 
 // errTold is the error of a file whose mistake is in its report already.
@@ -29,7 +29,7 @@ var errTold = errors.New("catalog: told")
 
 // loader reads the files of one catalogue.
 type loader struct {
-	from     shelf
+	from     fileset
 	list     problem.List
 	warnings problem.List
 	own      []OwnColumn
@@ -39,7 +39,7 @@ type loader struct {
 }
 
 // readAll reads every file.
-func readAll(from shelf) (*Catalog, error) {
+func readAll(from fileset) (*Catalog, error) {
 	l := &loader{from: from}
 	c := &Catalog{
 		Batteries: load(l, batteryTable, true),
@@ -66,7 +66,7 @@ func readAll(from shelf) (*Catalog, error) {
 	return c, nil
 }
 
-// load reads one file; needed says that it must be there and have a row.
+// load reads one file; a needed one must be there and have a row.
 func load[T any](l *loader, t table[T], needed bool) []T {
 	to := l.from.report(t.file)
 	defer func() {
@@ -89,12 +89,12 @@ func load[T any](l *loader, t table[T], needed bool) []T {
 	}
 	rows := t.read(from)
 	if needed && len(rows) == 0 && to.list.Len() == 0 {
-		to.add(to.whole(), to.noun()+" has no parts in it", "no cart can do without; add a row")
+		to.add(to.whole(), to.noun()+" has no parts in it", "every cart needs one; add a row")
 	}
 	return rows
 }
 
-// twice reports an id that two parts have, whatever their kinds.
+// twice reports ids that several parts have, whatever their kinds.
 func (l *loader) twice(c *Catalog) {
 	var to report // which stops in time
 	first := map[string]problem.Pos{}
@@ -103,7 +103,7 @@ func (l *loader) twice(c *Catalog) {
 			continue
 		}
 		if pos, ok := first[e.ID]; ok {
-			to.add(e.Pos, fmt.Sprintf("the id %s is taken, at %s", quote(e.ID), pos), "give each part an id of its own")
+			to.add(e.Pos, fmt.Sprintf("the id %s is already used, at %s", quote(e.ID), pos), "give each part an id of its own")
 			continue
 		}
 		first[e.ID] = e.Pos

@@ -64,7 +64,7 @@ func TestAllAtOnce(t *testing.T) {
 		`cart/busbars.csv:2:14: mass_kg "y" is not a number; write kilograms, for example 45`,
 		`cart/busbars.csv:2:20: studs "z" is not a whole number; write a whole number from 1 to 10000`,
 		`cart/devices.csv:1:1: the text is UTF-16; save the file as CSV in UTF-8`,
-		`cart/sundry.csv: no file of a catalogue is called so; call it sundries.csv, or keep it in another folder`,
+		`cart/sundry.csv: this is not the name of a catalogue file; call it sundries.csv, or keep it in another folder`,
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("got:\n%s\nwant:\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))

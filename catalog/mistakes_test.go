@@ -66,7 +66,7 @@ func TestWrongHeaders(t *testing.T) {
 			`cart/busbars.csv: the file is empty; name the columns in the first line: id,name,price,mass_kg,rating_a,studs`,
 		}},
 		{"no rows", "busbars.csv", "bars,Bars,40,1,250,6\n", "", []string{
-			`cart/busbars.csv: the file has no parts in it; no cart can do without; add a row`,
+			`cart/busbars.csv: the file has no parts in it; every cart needs one; add a row`,
 		}},
 		{"semicolons", "busbars.csv", smallest["busbars.csv"], "id;name;price\nbars;Bars;40\n", []string{
 			`cart/busbars.csv:1:1: the cells are separated by semicolons; save the file with commas between the cells`,
@@ -101,13 +101,13 @@ func TestWrongRows(t *testing.T) {
 			`cart/busbars.csv:2:17: rating_a is empty; write amperes, for example 100`,
 		}},
 		{"id twice in a file", "busbars.csv", "bars,Bars,40,1,250,6", "bars,Bars,40,1,250,6\nbars,Bars,40,1,250,6", []string{
-			`cart/busbars.csv:3:1: the id "bars" is taken, at cart/busbars.csv:2:1; give each part an id of its own`,
+			`cart/busbars.csv:3:1: the id "bars" is already used, at cart/busbars.csv:2:1; give each part an id of its own`,
 		}},
 		{"id twice in two files", "sundries.csv", "shunt,Shunt", "fuse,Shunt", []string{
-			`cart/sundries.csv:2:1: the id "fuse" is taken, at cart/devices.csv:2:1; give each part an id of its own`,
+			`cart/sundries.csv:2:1: the id "fuse" is already used, at cart/devices.csv:2:1; give each part an id of its own`,
 		}},
 		{"id twice in a row with another mistake", "sundries.csv", "shunt,Shunt,39", "fuse,Shunt,x", []string{
-			`cart/sundries.csv:2:1: the id "fuse" is taken, at cart/devices.csv:2:1; give each part an id of its own`,
+			`cart/sundries.csv:2:1: the id "fuse" is already used, at cart/devices.csv:2:1; give each part an id of its own`,
 			`cart/sundries.csv:2:12: price "x" is not a number; write units of currency, for example 1290.50`,
 		}},
 		{"id like a comment", "sundries.csv", "id,name,price,mass_kg,role\nshunt,Shunt", "name,id,price,mass_kg,role\nShunt,#1", []string{
@@ -129,7 +129,7 @@ func TestWrongRows(t *testing.T) {
 			`cart/devices.csv:2:27: as_of "2026-02-30" is not a day of the calendar; write year, month and day, for example 2026-03-14`,
 		}},
 		{"day that may be two", "devices.csv", "rating_a\nfuse,Fuse,45,0.3,fuse,125", "rating_a,as_of\nfuse,Fuse,45,0.3,fuse,125,3/4/2026", []string{
-			`cart/devices.csv:2:27: as_of "3/4/2026" may be two days; write 2026-03-04 or 2026-04-03`,
+			`cart/devices.csv:2:27: as_of "3/4/2026" may mean either of two days; write 2026-03-04 or 2026-04-03`,
 		}},
 		{"serial day of a spreadsheet in a text", "devices.csv", "rating_a\nfuse,Fuse,45,0.3,fuse,125", "rating_a,as_of\nfuse,Fuse,45,0.3,fuse,125,46095", []string{
 			`cart/devices.csv:2:27: as_of "46095" is not a day of the calendar; write year, month and day, for example 2026-03-14`,
@@ -217,23 +217,23 @@ func TestWrongOfItsKind(t *testing.T) {
 		{"surge below continuous", "inverters.csv", inv, strings.Replace(inv, "12000", "1200", 1), []string{
 			`cart/inverters.csv:2:40: surge_w 1200 is below continuous_w 6000; repeat continuous_w where no surge is known`}},
 		{"ac_v nearly", "inverters.csv", inv, strings.Replace(inv, "120/240", "120-240", 1), []string{
-			`cart/inverters.csv:2:27: ac_v "120-240" is not known; did you mean "120/240"? Write 120, 230 or 120/240`}},
+			`cart/inverters.csv:2:27: ac_v "120-240" is none of the choices; did you mean "120/240"? Write 120, 230 or 120/240`}},
 		{"ac_v other", "inverters.csv", inv, strings.Replace(inv, "120/240", "sine", 1), []string{
-			`cart/inverters.csv:2:27: ac_v "sine" is not known; write 120, 230 or 120/240`}},
+			`cart/inverters.csv:2:27: ac_v "sine" is none of the choices; write 120, 230 or 120/240`}},
 		{"size", "cables.csv", wire, strings.Replace(wire, "2 AWG", "thick", 1), []string{
 			`cart/cables.csv:2:21: size "thick" is not a conductor size; write a size, for example 4/0 AWG, 250 kcmil or 35 mm2`}},
 		{"size beyond all tables", "cables.csv", wire, strings.Replace(wire, "2 AWG", "5000 mm2", 1), []string{
 			`cart/cables.csv:2:21: size "5000 mm2" is out of range; write a size from 0.05 to 1100 mm2`}},
 		{"material", "cables.csv", wire, strings.Replace(wire, "copper", "coper", 1), []string{
-			`cart/cables.csv:2:27: material "coper" is not known; did you mean "copper"? Write copper or aluminium`}},
+			`cart/cables.csv:2:27: material "coper" is none of the choices; did you mean "copper"? Write copper or aluminium`}},
 		{"insulation", "cables.csv", wire, strings.Replace(wire, "90", "80", 1), []string{
-			`cart/cables.csv:2:34: insulation_c "80" is not known; write 60, 70, 75, 90 or 105`}},
+			`cart/cables.csv:2:34: insulation_c "80" is none of the choices; write 60, 70, 75, 90 or 105`}},
 		{"type of device", "devices.csv", "0.3,fuse,125", "0.3,fuze,125", []string{
-			`cart/devices.csv:2:18: type "fuze" is not known; did you mean "fuse"? Write fuse or breaker`}},
+			`cart/devices.csv:2:18: type "fuze" is none of the choices; did you mean "fuse"? Write fuse or breaker`}},
 		{"poles", "devices.csv", "rating_a\nfuse,Fuse,45,0.3,fuse,125", "rating_a,poles\nfuse,Fuse,45,0.3,fuse,125,5", []string{
 			`cart/devices.csv:2:27: poles 5 is out of range; write a whole number from 1 to 4`}},
 		{"terminal", "devices.csv", "rating_a\nfuse,Fuse,45,0.3,fuse,125", "rating_a,terminal_c\nfuse,Fuse,45,0.3,fuse,125,80", []string{
-			`cart/devices.csv:2:27: terminal_c "80" is not known; write 60, 75 or 90`}},
+			`cart/devices.csv:2:27: terminal_c "80" is none of the choices; write 60, 75 or 90`}},
 		{"more brakes than wheels", "casters.csv", "rating_kg\nwheels,Wheels,80,6,160", "rating_kg,set_of,brakes\nwheels,Wheels,80,6,160,3,4", []string{
 			`cart/casters.csv:2:26: brakes 4 is more than the 3 wheels of the set; count the wheels of the set that have it`}},
 		{"solar voltages", "solar.csv", sun, strings.Replace(sun, "31.2", "39", 1), []string{

@@ -7,15 +7,15 @@ import (
 	"strconv"
 )
 
-// Cents is an amount of money in hundredths of the scenario's currency. Money is never a float once it
-// is a sum on a bill. It reads and writes as currency units with two decimals in JSON.
+// Cents is an amount of money in hundredths of the scenario's currency. A sum on a bill is never a float.
+// In JSON it is a number of currency units with two decimals.
 type Cents int64
 
-// halfHair in cents takes exact half cents, which have no exact binary float, for what they are.
+// halfHair, in cents, makes half cents round up although most have no exact binary float.
 const halfHair = 1e-7
 
-// RoundCents returns the whole cent nearest to an amount in cents; an exact half rounds up, away from zero for
-// a debt too. It is the only rounding of money there is.
+// RoundCents returns the whole cent nearest to an amount in cents; an exact half rounds away from zero. No money is
+// rounded elsewhere.
 func RoundCents(cents float64) Cents {
 	if cents < 0 {
 		return -RoundCents(-cents)

@@ -21,9 +21,9 @@ type unit struct {
 	factor  *big.Rat // SI = number * factor, where it is no power of ten; else nil
 }
 
-// scale is what a column measures: in which unit, perhaps in which second one, and between which bounds.
-// The bounds are no limits of the trade. They keep every later sum and quotient finite, and they catch
-// a number in the wrong unit when it is wrong by a lot.
+// scale is what a column measures: in which unit, in which second one if any, and between which bounds.
+// The bounds are no limits of the trade. They keep every later sum and quotient finite, and catch numbers
+// in a wrong unit that is off by a lot.
 type scale struct {
 	metric unit
 	us     *unit   // nil: no second unit
@@ -72,11 +72,11 @@ var (
 	cycles        = &scale{unit{"cycles", "", "4000", 0, nil}, nil, 1, 1e6}
 	percentPerC   = &scale{unit{"percent per degree", "", "-0.28", 0, nil}, nil, -5, 5}
 	currency      = &scale{unit{"units of currency", "", "1290.50", 2, nil}, nil, 0, maxCents}
-	quantities    = &scale{unit{"pieces, of a cable metres", "", "4", 0, nil}, nil, 1e-3, 1e6}
+	quantities    = &scale{unit{"pieces or metres", "", "4", 0, nil}, nil, 1e-3, 1e6}
 )
 
-// maxCents is the highest price that is read, one thousand million units of currency: a thousand parts
-// of that price, a thousand each, still add up in an int64.
+// maxCents is the highest price that is read, a thousand million units of currency: a thousand each of a thousand
+// parts at that price still add up in an int64.
 const maxCents = 1e9 * 100
 
 // Units of a header that come in pairs, metric and US.
@@ -103,8 +103,9 @@ const maxNumber = 64
 // fractions reports whether a tape measure in the unit has fractions.
 func (u unit) fractions() bool { return u.suffix == "_in" || u.suffix == "_ft" }
 
-// toSI reads a decimal number of the unit and returns it in SI units (money: in cents), rounded once; of inches and
-// feet a fraction as well. No units, thousands separators or currency signs are taken. The error is strconv.ErrSyntax or ErrRange.
+// toSI reads a decimal number of the unit and returns it in SI units (money: in cents), rounded once. Inches and feet
+// may have a fraction. Units, thousands separators and currency signs are refused. The error is strconv.ErrSyntax or
+// strconv.ErrRange.
 func (u unit) toSI(text string) (float64, error) {
 	if u.factor != nil {
 		if x, rest, ok := quantity.Fraction(text); ok && rest == "" && u.fractions() {
@@ -144,13 +145,13 @@ func shifted(text string, tens int) (float64, error) {
 	return strconv.ParseFloat(text+"e"+strconv.Itoa(tens), 64)
 }
 
-// signs says which numbers a column takes beside those between the bounds of its scale.
+// signs says which numbers a column takes.
 type signs int
 
 const (
-	positive   signs = iota // no zero
-	zeroToo                 // zero and the bounds
-	eitherSign              // the bounds only, which may be negative
+	positive   signs = iota // those between the bounds of its scale, but not 0
+	zeroToo                 // those, and 0
+	eitherSign              // those; the bounds may be negative
 )
 
 // grouped matches an amount of money as a spreadsheet shows it: with a currency sign, or with commas between thousands

@@ -42,7 +42,7 @@ func TestWrongOffers(t *testing.T) {
 			`2:1: no part has the id "telescope"; name a part of the catalogue's other files`}},
 		{"no vendor", "", "pack,,950", []string{`2:6: vendor is empty; write the seller's name`}},
 		{"no price", "", "pack,shop,", []string{
-			`2:11: price is empty; write the price of one, of a cable that of a metre, or fill price_per_m`}},
+			`2:11: price is empty; write the price of one, or of a metre of what is bought by length, or fill price_per_m`}},
 		{"no price column", "part,vendor", "pack,shop", []string{
 			`1:1: column "price" is missing; add it: units of currency, for example 1290.50`}},
 		{"price", "", "pack,shop,free", []string{
@@ -55,7 +55,7 @@ func TestWrongOffers(t *testing.T) {
 		{"shipping", "part,vendor,price,shipping", "pack,shop,950,-1", []string{
 			`2:15: shipping -1 is negative; write units of currency from 0 to 1000000000, for example 1290.50`}},
 		{"quantity", "part,vendor,price,min_qty", "pack,shop,950,0", []string{
-			`2:15: min_qty 0 is zero; write pieces, of a cable metres from 0.001 to 1000000, for example 4`}},
+			`2:15: min_qty 0 is zero; write pieces or metres from 0.001 to 1000000, for example 4`}},
 		{"part of a piece", "part,vendor,price,min_qty", "pack,shop,950,1.5", []string{
 			`2:15: min_qty 1.5 is not a whole number of pieces; write 1 or more`}},
 		{"day", "part,vendor,price,as_of", "pack,shop,950,today", []string{

@@ -34,8 +34,8 @@ const (
 	No      Answer = "no"
 )
 
-// Part is what every row of a catalogue has. Of what is bought by length (cable, conduit, section) Price and
-// MassKg are zero: see the kind.
+// Part is what every row of a catalogue has. For what is bought by length (cable, conduit, section) Price and
+// MassKg are zero; the type of the kind has them a metre.
 type Part struct {
 	ID     string
 	Name   string
@@ -79,6 +79,6 @@ type Catalog struct {
 	Sections  []Section
 	Offers    []Offer
 
-	Own      []OwnColumn       // columns of a person's own, which were read past
+	Own      []OwnColumn       // columns of a person's own, which were not read
 	Warnings []problem.Problem // what is possible, but not plausible
 }

@@ -10,7 +10,7 @@ import (
 type Battery struct {
 	Part
 	Chemistry      string
-	Group          string  // parallel_group; "" shares a bus only with its own kind
+	Group          string  // parallel_group; "": it shares a bus only with the same part
 	NominalV       float64 // of one module, as all voltages here
 	MinV, MaxV     float64
 	CapacityWh     float64 // nameplate
@@ -22,14 +22,14 @@ type Battery struct {
 	ResistanceOhm  float64 // of the module, ohmic
 	ShortCircuitA  float64 // default: MaxV / ResistanceOhm
 	CycleLife      float64 // 0: not stated
-	CalendarYears  float64 // 0: not stated; years it lasts however little it is used
+	CalendarYears  float64 // years it lasts however little it is used; 0: not stated
 	MaxParallel    int     // 0: not stated, no limit of the maker's
 	MaxSeries      int
 	MaxFuseA       float64 // 0: not stated; the largest device its maker allows on a string
 	// OwnDeviceA is the rating of the device built in at its terminal, OwnInterruptingA the fault current
 	// that device breaks; 0: none, or not stated.
 	OwnDeviceA, OwnInterruptingA float64
-	// Protocols are the words it talks to an inverter in, in lower case, sorted, each once.
+	// Protocols name the protocols it can talk to an inverter with, in lower case, sorted, each once.
 	Protocols []string
 	LengthM   float64
 	WidthM    float64
@@ -64,7 +64,7 @@ func (b *Battery) SharesProtocol(i *Inverter) bool {
 	return slices.ContainsFunc(b.Protocols, func(word string) bool { return slices.Contains(i.Protocols, word) })
 }
 
-// ChargesFrom reports whether its charger can be fed with some volts: 120, 230 or 240.
+// ChargesFrom reports whether its charger can be fed with a voltage: 120, 230 or 240 V.
 func (i *Inverter) ChargesFrom(volts float64) bool {
 	for _, v := range strings.Split(i.ChargerACV, "/") {
 		if v == strconv.FormatFloat(volts, 'f', -1, 64) {
@@ -77,7 +77,7 @@ func (i *Inverter) ChargesFrom(volts float64) bool {
 // Solar is a solar module.
 type Solar struct {
 	Part
-	Watts            float64 // at 1000 W/m2 and a cell of 25 C, as the voltages and currents
+	Watts            float64 // at 1000 W/m2 and a cell of 25 C, as are the voltages and currents
 	VocV, VmpV       float64
 	IscA, ImpA       float64
 	VocTempPctPerC   float64 // percent a degree, negative

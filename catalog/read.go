@@ -44,7 +44,7 @@ func isFolder(fsys fs.FS, dir, display string) error {
 	return nil
 }
 
-// noCatalogue is the error where there are no files to speak of.
+// noCatalogue is the error of a folder or workbook that holds no catalogue.
 func noCatalogue(display, wrong string) error {
 	var list problem.List
 	list.Add(problem.Pos{File: display}, wrong, expectedFiles)
@@ -82,7 +82,7 @@ func (f *folder) open(file string, to *report) (rows, error) {
 	return s, nil
 }
 
-// strays reports a file whose name is nearly that of a missing one: its parts would be lost silently.
+// strays reports files whose name is nearly that of a missing one: their parts would be lost silently.
 func (f *folder) strays(missing []string, list *problem.List) {
 	entries, err := fs.ReadDir(f.fsys, f.dir)
 	if err != nil {
@@ -91,7 +91,7 @@ func (f *folder) strays(missing []string, list *problem.List) {
 	for _, e := range entries {
 		stem, isCSV := strings.CutSuffix(strings.ToLower(e.Name()), ".csv")
 		if near := problem.Nearest(stem, missing); isCSV && near != "" && !slices.Contains(files, e.Name()) {
-			list.Add(problem.Pos{File: f.shown(e.Name())}, "no file of a catalogue is called so",
+			list.Add(problem.Pos{File: f.shown(e.Name())}, "this is not the name of a catalogue file",
 				fmt.Sprintf("call it %s.csv, or keep it in another folder", near))
 		}
 	}

@@ -70,8 +70,8 @@ func TestWrongSections(t *testing.T) {
 		{"ply of no mass", "sections.csv", row, "shape,width_mm\ntube,Tube,ply,400",
 			at("ply states no mass; write kilograms per metre under mass_kg_per_m; only that of steel is computed")},
 		{"metres for millimetres", "sections.csv", row, "shape,width_mm,wall_mm\ntube,Tube,square-tube,40000,3000",
-			at("steel of these sides has 3.49e+06 kg a metre; write the sides in the units of their headers")},
+			at("steel of these sides weighs 3485400 kg a metre; write the sides in the units of their headers")},
 		{"a shape of no kind", "sections.csv", row, "shape,width_mm,wall_mm\ntube,Tube,round-tube,40,3",
-			at(`shape "round-tube" is not known; write square-tube, flat, angle or ply`)},
+			at(`shape "round-tube" is none of the choices; write square-tube, flat, angle or ply`)},
 	})
 }

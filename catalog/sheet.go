@@ -16,11 +16,11 @@ import (
 // some 30 cells; a lost quote or another kind of file may make millions, which only eat memory.
 const maxRow = 1 << 20
 
-// maxMistakes is how many mistakes are reported for one file before reading of it stops: far more than
-// anyone mends in one go, few enough to read when the file is something else altogether.
+// maxMistakes is how many mistakes are reported for one file before reading stops: more than anyone corrects
+// in one go, and few enough to read where the file is something else altogether.
 const maxMistakes = 200
 
-// report collects what is to be said of one file, or of one sheet of a workbook.
+// report collects what is wrong with one file, or with one sheet of a workbook.
 type report struct {
 	file, sheet string // sheet: "" of a CSV file
 	list        problem.List
@@ -47,7 +47,7 @@ func (r *report) add(pos problem.Pos, wrong, right string) {
 		r.list.Add(pos, wrong, right)
 	case n == maxMistakes:
 		r.lost = true
-		r.list.Add(pos, fmt.Sprintf("there are more than %d mistakes; the rest is not listed", maxMistakes), "mend those first")
+		r.list.Add(pos, fmt.Sprintf("there are more than %d mistakes; the rest is not listed", maxMistakes), "correct those first")
 	}
 }
 
@@ -74,8 +74,8 @@ type sheet struct {
 
 func (s *sheet) report() *report { return s.to }
 
-// openSheet looks through a file's bytes before any row is read, and reports what is wrong with the file
-// as a whole. It returns false where reading rows would be of no use.
+// openSheet checks a file's bytes before any row is read, and reports what is wrong with the file as a whole.
+// It returns false where reading rows would be of no use.
 func openSheet(data []byte, to *report) (*sheet, bool) {
 	if plaintext.UTF16(data) {
 		to.add(problem.Pos{File: to.file, Line: 1, Column: 1}, "the text is UTF-16", "save the file as CSV in UTF-8")

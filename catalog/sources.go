@@ -49,6 +49,6 @@ func Sources() []source.Source {
 			Source:     "NFPA 70 chapter 9 table 4: emt and pvc-40; flexible, liquid-tight; metric tubes are common practice",
 			Confidence: "emt and pvc-40 in several texts, flexible from memory",
 		},
-		source.Habit("bounds of cells that catch a slip of the unit or of the finger"),
+		source.Habit("bounds of cells that catch a wrong unit or a typing mistake"),
 	}
 }

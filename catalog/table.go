@@ -15,7 +15,7 @@ type table[T any] struct {
 	rules   []rule[T]
 	pos     func(*T) *problem.Pos // where the first column's cell stands
 	finish  func(*T)              // may be nil; runs after the cells are read
-	doubts  func(*doubts[T])      // may be nil; what of all rows is possible, but not plausible
+	doubts  func(*doubts[T])      // may be nil; warns of what is possible, but not plausible
 }
 
 // rule is something that must hold between the cells of a row.
@@ -25,11 +25,11 @@ type rule[T any] struct {
 	broken func(v *T, at func(column string) entry) *flaw
 }
 
-// seat says where in a row the cells of a column stand: under its name, under its second name, or one row so and
-// the next otherwise. -1: the file has no such header.
+// seat says which cells of a row belong to a column: that under its metric name and that under its US name. -1: the
+// file has no such header.
 type seat struct{ metric, us int }
 
-// rows hands out the rows of a file, which say something each.
+// rows hands out the rows of a file; empty ones and comments are passed over.
 type rows interface {
 	next() ([]cell, bool)
 	report() *report

@@ -8,7 +8,7 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// choice is a column of one of some words, free in case and inner space.
+// choice is a column of one of a few words; case and spaces do not matter.
 func choice[T any](name string, known []string, field func(*T) *string) column[T] {
 	return column[T]{
 		name:     name,
@@ -45,7 +45,7 @@ func marked[T any](name string, words [2]string, field func(*T) *bool) column[T]
 	}
 }
 
-// knownWord returns the one of some words that a cell holds.
+// knownWord returns which of some words a cell holds.
 func knownWord(in entry, known []string) (string, *flaw) {
 	word := strings.ReplaceAll(in.text, " ", "")
 	for _, k := range known {
@@ -57,7 +57,7 @@ func knownWord(in entry, known []string) (string, *flaw) {
 	if near := problem.Nearest(word, known); near != "" {
 		right = fmt.Sprintf("did you mean %q? Write %s", near, anyOf(known))
 	}
-	return "", &flaw{fmt.Sprintf("%s %s is not known", in.header, quote(in.text)), right}
+	return "", &flaw{fmt.Sprintf("%s %s is none of the choices", in.header, quote(in.text)), right}
 }
 
 // answer is a column of a question that may be left open.
@@ -79,7 +79,7 @@ func answer[T any](name string, field func(*T) *Answer) column[T] {
 	}
 }
 
-// word is a column of a word that parts are matched by: free in case and in the space between.
+// word is a column of a word that parts are matched by; case does not matter.
 func word[T any](name, example string, field func(*T) *string) column[T] {
 	c := text(name, example, field)
 	plain := c.read
@@ -91,7 +91,7 @@ func word[T any](name, example string, field func(*T) *string) column[T] {
 	return c
 }
 
-// list is a column of any number of words, free in case and order, with space, commas or semicolons between.
+// list is a column of any number of words, separated by spaces, commas or semicolons; case and order do not matter.
 func list[T any](name, example string, field func(*T) *[]string) column[T] {
 	c := column[T]{name: name, expected: example}
 	c.read = func(v *T, in entry) *flaw {

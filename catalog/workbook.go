@@ -38,8 +38,8 @@ func Open(name string) (*Catalog, error) {
 // maxUnzipped is how large a workbook may be when unpacked, in bytes: one made to fill the memory is refused.
 const maxUnzipped = 8 * maxFile
 
-// ReadWorkbook reads a catalogue from the bytes of an .xlsx workbook with a sheet a kind, called as its CSV file
-// without the ending. Mistakes are told as display:sheet!C7. Other sheets are read past; else all is as of Read.
+// ReadWorkbook reads a catalogue from the bytes of an .xlsx workbook with a sheet for each kind, named like its CSV file
+// without the ending. Mistakes are reported as display:sheet!C7. Other sheets are not read. The rest is as for Read.
 func ReadWorkbook(data []byte, display string) (c *Catalog, err error) {
 	defer func() { // a broken file must not bring the program down, whoever is at fault
 		if fault := recover(); fault != nil {
@@ -52,7 +52,7 @@ func ReadWorkbook(data []byte, display string) (c *Catalog, err error) {
 	}
 	defer book.Close() // read only: nothing can be lost
 	if props, err := book.GetWorkbookProps(); err == nil && props.Date1904 != nil && *props.Date1904 {
-		return nil, noWorkbook(display, "the workbook counts days from 1904", "switch that off where the workbook's options are, and look over its days")
+		return nil, noWorkbook(display, "the workbook counts days from 1904", "switch that off in the workbook's options, and check its days")
 	}
 	return readAll(&workbook{book: book, display: display})
 }
@@ -70,7 +70,7 @@ type workbook struct {
 	display string
 }
 
-// sheet returns the name of the sheet that stands for a file, whatever its capitals, "" where there is none.
+// sheet returns the name of the sheet for a file, whatever its case; "" where there is none.
 func (w *workbook) sheet(file string) string {
 	stem := strings.TrimSuffix(file, ".csv")
 	for _, name := range w.book.GetSheetList() {
@@ -82,7 +82,7 @@ func (w *workbook) sheet(file string) string {
 }
 
 func (w *workbook) none() error {
-	return noWorkbook(w.display, "no sheet of this workbook is one of a catalogue", "call its sheets batteries, inverters, cables, devices, "+
+	return noWorkbook(w.display, "no sheet of this workbook belongs to a catalogue", "call its sheets batteries, inverters, cables, devices, "+
 		"busbars, casters and, where wanted, solar, sundries, conduits, sections and offers")
 }
 
@@ -116,8 +116,8 @@ func (w *workbook) strays(missing []string, list *problem.List) {
 	for _, name := range w.book.GetSheetList() {
 		stem := strings.ToLower(strings.TrimSpace(name))
 		if near := problem.Nearest(stem, missing); near != "" && !slices.Contains(files, stem+".csv") {
-			list.Add(problem.Pos{File: w.display, Sheet: name}, "no sheet of a catalogue is called so",
-				fmt.Sprintf("call it %s, or something else that is not so near", near))
+			list.Add(problem.Pos{File: w.display, Sheet: name}, "this is not the name of a catalogue sheet",
+				fmt.Sprintf("call it %s, or something less like it", near))
 		}
 	}
 }
@@ -158,7 +158,7 @@ func (g *grid) next() ([]cell, bool) {
 // longNumber matches a number of more digits than anybody writes: spreadsheets keep 0.1 as 0.10000000000000001.
 var longNumber = regexp.MustCompile(`^-?[0-9.]{17,}([eE][+-]?[0-9]+)?$`)
 
-// text returns what stands in a cell as it was written there: of a number the shortest text that means it.
+// text returns a cell as it was written: of a number, the shortest text that means it.
 func (g *grid) text(raw string, pos problem.Pos) string {
 	if !longNumber.MatchString(raw) {
 		return raw

@@ -178,7 +178,7 @@ func TestWorkbookMistakes(t *testing.T) {
 		`parts.xlsx:busbars: the sheet is missing; write it; its columns are at least id,name,price,mass_kg,rating_a,studs`,
 		`parts.xlsx:casters!J3: rating_kg "much" is not a number; write kilograms, for example 45`,
 		`parts.xlsx:offers!A2: no part has the id "lfp-rak-5"; did you mean "lfp-rack-5"?`,
-		`parts.xlsx:soler: no sheet of a catalogue is called so; call it solar, or something else that is not so near`,
+		`parts.xlsx:soler: this is not the name of a catalogue sheet; call it solar, or something less like it`,
 	}
 	if err == nil || !slices.Equal(strings.Split(err.Error(), "\n"), want) {
 		t.Errorf("got\n%v\nwant\n%s", err, strings.Join(want, "\n"))
@@ -207,8 +207,8 @@ func TestWorkbooksThatAreNone(t *testing.T) {
 		}
 		want := map[string]string{
 			"text":  ": this cannot be read as a workbook: zip: not a valid zip file; save it as .xlsx, without a password",
-			"empty": ": no sheet of this workbook is one of a catalogue; call its sheets batteries, inverters, cables, devices, busbars, casters and, where wanted, solar, sundries, conduits, sections and offers",
-			"old":   ": the workbook counts days from 1904; switch that off where the workbook's options are, and look over its days",
+			"empty": ": no sheet of this workbook belongs to a catalogue; call its sheets batteries, inverters, cables, devices, busbars, casters and, where wanted, solar, sundries, conduits, sections and offers",
+			"old":   ": the workbook counts days from 1904; switch that off in the workbook's options, and check its days",
 			"none":  ": there is no such workbook; name one that is there, or a folder of CSV files",
 		}[name]
 		if _, err := catalog.Open(file); err == nil || err.Error() != file+want {

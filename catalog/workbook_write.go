@@ -10,12 +10,12 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// dropRows is down to which row the cells of a new workbook offer the words there are.
+// dropRows is the last row of a new workbook whose cells offer a list of words.
 const dropRows = 2000
 
-// WriteWorkbook writes a catalogue as an .xlsx workbook with a sheet a kind, in metric units and with every column:
-// the header stays in sight, required columns are bold, and cells of a few words offer them. Reading it back gives
-// the same catalogue.
+// WriteWorkbook writes a catalogue as an .xlsx workbook with a sheet for each kind, in metric units and with every
+// column. The header stays in sight, required columns are bold, and cells that take one of a few words offer a list.
+// Reading it back gives the same catalogue.
 func (c *Catalog) WriteWorkbook(w io.Writer) error {
 	book := excelize.NewFile()
 	defer book.Close() // it is whole in memory
@@ -50,7 +50,7 @@ func newStyles(book *excelize.File) (s styles, err error) {
 	}{
 		{&s.required, excelize.Style{Font: &excelize.Font{Bold: true}}},
 		{&s.optional, excelize.Style{Font: &excelize.Font{Italic: true}}},
-		{&s.text, excelize.Style{NumFmt: 49}}, // as it is typed: 3/4 is no day
+		{&s.text, excelize.Style{NumFmt: 49}}, // kept as typed: 3/4 does not become a day
 		{&s.day, excelize.Style{CustomNumFmt: &yearFirst}},
 	} {
 		if *one.into, err = book.NewStyle(&one.look); err != nil {

@@ -34,8 +34,7 @@ func (c *Catalog) Write(k Kind, w io.Writer) error {
 	return fmt.Errorf("catalog: there is no kind of part %q", k)
 }
 
-// WriteOffers writes the offers as their CSV file. Which are by the metre is told by the catalogue's
-// cables.
+// WriteOffers writes the offers as their CSV file. The catalogue's parts say which offers are by the metre.
 func (c *Catalog) WriteOffers(w io.Writer) error {
 	return offerTable(c, true).write(c.Offers, w)
 }

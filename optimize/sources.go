@@ -20,6 +20,7 @@ func Sources() []source.Source {
 			Source: "NEC 480.10(A); IEC 62485-2", Confidence: source.FromMemory,
 		},
 		source.Habit("caution: second-hand modules are tested before use"),
+		source.Habit("caution: a door sill is 10 mm high"),
 		source.Habit("bought is what is cheapest at quantity breaks, also where that is more than is installed"),
 		{
 			Kind: source.Practice, Name: "value of a battery: price of the least purchase / its usable, or its lifetime, energy",

@@ -10,9 +10,9 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// Check compares what the scenario names with what the catalogue holds: owned parts that no row has,
-// owned cable not counted by length and other parts not counted by piece, roles of needs and
-// receptacles that no sundry plays, sections and types of conduit that are not there. The error holds every mistake with its place.
+// Check compares what the scenario names with what the catalogue holds: owned parts that are in no row, parts
+// bought by length not counted by length and others not counted by piece, roles of needs and receptacles that no
+// sundry has, sections and types of conduit that are not there. The error holds every mistake with its place.
 func (s *Scenario) Check(c *catalog.Catalog) error {
 	var list problem.List
 	ids := c.IDs()
@@ -49,7 +49,7 @@ func (s *Scenario) Check(c *catalog.Catalog) error {
 	return list.Err()
 }
 
-// checkStock tells of pieces and rails cut from a section that is not there, and of rails that nobody can answer for.
+// checkStock reports pieces and rails of a section that is not there, and rails of ply or of what is not steel.
 func (s *Scenario) checkStock(c *catalog.Catalog, list *problem.List) {
 	var ids []string
 	for _, x := range c.Sections {
@@ -74,16 +74,16 @@ func (s *Scenario) checkStock(c *catalog.Catalog, list *problem.List) {
 		switch x := find(shelf.Rails.Section, path); {
 		case x == nil:
 		case x.Shape == catalog.Ply:
-			list.Add(s.Pos(path), fmt.Sprintf("%q is ply, which is no rail", x.ID), "name a square tube, a flat or an angle of steel")
+			list.Add(s.Pos(path), fmt.Sprintf("%q is ply, which cannot be a rail", x.ID), "name a square tube, a flat or an angle of steel")
 		case !x.OfSteel():
-			list.Add(s.Pos(path), fmt.Sprintf("%q does not weigh what steel of its sides does, and rails are worked out for steel", x.ID),
+			list.Add(s.Pos(path), fmt.Sprintf("%q does not weigh as much as steel of its sides, and rails are calculated for steel", x.ID),
 				"name a section of steel, or state max_mass instead of rails")
 		}
 	}
 }
 
-// checkConduits tells of runs and circuits in a type of conduit that is not there and, under the iec rules, of cables
-// whose outer diameter is needed for them.
+// checkConduits reports runs and circuits in a type of conduit that is not there and, under the iec rules, cables
+// whose outer diameter is needed for conduit and not stated.
 func (s *Scenario) checkConduits(c *catalog.Catalog, list *problem.List) {
 	var types []string
 	for _, x := range c.Conduits {
@@ -119,7 +119,7 @@ func (s *Scenario) checkConduits(c *catalog.Catalog, list *problem.List) {
 	}
 }
 
-// unknown tells of a name that the catalogue does not have.
+// unknown reports a name that the catalogue does not have.
 func (s *Scenario) unknown(list *problem.List, path, what, name string, known []string) {
 	right := "add it to the catalogue, or name one that is there"
 	if near := problem.Nearest(name, known); near != "" {
@@ -132,7 +132,7 @@ func (s *Scenario) unknown(list *problem.List, path, what, name string, known []
 	list.Add(s.Pos(path), fmt.Sprintf("the catalogue has no %s %q", what, name), right)
 }
 
-// rolesOf returns the roles that sundries of the catalogue play, sorted, each once.
+// rolesOf returns the roles of the catalogue's sundries, sorted, each once.
 func rolesOf(c *catalog.Catalog) []string {
 	var roles []string
 	for i := range c.Sundries {

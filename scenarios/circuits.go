@@ -7,7 +7,7 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// CircuitNamed returns the circuit of a name, or nil.
+// CircuitNamed returns the circuit with a name, or nil.
 func (s *Scenario) CircuitNamed(name string) *Circuit {
 	i := slices.IndexFunc(s.Circuits, func(c Circuit) bool { return c.Name == name })
 	if i < 0 {
@@ -16,8 +16,8 @@ func (s *Scenario) CircuitNamed(name string) *Circuit {
 	return &s.Circuits[i]
 }
 
-// checkCircuitsOfLoads tells of loads that are on no circuit there is, or on one they can't be on, as far as names,
-// volts and legs tell. Whether all that is on a circuit fits its device is judged where loads are put on circuits.
+// checkCircuitsOfLoads reports loads on a circuit that is not there, or on one that does not suit them by name,
+// voltage or leg. Whether the loads of a circuit fit its device is judged where loads are put on circuits.
 func (s *Scenario) checkCircuitsOfLoads(r *reader) {
 	legs := map[string]Leg{} // of circuits of 120 V, by the loads that name both
 	for i := range s.Loads {
@@ -53,7 +53,7 @@ func (s *Scenario) checkCircuitsOfLoads(r *reader) {
 	}
 }
 
-// noCircuit tells of the name of a circuit that is not there.
+// noCircuit reports the name of a circuit that is not there.
 func (s *Scenario) noCircuit(name string, wrong func(key, wrong, right string)) {
 	var names []string
 	for _, c := range s.Circuits {
@@ -66,7 +66,7 @@ func (s *Scenario) noCircuit(name string, wrong func(key, wrong, right string)) 
 	wrong("circuit", fmt.Sprintf("circuit: no circuit is called %q", name), right)
 }
 
-// checkAnyCircuit tells of a load that names no circuit and that none of those there are can take by its volts.
+// checkAnyCircuit reports a load that names no circuit where no circuit has its voltage.
 func (s *Scenario) checkAnyCircuit(l *Load, wrong func(key, wrong, right string)) {
 	has := func(volts float64) bool {
 		return slices.ContainsFunc(s.Circuits, func(c Circuit) bool { return !c.DC && c.Volts == volts })

@@ -40,11 +40,11 @@ func TestCircuitsOfLoads(t *testing.T) {
 		{"volts that are none", []string{"", strings.Replace(circuitsOf, "volts: dc", "volts: ac", 1)},
 			`17:27: volts: "ac" is not a number with a unit; write for example "48 V"`},
 		{"a load in two lists", []string{"60 W}", "60 W}\n  - {name: saw, watts: 5 W}", "", "one_at_a_time: [[lamp, saw], [saw, lmp]]"},
-			`15:31: the load "saw" is in a list already; a load is in one list at most, once; the first is in line 15
+			`15:31: the load "saw" is in a list already; name each load once; the first is in line 15
 15:36: no load is called "lmp"; did you mean "lamp"?`},
 		{"a list of one", []string{"", "one_at_a_time: [[lamp], lamp]"},
-			`14:17: this is no list of two loads or more; write a list of lists of loads, for example one_at_a_time: [[saw, vacuum]]
-14:25: this is no list of two loads or more; write a list of lists of loads, for example one_at_a_time: [[saw, vacuum]]`},
+			`14:17: this is not a list of two loads or more; write a list of lists of loads, for example one_at_a_time: [[saw, vacuum]]
+14:25: this is not a list of two loads or more; write a list of lists of loads, for example one_at_a_time: [[saw, vacuum]]`},
 		{"a list of other things", []string{"", "one_at_a_time: [[lamp, {a: 1}]]"}, `14:24: the name of a load is a group of keys; write the name of one of loads`},
 		{"power factor", []string{"60 W", "60 W, power_factor: 1.1"}, `5:45: power_factor: 1.1 is out of range; write more than 0, up to 1`},
 	} {
@@ -94,9 +94,9 @@ func TestDoubts(t *testing.T) {
 	}
 	want := []string{
 		`6:24: the load "saw" draws 20.8 A, and its circuit "bench" has a device of 20 A; check the watts, or name a larger circuit`,
-		`7:25: horsepower are what a motor gives at its shaft; it draws more; write the watts of its plate, or its volts times amperes`,
-		`10:14: a wheelbase of 40 mm is that of a toy; check its unit`,
-		`20:17: at 09:00 these loads run 120 % of the time together, and never two at once; lower a duty, or take a load off the list`,
+		`7:25: horsepower is what a motor gives at its shaft; it draws more: write the watts on its plate, or its volts times its amperes`,
+		`10:14: a wheelbase of 40 mm is too short for a cart; check its unit`,
+		`20:17: at 09:00 the duties of these loads add up to 120 %, and never two of them run at once; lower a duty, or take a load off the list`,
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))

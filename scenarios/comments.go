@@ -2,7 +2,7 @@ package scenarios
 
 import "strings"
 
-// comments returns the comments that stand in data[from:to], each from its # on. A # within a text is none.
+// comments returns the comments in data[from:to], each from its # on. A # within a text begins none.
 func (t *text) comments(from, to int) []string {
 	var list []string
 	begins := true // a value can begin here, and with it a quote

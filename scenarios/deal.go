@@ -12,17 +12,17 @@ import (
 	"cartwright/catalog/quantity"
 )
 
-// Deal is a part that was bought or sold, as a person tells it and no plan made it.
+// Deal is a purchase or sale of one part that a person made and no plan.
 type Deal struct {
 	PartID   string
 	Count    float64 // pieces, or metres of what is bought by length
 	ByLength bool
-	Ends     int           // crimped ends of a cable that came or went with it
+	Ends     int           // ends of a cable or conduit that came or went with it
 	Amount   catalog.Cents // paid or received for all of it, shipping and tax included
 }
 
-// ReadDeal reads a deal from words: the id of a part of the catalogue, a count ("1", or "12 ft" of cable) and an amount
-// ("1190", "$1,190.00"). The error tells everything that is wrong with it.
+// ReadDeal reads a deal from words: the id of a part of the catalogue, a count ("1", or "12 ft" of what is bought by
+// length) and an amount ("1190", "$1,190.00"). The error lists everything that is wrong.
 func ReadDeal(c *catalog.Catalog, part, count, amount string) (Deal, error) {
 	d := Deal{PartID: part}
 	var list problem.List
@@ -40,19 +40,19 @@ func ReadDeal(c *catalog.Catalog, part, count, amount string) (Deal, error) {
 	case d.ByLength:
 		v, err := quantity.Parse(count, quantity.Length)
 		if err != nil || v <= 0 || v > maxCount {
-			wrong(fmt.Sprintf("%s %q is counted by length, and %q is none", e.Kind, part, count), `write for example "12 ft"`)
+			wrong(fmt.Sprintf("%s %q is counted by length, and %q is not a length", e.Kind, part, count), `write for example "12 ft"`)
 		}
 		d.Count = v
 	default:
 		n, err := strconv.Atoi(strings.TrimSpace(count))
 		if err != nil || n < 1 || n > maxCount {
-			wrong(fmt.Sprintf("%s %q is counted by piece, and %q is no number of pieces", e.Kind, part, count), fmt.Sprintf("write 1 to %d", maxCount))
+			wrong(fmt.Sprintf("%s %q is counted by piece, and %q is not a number of pieces", e.Kind, part, count), fmt.Sprintf("write 1 to %d", maxCount))
 		}
 		d.Count = float64(n)
 	}
 	cents, err := catalog.ParseMoney(amount)
 	if err != nil {
-		wrong(fmt.Sprintf("%q is no amount of money", amount), "write for example 1190 or 1190.50")
+		wrong(fmt.Sprintf("%q is not an amount of money", amount), "write for example 1190 or 1190.50")
 	}
 	d.Amount = cents
 	if err := list.Err(); err != nil {
@@ -61,8 +61,8 @@ func ReadDeal(c *catalog.Catalog, part, count, amount string) (Deal, error) {
 	return d, nil
 }
 
-// AfterBuying returns what is owned and in hand once a part is bought: money comes from what is sold already, then from
-// savings. Short is what that is not enough by; then the money is left as it is.
+// AfterBuying returns what is owned and the money in hand once a part is bought: it is paid from what was sold before,
+// then from savings. Short is how much is missing; where that is above 0, the money is left as it is.
 func (s *Scenario) AfterBuying(d Deal) (after Owned, short catalog.Cents) {
 	after = Owned{Have: slices.Clone(s.Have), Sold: max(0, s.Sold-d.Amount)}
 	at := s.holdingOf(d, &after)
@@ -80,8 +80,8 @@ func (s *Scenario) AfterBuying(d Deal) (after Owned, short catalog.Cents) {
 	return after, 0
 }
 
-// AfterSelling returns what is owned and in hand once a part is sold. It is an error to sell what is not owned, or
-// what is kept.
+// AfterSelling returns what is owned and the money in hand once a part is sold. It is an error to sell what is not
+// owned, or what is marked keep.
 func (s *Scenario) AfterSelling(d Deal) (Owned, error) {
 	i := slices.IndexFunc(s.Have, func(h Holding) bool { return h.PartID == d.PartID })
 	const hair = 1e-9 // m, against the rounding of sums
@@ -93,7 +93,7 @@ func (s *Scenario) AfterSelling(d Deal) (Owned, error) {
 		return Owned{}, problem.Problem{Wrong: fmt.Sprintf("you own %s: %q", owned, d.PartID), Right: "sell at most what is under have"}
 	}
 	if s.Have[i].Keep {
-		return Owned{}, problem.Problem{Pos: s.Have[i].Pos, Wrong: fmt.Sprintf("%q is to be kept", d.PartID), Right: "take keep off it first"}
+		return Owned{}, problem.Problem{Pos: s.Have[i].Pos, Wrong: fmt.Sprintf("%q is to be kept", d.PartID), Right: "take keep out first"}
 	}
 	after := Owned{Have: slices.Clone(s.Have), Sold: s.Sold + d.Amount}
 	h := &after.Have[i]
@@ -104,7 +104,7 @@ func (s *Scenario) AfterSelling(d Deal) (Owned, error) {
 	return after, nil
 }
 
-// holdingOf returns which of what is owned a deal adds to; a part that was not owned comes last.
+// holdingOf returns the index of the holding that a deal adds to; a part that was not owned is added last.
 func (s *Scenario) holdingOf(d Deal, after *Owned) int {
 	at := slices.IndexFunc(after.Have, func(h Holding) bool { return h.PartID == d.PartID })
 	if at < 0 {

@@ -76,11 +76,11 @@ func TestDealsThatAreNone(t *testing.T) {
 	c := catalog.Embedded()
 	for _, test := range []struct{ part, count, amount, want string }{
 		{"lfp-rak-5", "1", "1", `the catalogue has no part "lfp-rak-5"; did you mean "lfp-rack-5"?`},
-		{"lfp-rack-5", "1.5", "much", `battery "lfp-rack-5" is counted by piece, and "1.5" is no number of pieces; write 1 to 10000
-"much" is no amount of money; write for example 1190 or 1190.50`},
-		{"lfp-rack-5", "0", "-5", `battery "lfp-rack-5" is counted by piece, and "0" is no number of pieces; write 1 to 10000
-"-5" is no amount of money; write for example 1190 or 1190.50`},
-		{"flex-2-0", "3", "5", `cable "flex-2-0" is counted by length, and "3" is none; write for example "12 ft"`},
+		{"lfp-rack-5", "1.5", "much", `battery "lfp-rack-5" is counted by piece, and "1.5" is not a number of pieces; write 1 to 10000
+"much" is not an amount of money; write for example 1190 or 1190.50`},
+		{"lfp-rack-5", "0", "-5", `battery "lfp-rack-5" is counted by piece, and "0" is not a number of pieces; write 1 to 10000
+"-5" is not an amount of money; write for example 1190 or 1190.50`},
+		{"flex-2-0", "3", "5", `cable "flex-2-0" is counted by length, and "3" is not a length; write for example "12 ft"`},
 	} {
 		if _, err := ReadDeal(c, test.part, test.count, test.amount); err == nil || err.Error() != test.want {
 			t.Errorf("%v: got %v", test, err)
@@ -95,7 +95,7 @@ func TestDealsThatAreNone(t *testing.T) {
 		{Deal{PartID: "a", Count: 3}, `you own 2: "a"; sell at most what is under have`},
 		{Deal{PartID: "b", Count: 3.1, ByLength: true}, `you own 3 m: "b"; sell at most what is under have`},
 		{Deal{PartID: "b", Count: 3, ByLength: true, Ends: 2}, `you own 3 m: "b"; sell at most what is under have`},
-		{Deal{PartID: "a", Count: 1}, `"a" is to be kept; take keep off it first`},
+		{Deal{PartID: "a", Count: 1}, `"a" is to be kept; take keep out first`},
 	} {
 		if _, err := s.AfterSelling(test.deal); err == nil || err.Error() != test.want {
 			t.Errorf("%v: got %v", test.deal, err)

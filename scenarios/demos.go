@@ -45,8 +45,8 @@ func Demo(name string) (*Scenario, error) {
 	return OpenFS(DemoFS(), name)
 }
 
-// Starter returns the files a person starts a scenario of their own from under a rule set: a scenario.yaml that
-// shows every key, with a comment to each, and takes its parts from the folder parts beside it.
+// Starter returns the files to start a scenario of one's own from under a rule set: a scenario.yaml that shows every
+// key with a comment, and takes its parts from the folder parts beside it.
 func Starter(rules Rules) fs.FS { return under(starterFiles, "starter/"+string(rules)) }
 
 // under returns a folder of an embedded file system.

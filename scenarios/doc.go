@@ -3,8 +3,8 @@
 //
 // Quantities are text with a unit ("450 lb", "18 h"), converted here once: past this package everything
 // is in SI units and money is in whole cents. Reading is strict. An unknown key, a bare number where a
-// unit is needed, a value out of range are mistakes, told all at once as file:line:column with what would
-// be right; what can be known only with a catalogue at hand is told by Check.
+// unit is needed or a value out of range is a mistake; all are reported at once as file:line:column with
+// what would be right. What can be known only with a catalogue at hand is reported by Check.
 //
 // Of YAML the package reads mappings, lists and single values; anchors, aliases, merge keys, tags and
 // further documents are refused. Reading goes text -> yaml.go and tree.go (nodes with their places) -> section.go and

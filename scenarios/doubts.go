@@ -2,7 +2,7 @@ package scenarios
 
 import "fmt"
 
-// leastWheelbaseM is the shortest wheelbase that is taken without a word, by the contract.
+// leastWheelbaseM is the shortest wheelbase that is taken without a warning. Common practice, no source.
 const leastWheelbaseM = 0.2
 
 // doubt warns of values that are possible, but not plausible.
@@ -11,7 +11,7 @@ func (s *Scenario) doubt(top section) {
 		return
 	}
 	if b := s.Cart.WheelbaseM; b < leastWheelbaseM {
-		top.r.warnings.Add(s.Pos("cart.wheelbase"), fmt.Sprintf("a wheelbase of %.4g mm is that of a toy", b*1000), "check its unit")
+		top.r.warnings.Add(s.Pos("cart.wheelbase"), fmt.Sprintf("a wheelbase of %.4g mm is too short for a cart", b*1000), "check its unit")
 	}
 	for i := range s.Loads {
 		s.doubtLoad(top.r, i)
@@ -19,7 +19,7 @@ func (s *Scenario) doubt(top section) {
 	for i, list := range s.OneAtATime {
 		if at, sum := s.busiest(list); sum > 1+1e-9 {
 			top.r.warnings.Add(s.Pos(fmt.Sprintf("one_at_a_time[%d]", i)),
-				fmt.Sprintf("at %02d:%02d these loads run %.4g %% of the time together, and never two at once", at/60, at%60, sum*100),
+				fmt.Sprintf("at %02d:%02d the duties of these loads add up to %.4g %%, and never two of them run at once", at/60, at%60, sum*100),
 				"lower a duty, or take a load off the list")
 		}
 	}

@@ -25,9 +25,9 @@ type Edit struct {
 type Pair struct{ Key, Value string }
 
 // EditValues returns a scenario file's text with one value changed in place. All other bytes stay, comments,
-// order and line ends included. What was written is read again before it is returned: it is an error where it
-// would mean anything else than what is wanted, or where the file is written in a way that is read but not
-// edited. Whether the value makes sense is not asked.
+// order and line ends included. The new text is read again before it is returned: it is an error where it
+// would mean anything but what is wanted, or where the file is written in a way that can be read but not
+// edited. Whether the value makes sense is not checked.
 func EditValues(data []byte, file string, e Edit) ([]byte, error) {
 	body, marked := strings.CutPrefix(string(data), mark)
 	root, err := reparse(body, file)
@@ -47,7 +47,7 @@ func EditValues(data []byte, file string, e Edit) ([]byte, error) {
 		return nil, fmt.Errorf("%s cannot be edited in place: %w", file, err)
 	}
 	if !edited(root, after, e) {
-		return nil, fmt.Errorf("%s cannot be edited in place at %s: it would not mean what it should", file, e.Path)
+		return nil, fmt.Errorf("%s cannot be edited in place at %s: the new text would mean something else", file, e.Path)
 	}
 	if marked {
 		out = mark + out
@@ -55,8 +55,8 @@ func EditValues(data []byte, file string, e Edit) ([]byte, error) {
 	return []byte(out), nil
 }
 
-// ValuesOf returns what stands behind each path of a scenario's file that holds a value, and how many items
-// each list has: "loads[]" is the number of loads.
+// ValuesOf returns the value at each path of a scenario's file that holds one, and how many items each list
+// has: "loads[]" is the number of loads.
 func ValuesOf(data []byte, file string) (map[string]string, error) {
 	root, err := reparse(strings.TrimPrefix(string(data), mark), file)
 	if err != nil {
@@ -164,8 +164,8 @@ func edited(before, after *node, e Edit) bool {
 	return n != nil && n.value == e.Value && sameElsewhere(before, after, path)
 }
 
-// sameElsewhere reports whether two trees are alike but for what is at a path. A section that an edit began
-// or took away with the only key in it does not count.
+// sameElsewhere reports whether two trees are alike but for what is at a path. A section that an edit added, or
+// removed with its only key, does not count.
 func sameElsewhere(a, b *node, path []step) bool {
 	if len(path) == 0 {
 		return true

@@ -67,7 +67,7 @@ func (t *text) appendKey(in *node, key, value string) {
 	end, err := t.end(in.keys[len(in.keys)-1].value)
 	indent := in.keys[0].pos.Column - 1
 	switch {
-	case err != nil: // its end is not known: before the others
+	case err != nil: // the end of the last is not known: put it before the others
 		t.addKey(in, key, value)
 	case t.isFlow(in):
 		t.insert(end, ", "+line)
@@ -183,13 +183,13 @@ func (t *text) addItem(root *node, path []step, pairs []Pair) error {
 // plainValue matches what may stand in YAML without quotes, in brackets too.
 var plainValue = regexp.MustCompile(`^[\pL\pN][\pL\pN ./%+*_²°-]*$`)
 
-// reservedWord matches what means something else than its letters.
+// reservedWord matches words that YAML reads as something else than text.
 var reservedWord = regexp.MustCompile(`(?i)^(true|false|null|yes|no|on|off|y|n)$`)
 
-// numberLike matches a number, which behind a key of words would not be read as words.
+// numberLike matches what would be read as a number and not as words.
 var numberLike = regexp.MustCompile(`^[0-9.+-][0-9a-zA-Z.+_-]*$`)
 
-// scalarText writes a value as it stands in a file: in quotes where it needs them.
+// scalarText writes a value as a file has it: in quotes where it needs them.
 func scalarText(key, value string) string {
 	truth := contains([]string{"dc", "neutral", "keep"}, key) && (value == "true" || value == "false")
 	words := contains([]string{"name", "part", "circuit", "leg", "role", "run", "conduit", "section", "currency", "catalog", "measured"}, key)

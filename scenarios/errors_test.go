@@ -132,8 +132,8 @@ func TestErrors(t *testing.T) {
 			`1:1: the scenario has no "name"; add it, text, for example name: Orchard cart`},
 		{"bus out of order",
 			[]string{"low: 46 V", "low: 50 V", "58.4 V", "47 V"},
-			`3:27: low: 50 V is above the nominal 48 V; write the least voltage the bus falls to
-3:39: high: 47 V is below the nominal 48 V; write the most voltage the bus rises to while charging`},
+			`3:27: low: 50 V is above the nominal 48 V; write the lowest voltage the bus falls to
+3:39: high: 47 V is below the nominal 48 V; write the highest voltage the bus rises to while charging`},
 		{"bus too high",
 			[]string{"58.4 V", "58.4 kV"},
 			`3:39: high: "58.4 kV" is out of range; write more than 0 V, up to 1500 V`},
@@ -145,7 +145,7 @@ func TestErrors(t *testing.T) {
 			`8:3: the cart has no "shelves"; add it, a list of groups of the keys name, elevation, length, depth, clear_height, max_mass, rails, gap, stack`},
 		{"two shelves of a name",
 			[]string{"  backboard", "    - {name: lower, elevation: 20 in, length: 40 in, depth: 20 in, clear_height: 10 in}\n  backboard"},
-			`13:14: a shelf called "lower" stands there twice; give each its own; the first is in line 12`},
+			`13:14: a shelf called "lower" is there twice; give each its own; the first is in line 12`},
 		{"no backboard",
 			[]string{"  backboard: {elevation: 30 in}\n", ""},
 			`8:3: the cart has no "backboard"; add it, a group of the keys elevation, offset`},

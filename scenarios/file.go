@@ -14,7 +14,7 @@ import (
 )
 
 // The most bytes read of a file. A scenario of a hundred loads has 10 kB; a year of minutes on two legs
-// has 17 MB. Anything beyond is not what it was taken for, and is refused before it is read.
+// has 17 MB. Anything larger is some other file, and is refused before it is read.
 const (
 	maxScenarioBytes = 256 << 10
 	maxProfileBytes  = 32 << 20
@@ -33,7 +33,7 @@ func readFile(open func() (fs.File, error), shown string, pos problem.Pos, limit
 		case errors.Is(err, fs.ErrNotExist):
 			list.Add(pos, "there is no file "+name, "give the name of one that exists")
 		case errors.Is(err, fs.ErrPermission):
-			list.Add(pos, "the file "+name+" may not be read", "allow it, or give another")
+			list.Add(pos, "the file "+name+" may not be read", "give yourself the right to read it, or name another")
 		default:
 			list.Add(pos, "the file "+name+" cannot be opened: "+plain(err), "give the name of a file that can be read")
 		}

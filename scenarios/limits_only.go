@@ -3,7 +3,7 @@ package scenarios
 import "reflect"
 
 // SameButLimits reports whether two scenarios say the same but for the limits that a person moves: autonomy, hours of
-// recharge and Limits. Where in the file something stands counts as well, but for what limits stand there.
+// recharge and Limits, without SharedProtocols. Places of parts, runs and the like in the file have to be the same, too.
 func (s *Scenario) SameButLimits(other *Scenario) bool {
 	return reflect.DeepEqual(s.withoutLimits(), other.withoutLimits())
 }

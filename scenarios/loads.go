@@ -45,7 +45,7 @@ func (s section) loads(rules Rules) []Load {
 			DC:          v.truth("dc", false),
 		}
 		if n := v.nodes["watts"]; n != nil && strings.HasSuffix(strings.ToLower(strings.TrimSpace(n.value)), "hp") {
-			v.doubtful("watts", "horsepower are what a motor gives at its shaft", "it draws more; write the watts of its plate, or its volts times amperes")
+			v.doubtful("watts", "horsepower is what a motor gives at its shaft", "it draws more: write the watts on its plate, or its volts times its amperes")
 		}
 		if l.DC && v.has("leg") {
 			v.wrong("leg", "leg: a load on the bus has none", "leave leg out, or dc")
@@ -56,11 +56,11 @@ func (s section) loads(rules Rules) []Load {
 	return loads
 }
 
-// leg reads which leg of a 120/240 V supply a load hangs on. A 230 V supply has one leg.
+// leg reads which leg of a 120/240 V supply a load is on. A 230 V supply has one leg.
 func (s section) leg(rules Rules) Leg {
 	leg := Leg(s.choice("leg", []string{string(LegA), string(LegB), string(LegBoth), string(LegAuto)}, string(LegAuto)))
 	if rules == IEC && leg != "" && leg != LegAuto {
-		s.wrong("leg", fmt.Sprintf("leg: the iec rules know 230 V alone, which has no leg %s", leg), "leave leg out")
+		s.wrong("leg", fmt.Sprintf("leg: the iec rules have 230 V only, which has no leg %s", leg), "leave leg out")
 	}
 	return leg
 }
@@ -76,7 +76,7 @@ func (s section) hours() (allDay bool, from, to int) {
 	case !s.has("from"):
 		s.wrong("to", "a load with to has no from", `add from, for example from: "06:30", or leave both out for all day`)
 	case from == to && from >= 0:
-		s.wrong("to", "the load is on from a time to the same time", "leave both out for all day, or change one")
+		s.wrong("to", "from and to are the same time", "leave both out for all day, or change one")
 	}
 	return false, from, to
 }
@@ -85,7 +85,7 @@ func (s section) hours() (allDay bool, from, to int) {
 func (s section) measured(name string, rules Rules, open opener) *Measured {
 	m := readProfile(name, s.r, s.nodes["measured"].pos, open)
 	if m != nil && m.ByLeg && rules == IEC {
-		s.wrong("measured", "measured: the iec rules know 230 V alone, which has no legs",
+		s.wrong("measured", "measured: the iec rules have 230 V only, which has no legs",
 			"write one column watts instead of watts_a and watts_b")
 	}
 	return m

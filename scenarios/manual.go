@@ -5,5 +5,5 @@ import _ "embed" // for the text
 //go:embed README.md
 var manual string
 
-// Manual returns what a person needs to know to write a scenario, as Markdown: keys and what to write behind them.
+// Manual returns what a person needs to know to write a scenario, in Markdown: keys and their values.
 func Manual() string { return manual }

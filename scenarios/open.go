@@ -18,9 +18,9 @@ import (
 const FileName = "scenario.yaml"
 
 // Open reads a scenario from a folder that holds a scenario.yaml, or from the file itself. The error holds
-// every mistake at once, each with its place; see problem.List. Beside mistakes in the file's text stands the
-// scenario as far as it could be read, so that its catalogue can be looked through as well and all mistakes
-// be told together; it is good for nothing else.
+// every mistake at once, each with its place; see problem.List. With an error about the file's text comes the
+// scenario as far as it could be read, so that its catalogue can be checked as well and all mistakes be
+// reported together; it must not be used otherwise.
 func Open(name string) (*Scenario, error) {
 	var list problem.List
 	file := name
@@ -51,8 +51,8 @@ func Open(name string) (*Scenario, error) {
 	return s, list.Err()
 }
 
-// OpenText reads a scenario as Open does, with data in the place of its own file's text. Fsys holds the other
-// files that it names, beside it; nil means that all of them are the machine's own.
+// OpenText reads a scenario as Open does, from data instead of its own file. Fsys holds the other files that it
+// names; nil stands for the machine's own file system.
 func OpenText(file string, data []byte, fsys fs.FS) (*Scenario, error) {
 	var list problem.List
 	s := &Scenario{File: file}
@@ -83,7 +83,7 @@ func OpenText(file string, data []byte, fsys fs.FS) (*Scenario, error) {
 	return s, list.Err()
 }
 
-// openPlain opens a file that reading comes to the end of: opening a pipe waits until somebody writes to it.
+// openPlain opens a file and refuses pipes and devices: reading them may never end.
 func openPlain(name string) (fs.File, error) {
 	info, err := os.Stat(name)
 	if err == nil {
@@ -121,7 +121,7 @@ func (s *Scenario) load(openSelf func() (fs.File, error), open opener, list *pro
 	}
 }
 
-// checkCatalogDir tells of a catalogue folder that is not there, at the place where it is named.
+// checkCatalogDir reports a catalogue that is not there, at the place where it is named.
 func (s *Scenario) checkCatalogDir(list *problem.List) {
 	dir := s.CatalogDir
 	if !filepath.IsAbs(dir) {
@@ -146,5 +146,5 @@ func (s *Scenario) checkCatalog(dir string, info fs.FileInfo, err error, list *p
 	default:
 		return
 	}
-	s.CatalogDir = "" // there is none to look through
+	s.CatalogDir = "" // there is no catalogue to check
 }

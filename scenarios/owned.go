@@ -10,10 +10,10 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// Owned is what is owned and in hand, to be written into a scenario's file.
+// Owned is what is owned and the money in hand, to be written into a scenario's file.
 type Owned struct {
-	// Have is all that is owned, each part once. Of a holding the part, the count (ByLength: metres of
-	// cable) and the ends are written; what it may be sold for stays as the file has it.
+	// Have is all that is owned, each part once. Of a holding the part, the count (ByLength: metres) and the
+	// ends are written; what it may be sold for stays as the file has it.
 	Have []Holding
 	Sold catalog.Cents
 	// SavingsNow is the money put aside; nil leaves the savings as they are.
@@ -23,13 +23,13 @@ type Owned struct {
 // mark is the byte order mark that spreadsheets and some editors write.
 const mark = "\uFEFF"
 
-// EditOwned returns a scenario file's text with what is owned and in hand changed in place, and the lines
+// EditOwned returns a scenario file's text with what is owned and the money in hand changed in place, and the lines
 // that change: counts and amounts are rewritten where they differ, lines of parts that are no longer owned
 // go, lines of new parts come after the others in the style of the last. All other bytes stay, comments,
-// order and line ends included. File is the name that mistakes are told with.
+// order and line ends included. File is the name in messages.
 //
-// What was written is read again before it is returned: it is an error where it would mean anything else than
-// what is wanted, or where the file is written in a way that is read but not edited.
+// The new text is read again before it is returned: it is an error where it would mean anything but what is
+// wanted, or where the file is written in a way that can be read but not edited.
 func EditOwned(data []byte, file string, want Owned) ([]byte, []LineChange, error) {
 	body, marked := strings.CutPrefix(string(data), mark)
 	root, err := reparse(body, file)
@@ -134,8 +134,8 @@ func (t *text) addKey(in *node, key, value string) {
 	}
 }
 
-// confirm reads the text that was made and compares its meaning with what is wanted, and all else with what
-// stood there before.
+// confirm reads the new text and compares what it says with what is wanted, and everything else with what the old
+// text said.
 func confirm(before *node, made, file string, want Owned) error {
 	after, err := reparse(made, file)
 	if err != nil {
@@ -160,13 +160,13 @@ func confirm(before *node, made, file string, want Owned) error {
 		return fmt.Errorf("%s cannot be edited in place: %w", file, err)
 	}
 	if !ok {
-		return fmt.Errorf("%s cannot be edited in place: it would not mean what it should; write have as a list with a line for each part", file)
+		return fmt.Errorf("%s cannot be edited in place: the new text would mean something else; write have as a list with a line for each part", file)
 	}
 	return nil
 }
 
-// lengthHair is how much cable in metres may be written down more than there is, so that the figure has few
-// digits: less than the width of a hair.
+// lengthHair is how many metres more than there are may be written, so that the figure has few digits: less than the
+// width of a hair.
 const lengthHair = 5e-5
 
 // sameHoldings reports whether two lists say the same of what is owned, in whatever order.
@@ -217,8 +217,8 @@ func alike(a, b *node) bool {
 	return sameBut(a, b)
 }
 
-// sameBut reports whether two mappings have the same keys in the same order with the same values, some keys
-// left aside.
+// sameBut reports whether two mappings have the same keys in the same order with the same values, but for some
+// keys.
 func sameBut(a, b *node, aside ...string) bool {
 	keep := func(n *node) []entry {
 		return slices.DeleteFunc(slices.Clone(n.keys), func(e entry) bool { return contains(aside, e.key) })

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// editBlock takes items out of, and puts new ones into, a list of which every item begins with a dash. Comments
-// stay: one behind an item that goes gets a line of its own.
+// editBlock removes items from, and adds new ones to, a list whose items each begin with a dash. Comments stay: one
+// after an item that is removed gets a line of its own.
 func (t *text) editBlock(have *entry, gone []int, fresh []Holding, unit string) error {
 	items := have.value.items
 	last := items[len(items)-1]
@@ -69,7 +69,7 @@ func (t *text) dash(item *node) (int, error) {
 	return 0, t.odd(item.pos)
 }
 
-// editFlow takes items out of, and puts new ones into, a list in brackets.
+// editFlow removes items from, and adds new ones to, a list in brackets.
 func (t *text) editFlow(root, list *node, gone []int, fresh []Holding, unit string) error {
 	open := t.at(list.pos)
 	closed, err := t.end(list)

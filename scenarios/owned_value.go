@@ -28,7 +28,7 @@ func readAmount(n *node) catalog.Cents {
 	return catalog.CentsFrom(v)
 }
 
-// countText writes how much is owned: pieces, or a length of cable in a unit.
+// countText writes how much is owned: pieces, or a length in a unit.
 func countText(h Holding, unit string) string {
 	if !h.ByLength {
 		return strconv.FormatFloat(h.Count, 'f', -1, 64)
@@ -36,8 +36,8 @@ func countText(h Holding, unit string) string {
 	return lengthText(h.Count, unit)
 }
 
-// newCountText writes how much there is of a part that is not in the file yet: of a cable in the file's unit or
-// in metres, whichever is shorter.
+// newCountText writes how much there is of a part that is not in the file yet: a length in the file's unit or in
+// metres, whichever is shorter.
 func newCountText(h Holding, unit string) string {
 	own, metric := countText(h, unit), countText(h, "m")
 	if len(metric) < len(own) {
@@ -46,8 +46,8 @@ func newCountText(h Holding, unit string) string {
 	return own
 }
 
-// lengthText writes a length in a unit with as few decimals as give it to a nanometre; where none of up to
-// six do, with four, rounded up, so that what is written is never less than what there is.
+// lengthText writes a length in a unit with as few decimals as give it to a nanometre; where six are not enough, with
+// four, rounded up, so that what is written is never less than what there is.
 func lengthText(metres float64, unit string) string {
 	const (
 		exact  = 1e-9 // m
@@ -85,7 +85,7 @@ func unitOf(n *node) string {
 // lastUnit matches the unit that a length ends with.
 var lastUnit = regexp.MustCompile(`[A-Za-z]+$`)
 
-// lengthUnit returns the unit that the file writes cable in: that of the last owned cable, else that of the
+// lengthUnit returns the unit that the file writes lengths of cable in: that of the last owned one, else that of the
 // first run or circuit, else metres.
 func lengthUnit(root *node) string {
 	unit := "m"

@@ -8,7 +8,7 @@ import (
 	"cartwright/catalog/quantity"
 )
 
-// Keys of what is wanted and what is there.
+// Keys of what the cart must have and of what is owned.
 var (
 	needKeys    = []string{"role", "count", "rating"}
 	holdingKeys = []string{"part", "count", "ends", "keep", "sell"}
@@ -31,8 +31,8 @@ func (s section) needs() []Need {
 	return needs
 }
 
-// holdings reads the parts that are owned. What a part is only the catalogue knows: Check looks whether
-// its count had to be pieces or a length.
+// holdings reads the parts that are owned. Only the catalogue knows the kind of a part: Check looks whether its count
+// has to be pieces or a length.
 func (s section) holdings() []Holding {
 	sections := s.items("have", "an owned part", false, holdingKeys)
 	distinct(sections, "part")
@@ -57,7 +57,7 @@ func (s section) holdings() []Holding {
 	return have
 }
 
-// amount reads how much is owned: a number of pieces, or a length of cable in metres.
+// amount reads how much is owned: a number of pieces, or a length in metres.
 func (s section) amount() (count float64, byLength bool) {
 	n := s.nodes["count"]
 	if n != nil && n.kind == isText {

@@ -22,8 +22,8 @@ var (
 	profileLegs  = []string{"time", "watts_a", "watts_b"}
 )
 
-// maxProfileProblems is how many mistakes of one profile are told: a file with the wrong decimal sign has
-// one in every row, and nobody reads a hundred thousand of them.
+// maxProfileProblems is how many mistakes of one profile are reported: a file with the wrong decimal mark has one in
+// every row, and nobody reads a hundred thousand of them.
 const maxProfileProblems = 20
 
 // profile collects the rows of a load profile.
@@ -144,7 +144,7 @@ func (p *profile) body(before int) {
 			return
 		}
 		if p.problems.Len()-before >= maxProfileProblems {
-			p.wrong(0, fmt.Sprintf("after %d mistakes the load profile was not read on", maxProfileProblems), "correct those above first")
+			p.wrong(0, fmt.Sprintf("after %d mistakes reading of the load profile stopped", maxProfileProblems), "correct those above first")
 			return
 		}
 		if len(record) != len(p.columns) {
@@ -173,7 +173,7 @@ func (p *profile) watts(i int, column, field string) float64 {
 	case !plainNumber.MatchString(field) || err != nil:
 		p.wrong(i, fmt.Sprintf("%s: %q is not a number", column, field), "write watts without a unit, for example 115")
 	case v < 0:
-		p.wrong(i, fmt.Sprintf("%s: %s is negative", column, field), "write what the loads draw, 0 at least")
+		p.wrong(i, fmt.Sprintf("%s: %s is negative", column, field), "write what the loads draw, at least 0")
 	case v > maxPowerW:
 		p.wrong(i, fmt.Sprintf("%s: %s is out of range", column, field), "write at most "+amperes(maxPowerW))
 	}
@@ -210,7 +210,7 @@ func (p *profile) wrong(field int, wrong, right string) {
 	p.problems.Add(p.pos(field), wrong, right)
 }
 
-// malformed tells of text that is no CSV.
+// malformed reports text that is no CSV.
 func (p *profile) malformed(err error) {
 	pos := problem.Pos{File: p.file}
 	var pe *csv.ParseError

@@ -16,7 +16,7 @@ func (p *profile) steps() {
 		if n == 0 {
 			rows = "no rows"
 		}
-		p.problems.Add(problem.Pos{File: p.file}, "a load profile of "+rows+" is no whole day",
+		p.problems.Add(problem.Pos{File: p.file}, "a load profile of "+rows+" covers no whole day",
 			"write a row for every step of one or more days")
 		return
 	}
@@ -45,7 +45,7 @@ func (p *profile) steps() {
 	for i := 1; i+1 < n; i++ {
 		if got := p.between(i); got != step {
 			p.problems.Add(p.rows[i+1].pos, fmt.Sprintf("the step from %s to %s is %d min", p.rows[i].text, p.rows[i+1].text, got),
-				fmt.Sprintf("go on in steps of %d min as above, without gaps or a change to summer time", step))
+				fmt.Sprintf("go on in steps of %d min as above, without gaps or a change to or from summer time", step))
 			return
 		}
 	}

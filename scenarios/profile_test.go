@@ -68,7 +68,7 @@ func TestProfileErrors(t *testing.T) {
 	for _, tt := range []struct{ name, csv, want string }{
 		{"empty", "", "cart/loads.csv: the load profile is empty; begin with a line time,watts"},
 		{"comments alone", "# nothing\n", "cart/loads.csv: the load profile is empty; begin with a line time,watts"},
-		{"header alone", "time,watts\n", "cart/loads.csv: a load profile of no rows is no whole day; write a row for every step of one or more days"},
+		{"header alone", "time,watts\n", "cart/loads.csv: a load profile of no rows covers no whole day; write a row for every step of one or more days"},
 		{"unknown column", strings.Replace(hours, "watts", "wats", 1), `cart/loads.csv:1:6: unknown column "wats"; did you mean "watts"?`},
 		{"UTF-16 without a mark", "t\x00i\x00m\x00e\x00,\x00w\x00a\x00t\x00t\x00s\x00\n\x00", `cart/loads.csv:1:1: the text is UTF-16; save the file as UTF-8`},
 		{"semicolons", "time;watts\n00:00;5\n", `cart/loads.csv:1:1: unknown column "time;watts"; the columns are time and watts, or time, watts_a and watts_b, with commas between`},
@@ -81,7 +81,7 @@ cart/loads.csv:1:7: unknown column "115"; the columns are time and watts, or tim
 		{"no time", "watts\n", "cart/loads.csv:1:1: the columns are watts; write time and watts, or time, watts_a and watts_b"},
 		{"bad cells", "time,watts\n0:0,5\n01:00,many\n02:00,-3\n03:00,NaN\n04:00,1e300\n05:00\n24:00,5\n2026-02-30 05:00,1\n", `cart/loads.csv:2:1: time: "0:0" is not a time; write 06:30, or 2026-08-14 06:30
 cart/loads.csv:3:7: watts: "many" is not a number; write watts without a unit, for example 115
-cart/loads.csv:4:7: watts: -3 is negative; write what the loads draw, 0 at least
+cart/loads.csv:4:7: watts: -3 is negative; write what the loads draw, at least 0
 cart/loads.csv:5:7: watts: "NaN" is not a number; write watts without a unit, for example 115
 cart/loads.csv:6:7: watts: 1e300 is out of range; write at most 10000000
 cart/loads.csv:7:1: the row has 1 fields; write 2: time, watts
@@ -89,7 +89,7 @@ cart/loads.csv:8:1: time: "24:00" is not a time; write 06:30, or 2026-08-14 06:3
 cart/loads.csv:9:1: time: "2026-02-30 05:00" is not a time; write 06:30, or 2026-08-14 06:30`},
 		{"unit in a cell", strings.Replace(hours, "00:00,100", "00:00,100 W", 1), `cart/loads.csv:2:7: watts: "100 W" is not a number; write watts without a unit, for example 115`},
 		{"decimal comma", strings.Replace(hours, "00:00,100", "00:00,100,5", 1), `cart/loads.csv:2:1: the row has 3 fields; write 2: time, watts`},
-		{"gap", strings.Replace(hours, "05:00,105\n", "", 1), "cart/loads.csv:7:1: the step from 04:00 to 06:00 is 120 min; go on in steps of 60 min as above, without gaps or a change to summer time"},
+		{"gap", strings.Replace(hours, "05:00,105\n", "", 1), "cart/loads.csv:7:1: the step from 04:00 to 06:00 is 120 min; go on in steps of 60 min as above, without gaps or a change to or from summer time"},
 		{"row twice", strings.Replace(hours, "05:00,105\n", "05:00,105\n05:00,105\n", 1), "cart/loads.csv:8:1: the time 05:00 stands in two rows; give each step one row"},
 		{"step that leaves a rest", day(0, 50, 24), "cart/loads.csv:3:1: the step from 00:00 to 00:50 is 50 min; use a constant step of 1 to 60 min that divides the day"},
 		{"step too long", day(0, 120, 12), "cart/loads.csv:3:1: the step from 00:00 to 02:00 is 120 min; use a constant step of 1 to 60 min that divides the day"},
@@ -114,7 +114,7 @@ func TestProfileManyMistakes(t *testing.T) {
 		t.Fatal("no error")
 	}
 	lines := strings.Split(err.Error(), "\n")
-	if want := "after 20 mistakes the load profile was not read on; correct those above first"; len(lines) != 21 || !strings.HasSuffix(lines[20], want) {
+	if want := "after 20 mistakes reading of the load profile stopped; correct those above first"; len(lines) != 21 || !strings.HasSuffix(lines[20], want) {
 		t.Errorf("%d lines, the last %q; want 20 mistakes and %q", len(lines), lines[len(lines)-1], want)
 	}
 }
@@ -122,7 +122,7 @@ func TestProfileManyMistakes(t *testing.T) {
 func TestProfileLegsUnderIEC(t *testing.T) {
 	legs := strings.ReplaceAll(strings.Replace(day(0, 60, 24), "watts", "watts_a,watts_b", 1), ":00,", ":00,5,")
 	_, err := openText(strings.Replace(measuredText, "nec", "iec", 1), "loads.csv", legs)
-	expect(t, err, "cart/scenario.yaml:4:11: measured: the iec rules know 230 V alone, which has no legs; write one column watts instead of watts_a and watts_b")
+	expect(t, err, "cart/scenario.yaml:4:11: measured: the iec rules have 230 V only, which has no legs; write one column watts instead of watts_a and watts_b")
 }
 
 // What is written as a profile is read back as it was.

@@ -32,7 +32,7 @@ const (
 	defaultRails             = 2
 )
 
-// Bounds that catch a slip of the unit or of the finger. They are wider than any cart a person can push;
+// Bounds that catch a wrong unit or a typing mistake. They are wider than any cart a person can push;
 // no source. maxBusV is where low voltage ends for direct current, IEC 60364-1; from memory.
 const (
 	maxBusV    = 1500.0
@@ -67,7 +67,7 @@ var (
 // opener opens a file that a scenario names, relative to the scenario's folder.
 type opener func(name string) (fs.File, error)
 
-// noScenario tells that a file has no keys with values in it.
+// noScenario reports a file without keys and values.
 func noScenario(root *node, list *problem.List) {
 	what := root.kind.String()
 	if root.kind == isEmpty || root.kind == isMapping {
@@ -76,8 +76,8 @@ func noScenario(root *node, list *problem.List) {
 	list.Add(root.pos, "the scenario is "+what, "write keys and values, beginning with name: and rules:")
 }
 
-// read reads the text of a scenario file into s. What the file calls for beside itself comes from open.
-// Every mistake is added to the list.
+// read reads the text of a scenario file into s. Other files that it names come from open. Every mistake is added to
+// the list.
 func (s *Scenario) read(data []byte, file string, open opener, list *problem.List) {
 	r := &reader{file: file, problems: list, places: map[string]problem.Pos{}}
 	s.places = r.places
@@ -163,11 +163,11 @@ func (s section) bus() Bus {
 	b := Bus{NominalV: volts("nominal"), LowV: volts("low"), HighV: volts("high")}
 	if b.LowV > b.NominalV {
 		v.wrong("low", fmt.Sprintf("low: %g V is above the nominal %g V", b.LowV, b.NominalV),
-			"write the least voltage the bus falls to")
+			"write the lowest voltage the bus falls to")
 	}
 	if b.HighV < b.NominalV {
 		v.wrong("high", fmt.Sprintf("high: %g V is below the nominal %g V", b.HighV, b.NominalV),
-			"write the most voltage the bus rises to while charging")
+			"write the highest voltage the bus rises to while charging")
 	}
 	return b
 }
@@ -219,8 +219,8 @@ func (s section) limits() Limits {
 	}
 }
 
-// solver reads how long to try, in seconds. Durations come in hours; rounding to the millisecond takes
-// back what the division by 3600 left.
+// solver reads how long to search, in seconds. Durations come in hours; rounding to the millisecond removes what the
+// division by 3600 left.
 func (s section) solver() Solver {
 	v, ok := s.sub("solver", "solver", false, solverKeys)
 	if !ok {

@@ -25,7 +25,7 @@ const (
 	maxAmbientC = 85.0
 )
 
-// maxTerminalC is hotter than any terminal: whatever lies below is told which temperatures there are.
+// maxTerminalC is hotter than any terminal: for anything below it the message names the temperatures there are.
 const maxTerminalC = 500.0
 
 // maxBundled is the most current-carrying conductors read in a bundle; NFPA 70 table 310.15(C)(1) ends its
@@ -35,9 +35,9 @@ const maxBundled = 200
 // runKinds are the runs that a scenario names. Branches are circuits.
 var runKinds = []string{string(RunString), string(RunMain), string(RunFeeder), string(RunInlet), string(RunSolar), string(RunBond)}
 
-// ownBreakerOf says why a run has no breaker of the inverter's own.
+// ownBreakerOf says why the inverter's own breaker cannot protect a run, and what to do.
 var ownBreakerOf = map[RunKind][2]string{
-	RunString: {"an inverter has no breaker in the string of a battery", "leave it out; a fuse or breaker is planned for each string"},
+	RunString: {"the inverter's breaker does not protect a battery string", "leave it out; a fuse or breaker is planned for each string"},
 	RunInlet:  {"the device of the supply protects the inlet", "leave it out; write the device under recharge.supply"},
 	RunSolar:  {"modules are not protected by the inverter's breaker", "leave it out; devices are planned where they are needed"},
 	RunBond:   {"a bond has no breaker", "leave it out"},
@@ -66,16 +66,16 @@ func (s section) runs(rules Rules) []Run {
 			v.wrong("own_breaker", "own_breaker: "+why[0], why[1])
 		}
 		if kind != RunString && kind != "" && v.has("link") {
-			v.wrong("link", "link: just strings have links, between modules in series", "leave it out, or write it in the run string")
+			v.wrong("link", "link: only strings have links, between modules in series", "leave it out, or write it in the run string")
 		}
 	}
 	return runs
 }
 
-// checkRuns tells of runs that need something else of the scenario.
+// checkRuns reports runs that need something else in the scenario.
 func (s *Scenario) checkRuns(top section) {
 	if r := s.Run(RunInlet); r != nil && (s.Recharge == nil || s.Recharge.Supply == nil) && !top.meant["recharge"] {
-		top.r.problems.Add(r.Pos, "an inlet has no supply", "add recharge with a supply, for example "+
+		top.r.problems.Add(r.Pos, "the inlet has no supply", "add recharge with a supply, for example "+
 			"recharge: {within: 10 h, supply: {volts: "+s.supplyExample()+"}}")
 	}
 	if r := s.Run(RunBond); r != nil && s.Run(RunMain) == nil {
@@ -142,7 +142,7 @@ func (s section) drop() float64 {
 func (s section) terminal() float64 {
 	t := s.quantity("terminal", quantity.Temperature, within(minAmbientC, maxTerminalC), 0)
 	if s.has("terminal") && !math.IsNaN(t) && t != 60 && t != 75 {
-		s.wrong("terminal", fmt.Sprintf("terminal: %g C is no terminal temperature", t), "write 60 C or 75 C")
+		s.wrong("terminal", fmt.Sprintf("terminal: %g C is not a terminal temperature", t), "write 60 C or 75 C")
 	}
 	return t
 }
@@ -152,11 +152,11 @@ func (s section) rating() float64 {
 	return s.quantity("rating", quantity.Current, above(0, maxRatingA), 0)
 }
 
-// conduit reads the type of conduit that a path goes in.
+// conduit reads the type of conduit that a path runs in.
 func (s section) conduit() string { return strings.ToLower(s.words("conduit", "emt", "")) }
 
 // volts reads the voltage of a circuit or supply: 120 or 240 V under the nec rules, 230 V under the iec rules. Other
-// names what would do as well.
+// names another value that is allowed, for the message.
 func (s section) volts(rules Rules, other string) float64 {
 	v := s.quantity("volts", quantity.Voltage, above(0, maxBusV))
 	nec, iec := "120 V or 240 V", "230 V"
@@ -166,9 +166,9 @@ func (s section) volts(rules Rules, other string) float64 {
 	switch {
 	case math.IsNaN(v):
 	case rules == NEC && v != 120 && v != 240:
-		s.wrong("volts", fmt.Sprintf("volts: the nec rules know no circuit of %g V", v), "write "+nec+", or rules: iec")
+		s.wrong("volts", fmt.Sprintf("volts: the nec rules have no circuit of %g V", v), "write "+nec+", or rules: iec")
 	case rules == IEC && v != 230:
-		s.wrong("volts", fmt.Sprintf("volts: the iec rules know no circuit of %g V", v), "write "+iec+", or rules: nec")
+		s.wrong("volts", fmt.Sprintf("volts: the iec rules have no circuit of %g V", v), "write "+iec+", or rules: nec")
 	}
 	return v
 }

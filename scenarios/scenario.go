@@ -16,7 +16,7 @@ const (
 	IEC Rules = "iec"
 )
 
-// Units names the units that answers are told in.
+// Units names the units of answers.
 type Units string
 
 // The units.
@@ -25,10 +25,10 @@ const (
 	Metric Units = "metric"
 )
 
-// Leg names the leg of a three-wire 120/240 V supply a load hangs on.
+// Leg names the leg of a three-wire 120/240 V supply that a load is on.
 type Leg string
 
-// The legs. Both is a 240 V load, half on each; Auto is put on a leg by the program.
+// The legs. Both is a 240 V load, half on each leg; the program chooses a leg for Auto.
 const (
 	LegA    Leg = "A"
 	LegB    Leg = "B"
@@ -45,7 +45,7 @@ type Bus struct {
 type Load struct {
 	Name        string
 	Watts       float64 // of one
-	Count       int     // all of them are on together
+	Count       int     // how many; all are on together
 	PowerFactor float64 // watts / volt-amperes, above 0 to 1; default 1
 	Leg         Leg
 	Circuit     string // the name of one of Circuits; "": the program chooses
@@ -74,7 +74,7 @@ type Supply struct {
 	Pos     problem.Pos
 }
 
-// Recharge asks that the energy of the autonomy can be put back within some hours.
+// Recharge asks that the energy used over the autonomy can be put back within some hours.
 type Recharge struct {
 	WithinH float64
 	From    string  // "grid"
@@ -93,7 +93,7 @@ type Limits struct {
 	MassKg  float64       // +Inf: not stated
 	Budget  catalog.Cents // math.MaxInt64: not stated
 	TiltDeg float64
-	Reserve float64 // 0..1 of the usable energy kept back
+	Reserve float64 // 0..1, share of the usable energy kept back
 	PushN   float64 // 0: not stated
 	Slope   float64 // rise over run
 	// SharedProtocols asks that every battery has a protocol in common with the inverter.
@@ -112,14 +112,14 @@ type Need struct {
 // Holding is a part that is owned, and perhaps for sale.
 type Holding struct {
 	PartID string
-	Count  float64 // metres for a cable
-	// ByLength tells that the count was written as a length: right for a cable, and for nothing else.
+	Count  float64 // pieces, or metres of what is bought by length
+	// ByLength says that the count was written as a length.
 	ByLength bool
-	Ends     int            // crimped ends of a cable that are owned beside its length
-	Sell     *catalog.Cents // price for each; nil: not for sale. For a cable see SellPerM
-	// SellCentsPerM is the price of a metre of owned cable, where Sell is not nil.
+	Ends     int            // ends of a cable or conduit that are owned beside its length
+	Sell     *catalog.Cents // price for each; nil: not for sale. Of what is bought by length see SellCentsPerM
+	// SellCentsPerM is the price of a metre of what is bought by length, where Sell is not nil.
 	SellCentsPerM float64
-	// Keep asks that at least Count of it stand on the cart.
+	// Keep asks that at least Count of it stay on the cart.
 	Keep bool
 	Pos  problem.Pos
 }
@@ -129,7 +129,7 @@ type Savings struct {
 	Now, PerMonth catalog.Cents
 }
 
-// Solver holds how long to try and how many plans to rank.
+// Solver says how long to search, in seconds, and how many plans to rank.
 type Solver struct {
 	TimeLimitS float64
 	Plans      int

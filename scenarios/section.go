@@ -17,18 +17,18 @@ type reader struct {
 }
 
 // section is a group of keys in the file: the whole of it, a part like cart, or one item of a list. Its
-// methods read one key each into SI; what cannot be read is added to the reader's problems and returned
-// as NaN, -1 or zero, which no later check takes for a mistake of its own.
+// methods read one key each into SI. What cannot be read is added to the reader's problems and returned
+// as NaN, -1 or zero, which later checks do not report again.
 type section struct {
 	r     *reader
 	path  string // "cart.shelves[0]"; "" for the whole file
 	noun  string // what the section is called in a message, "a shelf"
 	pos   problem.Pos
 	nodes map[string]*node
-	meant map[string]bool // keys that stand there misspelt, which was told
+	meant map[string]bool // keys that are there misspelt, which was reported
 }
 
-// newSection starts to read a mapping, and tells of keys that are none of known or stand there twice.
+// newSection begins to read a mapping, and reports keys that are unknown or there twice.
 func (r *reader) newSection(n *node, path, noun string, known []string) section {
 	s := section{r: r, path: path, noun: noun, pos: n.pos, nodes: map[string]*node{}, meant: map[string]bool{}}
 	r.places[path] = n.pos
@@ -146,7 +146,7 @@ func (s section) items(key, noun string, required bool, known []string) []sectio
 	return out
 }
 
-// distinct tells of sections whose key has the same text as an earlier one.
+// distinct reports sections whose key has the same text as an earlier one.
 func distinct(sections []section, key string) {
 	first := map[string]problem.Pos{}
 	for _, s := range sections {
@@ -155,7 +155,7 @@ func distinct(sections []section, key string) {
 			continue
 		}
 		if at, twice := first[n.value]; twice {
-			s.wrong(key, fmt.Sprintf("%s called %q stands there twice", s.noun, n.value),
+			s.wrong(key, fmt.Sprintf("%s called %q is there twice", s.noun, n.value),
 				fmt.Sprintf("give each its own; the first is in line %d", at.Line))
 			continue
 		}

@@ -105,15 +105,15 @@ func TestWrongSections(t *testing.T) {
 		want   string
 	}{
 		{"inlet of no supply", []string{"", "runs: [{run: inlet, length: 1 m}]"},
-			`14:8: an inlet has no supply; add recharge with a supply, for example recharge: {within: 10 h, supply: {volts: 120 V, device: 20 A}}`},
+			`14:8: the inlet has no supply; add recharge with a supply, for example recharge: {within: 10 h, supply: {volts: 120 V, device: 20 A}}`},
 		{"bond of no main", []string{"", "runs: [{run: bond, length: 1 m}]"},
 			`14:8: a bond is sized by the device of the main, and there is no run main; add one, or leave the bond out`},
 		{"own breaker of an inlet", []string{"", "recharge: {within: 9 h, supply: {volts: 120 V, device: 20 A}}\nruns: [{run: inlet, length: 1 m, own_breaker: 20 A}]"},
 			`15:47: own_breaker: the device of the supply protects the inlet; leave it out; write the device under recharge.supply`},
 		{"link of a main", []string{"", "runs: [{run: main, length: 1 m, link: 1 m}]"},
-			`14:39: link: just strings have links, between modules in series; leave it out, or write it in the run string`},
+			`14:39: link: only strings have links, between modules in series; leave it out, or write it in the run string`},
 		{"supply of other volts", []string{"", "recharge: {within: 9 h, supply: {volts: 208 V, device: 20 A}}"},
-			`14:41: volts: the nec rules know no circuit of 208 V; write 120 V or 240 V, or rules: iec`},
+			`14:41: volts: the nec rules have no circuit of 208 V; write 120 V or 240 V, or rules: iec`},
 		{"supply of no standard", []string{"", "recharge: {within: 9 h, supply: {volts: 120 V, device: 22 A}}"},
 			`14:56: device: 22 A is not a standard rating under the nec rules; write 20 A or 25 A`},
 		{"a frame of pieces and of a mass", []string{"height: 14 in}", "height: 14 in, pieces: [{section: a, length: 1 m, height: 1 m}]}"},
@@ -160,8 +160,8 @@ func TestCheckStockAndConduits(t *testing.T) {
 		}
 	}
 	expect(t, s.Check(c), `cart/scenario.yaml:10:30: the catalogue has no section "tub-40"; did you mean "tube-40"?
-cart/scenario.yaml:12:105: "ply-18" is ply, which is no rail; name a square tube, a flat or an angle of steel
-cart/scenario.yaml:13:106: "tube-40-alu" does not weigh what steel of its sides does, and rails are worked out for steel; name a section of steel, or state max_mass instead of rails
+cart/scenario.yaml:12:105: "ply-18" is ply, which cannot be a rail; name a square tube, a flat or an angle of steel
+cart/scenario.yaml:13:106: "tube-40-alu" does not weigh as much as steel of its sides, and rails are calculated for steel; name a section of steel, or state max_mass instead of rails
 cart/scenario.yaml:15:42: the catalogue has no conduit of type "empty"; the types there are emt, flexible, pvc-40, rigid-plastic
 embedded catalogue/cables.csv:71:1: cable "flex-10mm" states no outer diameter, which circuits[0].conduit needs; fill outer_mm`)
 }

@@ -29,9 +29,9 @@ func Sources() []source.Source {
 		source.Habit("a load with no power_factor draws no more volt-amperes than watts"),
 		source.Habit("a cart is used on 365 days, rolls at 2 % of its weight and its brakes grip with half of theirs, where nothing else is stated"),
 		source.Habit("a link of modules in series has 0.3 m, a shelf of rails two of them, where nothing else is stated"),
-		source.Habit("a wheelbase below 200 mm is warned of"),
+		source.Habit("a warning for a wheelbase below 200 mm"),
 		source.Habit("a load with no duty, start, count or hours is on all day at full watts, once, with no inrush"),
-		source.Habit("bounds of lengths, masses, powers, currents and hours that catch a slip of the unit"),
+		source.Habit("bounds of lengths, masses, powers, currents and hours that catch a wrong unit"),
 		source.Habit("of sun: the ground throws back 20 %, 10 % are lost, the hottest air has 40 C and each month 20 C, where nothing else is stated"),
 		{
 			Kind: source.Rule, Name: "TMY3 files: columns, hours that end at their time, missing figures",

@@ -5,7 +5,7 @@ import "cartwright/catalog/problem"
 // SunHours is how many hours a year of sun has: the extra day of a leap year is left out.
 const SunHours = 8760
 
-// Sun is where the modules stand and what sunshine the place has: twelve monthly figures, or a file of hours.
+// Sun is where the modules stand and what sunshine there is: twelve monthly figures, or a file of hours.
 type Sun struct {
 	LatitudeDeg float64 // positive north of the equator
 	TiltDeg     float64 // of the modules; 0 level, 90 upright

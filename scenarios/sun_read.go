@@ -25,7 +25,7 @@ const (
 	southDeg        = 180.0
 	months          = 12
 	wattHours       = 1000 // of a kWh
-	clearestMonth   = 0.8  // of what comes from outside the air: no month is clearer
+	clearestMonth   = 0.8  // of the light outside the air: more is warned of
 	mostSolar       = 1000 // modules
 )
 
@@ -51,7 +51,7 @@ func (s section) sun(open opener) *Sun {
 	}
 	x.AzimuthDeg = v.quantity("azimuth", quantity.Angle, within(0, 360), facing)
 	if x.ColdestC > x.HottestC {
-		v.wrong("coldest", "the coldest air is warmer than the hottest", "exchange coldest and hottest")
+		v.wrong("coldest", "the coldest air is warmer than the hottest", "swap coldest and hottest")
 	}
 	v.place(x)
 	v.light(x, open)
@@ -74,7 +74,7 @@ func (s section) place(x *Sun) {
 	case x.OnCart:
 		x.HeightM = s.quantity("height", quantity.Length, within(0, maxLengthM))
 	case s.has("height"):
-		s.wrong("height", "height is of modules on the cart, and these are on the ground", "leave it out, or write on: cart")
+		s.wrong("height", "height is for modules on the cart, and these are on the ground", "leave it out, or write on: cart")
 	}
 }
 
@@ -88,7 +88,7 @@ func (s section) light(x *Sun, open opener) {
 	default:
 		for _, key := range []string{"longitude", "zone"} {
 			if s.has(key) {
-				s.wrong(key, key+" goes with a file of hours; of monthly figures the clock is the sun's", "leave it out")
+				s.wrong(key, key+" goes with a file of hours; monthly figures go by solar time", "leave it out")
 			}
 		}
 		s.monthly(x)
@@ -109,7 +109,7 @@ func (s section) monthly(x *Sun) {
 	}
 }
 
-// twelve reads a list of twelve values.
+// twelve reads a list of twelve values, one for each month.
 func (s section) twelve(key string, required bool, form string, read func(key string, n *node) (float64, bool)) (list [months]float64, ok bool) {
 	n := s.value(key, isList, required, "a list of twelve, for example "+key+": "+form)
 	if n == nil {
@@ -147,14 +147,14 @@ func (s section) dailyKWh(key string, n *node) (float64, bool) {
 func (s section) monthC(key string, n *node) (float64, bool) {
 	v, err := quantity.Parse(n.value, quantity.Temperature)
 	if n.kind != isText || err != nil || !within(minAmbientC, maxAmbientC).holds(v) {
-		s.r.problems.Add(n.pos, fmt.Sprintf("%s: %q is no temperature of a month", key, n.value), "write for example 8 C")
+		s.r.problems.Add(n.pos, fmt.Sprintf("%s: %q is not a monthly temperature", key, n.value), "write for example 8 C")
 		return 0, false
 	}
 	return v, true
 }
 
-// checkMonths holds each month against what comes from outside the air at the place: where that is nothing nothing may
-// be stated, and no month is clearer than four fifths of it.
+// checkMonths compares each month with the light outside the air at the latitude: where there is none, none may be
+// stated, and more than four fifths of it is warned of.
 func (s section) checkMonths(x *Sun) {
 	if math.IsNaN(x.LatitudeDeg) {
 		return
@@ -166,12 +166,12 @@ func (s section) checkMonths(x *Sun) {
 		case kWh > 0 && !(outside > 0):
 			s.r.problems.Add(at, fmt.Sprintf("monthly: %g kWh/m2 a day in month %d, in which the sun does not rise at this latitude", kWh, m+1), "write 0, or another latitude")
 		case kWh > clearestMonth*outside:
-			s.r.warnings.Add(at, fmt.Sprintf("monthly: %g kWh/m2 a day in month %d is more than %.3g, four fifths of what comes from outside the air", kWh, m+1, clearestMonth*outside), "see that it is on the level, a day, and of this latitude")
+			s.r.warnings.Add(at, fmt.Sprintf("monthly: %g kWh/m2 a day in month %d is more than %.3g, four fifths of what arrives outside the air", kWh, m+1, clearestMonth*outside), "check that it is for a day, on a level surface, at this latitude")
 		}
 	}
 }
 
-// hourly reads a file of hours. A public one says in its head where it is of.
+// hourly reads a file of hours. A public one names its place in its header.
 func (s section) hourly(x *Sun, open opener) {
 	if s.has("warmth") {
 		s.wrong("warmth", "warmth goes with monthly figures; a file has its own", "leave it out")
@@ -211,7 +211,7 @@ func (s section) zone(def []float64) float64 {
 	return s.number("zone", within(west, east), "-5", def...)
 }
 
-// checkServed tells of a share to be served without sun.
+// checkServed reports a share to be served without sun.
 func (s *Scenario) checkServed(top section) {
 	if s.Limits.Served > 0 && s.Sun == nil && !top.has("sun") {
 		top.r.problems.Add(top.r.places["limits.served"], "served is a share of a year with sun, and there is no sun", "add sun, or leave served out")

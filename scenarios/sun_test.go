@@ -70,9 +70,9 @@ func TestSunErrors(t *testing.T) {
 		{"room and most", []string{"most: 6", "most: 6\n  room: {length: 3 m, width: 2 m}"},
 			`18:9: both room and most say how many modules there may be; leave one of them out`},
 		{"cold above hot", []string{"-20 C", "45 C"},
-			`17:12: the coldest air is warmer than the hottest; exchange coldest and hottest`},
+			`17:12: the coldest air is warmer than the hottest; swap coldest and hottest`},
 		{"height on the ground", []string{"most: 6", "most: 6\n  height: 1 m"},
-			`19:11: height is of modules on the cart, and these are on the ground; leave it out, or write on: cart`},
+			`19:11: height is for modules on the cart, and these are on the ground; leave it out, or write on: cart`},
 		{"eleven months", []string{", 1.59]", "]"},
 			`19:12: monthly has 11 values; write twelve, January first`},
 		{"a month of text", []string{"2.75", "dark"},
@@ -80,13 +80,13 @@ func TestSunErrors(t *testing.T) {
 		{"a month out of range", []string{"2.75", "27.5"},
 			`19:19: monthly: 27.5 is out of range; write from 0 to 15 kWh/m2 a day`},
 		{"warmth without units", []string{"1.59]", "1.59]\n  warmth: [1, 2 C, 3 C, 4 C, 5 C, 6 C, 7 C, 8 C, 9 C, 10 C, 11 C, 12 C]"},
-			`20:12: warmth: "1" is no temperature of a month; write for example 8 C`},
+			`20:12: warmth: "1" is not a monthly temperature; write for example 8 C`},
 		{"no light", []string{"\n  monthly: [1.79, 2.75, 3.57, 4.46, 5.93, 6.4, 6.27, 5.65, 4.05, 2.91, 1.77, 1.59]", ""},
 			`15:3: sun has no "monthly"; add it, a list of twelve, for example monthly: [2.1, 3.0, 4.2, ...], kWh/m2 a day on the level, January first`},
 		{"months and a file", []string{"most: 6", "most: 6\n  file: sun.csv"},
 			`19:9: both monthly and file say what sunshine there is; leave one of them out`},
 		{"a zone of months", []string{"most: 6", "most: 6\n  zone: -6"},
-			`19:9: zone goes with a file of hours; of monthly figures the clock is the sun's; leave it out`},
+			`19:9: zone goes with a file of hours; monthly figures go by solar time; leave it out`},
 		{"light in the polar night", []string{"43 deg", "70 deg"},
 			`19:13: monthly: 1.79 kWh/m2 a day in month 1, in which the sun does not rise at this latitude; write 0, or another latitude
 19:78: monthly: 1.59 kWh/m2 a day in month 12, in which the sun does not rise at this latitude; write 0, or another latitude`},
@@ -117,7 +117,7 @@ func TestSunDoubts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const want = "cart/scenario.yaml:19:13: monthly: 3.2 kWh/m2 a day in month 1 is more than 2.97, four fifths of what comes from outside the air; see that it is on the level, a day, and of this latitude"
+	const want = "cart/scenario.yaml:19:13: monthly: 3.2 kWh/m2 a day in month 1 is more than 2.97, four fifths of what arrives outside the air; check that it is for a day, on a level surface, at this latitude"
 	if len(s.Warnings) != 1 || s.Warnings[0].Error() != want {
 		t.Errorf("got %v\nwant %s", s.Warnings, want)
 	}

@@ -23,8 +23,8 @@ type edit struct {
 	by       string
 }
 
-// LineChange is a place where some lines of a file give way to others. Line is the number of the first line
-// that goes, or of the one before which lines are put where none goes.
+// LineChange is a place where lines of a file are replaced by others. Line is the number of the first old line, or,
+// where there is none, of the line before which the new ones are put.
 type LineChange struct {
 	Line int
 	Old  []string
@@ -156,7 +156,7 @@ func (t *text) closingQuote(open int) int {
 	return len(t.data)
 }
 
-// odd is the error of a place that is written in a way that is read but not edited.
+// odd is the error of a place that is written in a way that can be read but not edited.
 func (t *text) odd(pos problem.Pos) error {
 	var list problem.List
 	list.Add(pos, "what stands here can be read, but not edited in place",

@@ -8,7 +8,7 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// oneAtATime reads lists of loads of which never two are on at the same moment.
+// oneAtATime reads lists of loads; of each list no two are ever on at the same moment.
 func (s section) oneAtATime(loads []Load) [][]int {
 	const form = `a list of lists of loads, for example one_at_a_time: [[saw, vacuum]]`
 	n := s.value("one_at_a_time", isList, false, form)
@@ -32,7 +32,7 @@ func (s section) oneAtATime(loads []Load) [][]int {
 		s.r.places[path] = item.pos
 		if item.kind != isList || len(item.items) < 2 {
 			if item.kind != isRefused {
-				s.r.problems.Add(item.pos, "this is no list of two loads or more", "write "+form)
+				s.r.problems.Add(item.pos, "this is not a list of two loads or more", "write "+form)
 			}
 			continue
 		}
@@ -70,7 +70,7 @@ func (s section) loadNamed(name *node, names []string, first map[int]problem.Pos
 	}
 	if pos, twice := first[at]; twice {
 		s.r.problems.Add(name.pos, fmt.Sprintf("the load %q is in a list already", text),
-			fmt.Sprintf("a load is in one list at most, once; the first is in line %d", pos.Line))
+			fmt.Sprintf("name each load once; the first is in line %d", pos.Line))
 		return 0, false
 	}
 	first[at] = name.pos

@@ -19,16 +19,16 @@ const (
 	isTruth               // an unquoted true or false
 	isList                // a sequence
 	isMapping             // keys with values
-	isRefused             // what a scenario may not have; that was told
+	isRefused             // what a scenario may not have; that was reported
 )
 
-// String returns the kind as it is told to the person who wrote it.
+// String returns the kind as messages name it.
 func (k kind) String() string {
 	return [...]string{"nothing", "text", "a number", "true or false", "a list", "a group of keys", "refused"}[k]
 }
 
-// node is a value in the file. Pos and source are kept so that a mistake is told where it stands, and so
-// that a value can be found again and replaced in place, leaving comments and order as they are.
+// node is a value in the file. Pos and source are kept so that mistakes are reported with their place, and so that a
+// value can be replaced in place, leaving comments and order as they are.
 type node struct {
 	kind   kind
 	pos    problem.Pos
@@ -127,8 +127,8 @@ func (t *tree) scalar(out *node, k kind, tk *token.Token) {
 	out.pos = t.mended(out.pos, out.source)
 }
 
-// mended returns the place where a value stands in its line. The YAML parser has some that blanks follow
-// further to the right.
+// mended returns the place of a value in its line. The YAML parser puts some that are followed by blanks too far to
+// the right.
 func (t *tree) mended(pos problem.Pos, source string) problem.Pos {
 	if pos.Line == 0 || source == "" {
 		return pos

@@ -16,7 +16,7 @@ const (
 	maxWeatherProblems = 20      // of one file: the wrong decimal sign makes one in every row
 )
 
-// site is what the head of a public file says of its place.
+// site is what the header of a public file says of its place.
 type site struct{ latitude, longitude, zoneH float64 }
 
 // weather reads a file of hours.
@@ -34,8 +34,8 @@ type weather struct {
 	leap    bool        // a 29 February was left out
 }
 
-// readWeather reads 8,760 hours: CSV of our own columns or one of the two public layouts, which are told by their
-// head. Mistakes are added to the reader's list; then there is no Weather.
+// readWeather reads 8,760 hours: CSV with our own columns or one of the two public layouts, which are recognised by
+// their first lines. Mistakes are added to the reader's list; then there is no Weather.
 func readWeather(name string, r *reader, named problem.Pos, open opener) (*weather, *Weather) {
 	w := &weather{problems: r.problems, warnings: &r.warnings, file: filepath.ToSlash(name)}
 	if !filepath.IsAbs(name) {

@@ -32,7 +32,7 @@ func (w *weather) readRows(body []byte, before int) {
 			w.malformed(err)
 			return
 		case w.problems.Len()-before >= maxWeatherProblems:
-			w.problems.Add(w.pos(0), fmt.Sprintf("after %d mistakes the file was not read on", maxWeatherProblems), "correct those above first")
+			w.problems.Add(w.pos(0), fmt.Sprintf("after %d mistakes reading of the file stopped", maxWeatherProblems), "correct those above first")
 			return
 		case len(row) < w.layout.fields:
 			w.problems.Add(w.pos(0), fmt.Sprintf("the row has %d fields", len(row)), fmt.Sprintf("write %d", w.layout.fields))
@@ -52,7 +52,7 @@ func (w *weather) readRow(row []string) bool {
 		return false
 	}
 	if len(w.lines) == SunHours {
-		w.problems.Add(w.pos(0), "the year is over, and the rows go on", fmt.Sprintf("give a whole year, %d hours", SunHours))
+		w.problems.Add(w.pos(0), "there are rows after the end of the year", fmt.Sprintf("give a whole year, %d hours", SunHours))
 		return false
 	}
 	due := dueStamp(len(w.lines))
@@ -65,7 +65,7 @@ func (w *weather) readRow(row []string) bool {
 		if s.month != 0 {
 			is = fmt.Sprintf("%02d-%02d ", s.month, s.day) + is
 		}
-		w.problems.Add(w.pos(w.layout.stampAt), fmt.Sprintf("the hour from %s stands where that from %02d-%02d %02d:00 is due", is, due.month, due.day, due.hour),
+		w.problems.Add(w.pos(w.layout.stampAt), fmt.Sprintf("the hour from %s is where the hour from %02d-%02d %02d:00 should be", is, due.month, due.day, due.hour),
 			"give each hour of a year one row, the first from 01-01 00:00")
 		return false
 	}
@@ -106,7 +106,7 @@ func (w *weather) figure(c weatherColumn, text string) float64 {
 	return v + 0 // some files have -0.00
 }
 
-// malformed tells of text that is no CSV.
+// malformed reports text that is no CSV.
 func (w *weather) malformed(err error) {
 	pos := problem.Pos{File: w.file}
 	var pe *csv.ParseError

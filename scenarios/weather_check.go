@@ -8,14 +8,14 @@ import (
 	"cartwright/scenarios/sky"
 )
 
-// A file whose clock is an hour off has some 200 hours of light after dark. A right one has next to none: what the
-// sun's place is off by here is worth a few W/m2. No source.
+// A file whose clock is an hour off has some 200 hours of light after dark. A right one has next to none, since the error
+// of the sun's position here makes only a few W/m2. No source.
 const (
 	darkWm2    = 30 // the mean of an hour in which the sun is never up
 	mostAtDusk = 10 // such hours in a year
 )
 
-// checkNights tells of a file whose sun shines at night, and of the zone that would fit.
+// checkNights reports a file whose sun shines at night, and the zone that would fit.
 func (w *weather) checkNights(x *Sun, s section) {
 	shine := x.Hours.GHI
 	if shine == nil {
@@ -40,17 +40,17 @@ func (w *weather) checkNights(x *Sun, s section) {
 	fits := x.ZoneH + math.Round(math.Atan2(east, north)*12/math.Pi)
 	right := "check latitude, longitude and zone, and that each row is the hour that begins at its time"
 	if fits != x.ZoneH {
-		right = fmt.Sprintf("with a zone of %s the light would lie around noon", strconv.FormatFloat(fits, 'f', -1, 64))
+		right = fmt.Sprintf("with a zone of %s the light would be centred on noon", strconv.FormatFloat(fits, 'f', -1, 64))
 	}
 	s.wrong("zone", fmt.Sprintf("zone: with %s the sun shines in %d hours of the night, first in line %d of %s",
 		strconv.FormatFloat(x.ZoneH, 'f', -1, 64), nights, w.lines[first], w.file), right)
 }
 
-// mostOpen is how far the three figures of light on the level may be apart over a year. Measured files close to a few
-// percent; no source.
+// mostOpen is by how much the whole light and the sum of its parts may differ over a year. In measured files they agree
+// to a few percent; no source.
 const mostOpen = 0.10
 
-// checkClosure warns where the whole light is not its two parts: a column may be another than it is called.
+// checkClosure warns where the whole light is not the sum of its two parts: columns may be mixed up.
 //
 //	GHI = DHI + DNI cos(zenith)
 func (w *weather) checkClosure(x *Sun, s section) {
@@ -67,10 +67,10 @@ func (w *weather) checkClosure(x *Sun, s section) {
 	}
 }
 
-// farDeg is how far a scenario's place may be from its weather file's before that is told, in degrees: some 100 km.
+// farDeg is how far a scenario's place may be from its weather file's without a warning, in degrees: some 100 km.
 const farDeg = 1
 
-// checkSite holds the place against what the head of a public file says.
+// checkSite compares the place with what the header of a public file says.
 func (w *weather) checkSite(x *Sun, s section) {
 	if w.site == nil {
 		return

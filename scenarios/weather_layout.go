@@ -20,7 +20,7 @@ type layout struct {
 	columns []weatherColumn
 }
 
-// hourStamp is the hour a row is of, the first of a day being 0. Month is 0 where the row does not say the day.
+// hourStamp is the hour that a row is for, the first of a day being 0. Month is 0 where the row names no day.
 type hourStamp struct{ month, day, hour int }
 
 // weatherColumn is one figure of a row.
@@ -28,7 +28,7 @@ type weatherColumn struct {
 	name        string
 	at          int // which field
 	of          func(*Weather) *[]float64
-	missing     float64 // the figure that stands for none: at or beyond it, on its side of 0
+	missing     float64 // the figure that stands for a missing one, as does any beyond it on its side of 0
 	least, most float64
 }
 
@@ -99,7 +99,7 @@ func epwStamp(row []string) (hourStamp, bool) {
 	return hourStamp{n[0], n[1], n[2] - 1}, true
 }
 
-// head tells the layout by the first lines and returns what follows them.
+// head recognises the layout by the first lines and returns what follows them.
 func (w *weather) head(data []byte, separator rune) (body []byte, ok bool) {
 	first, rest, _ := bytes.Cut(data, []byte("\n"))
 	second, afterTwo, _ := bytes.Cut(rest, []byte("\n"))
@@ -144,7 +144,7 @@ func (w *weather) readSite(line []byte, latitude, longitude, zone int) bool {
 		if !ok {
 			w.site = nil
 			w.problems.Add(problem.Pos{File: w.file, Line: 1, Column: 1},
-				fmt.Sprintf("field %d of the first line is no %s", x.at+1, x.name), "give the file as it was published")
+				fmt.Sprintf("field %d of the first line is not a %s", x.at+1, x.name), "give the file as it was published")
 			return false
 		}
 	}

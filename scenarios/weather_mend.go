@@ -5,13 +5,13 @@ import (
 	"math"
 )
 
-// How much may be missing and is bridged; common practice, no source.
+// How many missing figures are filled in; common practice, no source.
 const (
 	mostBridged    = 48 // figures of a kind, over the year
 	longestBridged = 3  // hours at a stretch: over more the sun moves on too far
 )
 
-// mend bridges what is missing, if it is little, and says what was done.
+// mend fills in what is missing, if it is little, and warns of it.
 func (w *weather) mend() {
 	if w.leap {
 		w.warnings.Add(w.row(0), "the file has a 29 February, which is left out", "a year has 365 days here")
@@ -45,7 +45,7 @@ func (w *weather) bridge(name string, hours []float64) {
 	}
 	if missing > mostBridged || longest > longestBridged {
 		w.problems.Add(w.row(first), told+fmt.Sprintf(", up to %d at a stretch", longest),
-			fmt.Sprintf("fill them in: up to %d, and %d at a stretch, are bridged", mostBridged, longestBridged))
+			fmt.Sprintf("fill them in: the program does so for up to %d, and %d at a stretch", mostBridged, longestBridged))
 		return
 	}
 	n := len(hours)

@@ -231,7 +231,7 @@ func TestWeatherMissing(t *testing.T) {
 		gap = edit(gap, noon+i, 1, "")
 	}
 	_, err = openFile(t, stated, gap)
-	expect(t, err, "cart/sun.csv:15:1: ghi: 4 figures are missing, the first here, up to 4 at a stretch; fill them in: up to 48, and 3 at a stretch, are bridged")
+	expect(t, err, "cart/sun.csv:15:1: ghi: 4 figures are missing, the first here, up to 4 at a stretch; fill them in: the program does so for up to 48, and 3 at a stretch")
 
 	for name, rows := range map[string][]string{
 		"TMY3": edit(tmy3Rows(year), 3, 31, "-9900"), "EPW": edit(epwRows(year), 9, 6, "99.9"), "EPW light": edit(epwRows(year), 9, 13, "9999"),
@@ -257,15 +257,15 @@ func TestWeatherErrors(t *testing.T) {
 		{"empty", stated, []string{"# nothing"}, "cart/sun.csv: the file of hours is empty; begin with a line time,ghi,dni,dhi,temp_c"},
 		{"two at once", stated, edit(edit(own, 10, 2, "much"), 12, 4, "120"), `cart/sun.csv:10:24: dni: "much" is not a number; write a number, for example 412
 cart/sun.csv:12:38: temp_c: 120 is out of range; write from -90 to 70`},
-		{"an hour left out", stated, without(100), "cart/sun.csv:100:1: the hour from 01-05 02:00 stands where that from 01-05 01:00 is due; give each hour of a year one row, the first from 01-01 00:00"},
+		{"an hour left out", stated, without(100), "cart/sun.csv:100:1: the hour from 01-05 02:00 is where the hour from 01-05 01:00 should be; give each hour of a year one row, the first from 01-01 00:00"},
 		{"no hours", stated, own[:2:2], "cart/sun.csv: the file has 0 hours; give a whole year, 8760"},
 		{"too few", stated, own[:8000], "cart/sun.csv: the file has 7998 hours; give a whole year, 8760"},
-		{"too many", stated, append(append([]string(nil), own...), own[2]), "cart/sun.csv:8763:1: the year is over, and the rows go on; give a whole year, 8760 hours"},
+		{"too many", stated, append(append([]string(nil), own...), own[2]), "cart/sun.csv:8763:1: there are rows after the end of the year; give a whole year, 8760 hours"},
 		{"half an hour", stated, edit(own, 3, 0, "2026-01-01 00:30"), `cart/sun.csv:3:1: "2026-01-01 00:30" is not the time of an hour; write for example 2026-01-31 00:00`},
 		{"short row", stated, append(append([]string(nil), own[:5]...), "2026-01-01 03:00,0"), "cart/sun.csv:6:1: the row has 2 fields; write 5"},
 		{"head alone", "", epwRows(nil)[:5], "cart/sun.csv: the EPW file has no line DATA PERIODS; give the whole file, as it was published"},
 		{"no place", "", append([]string{"LOCATION,Small Place,NC,USA,invented,123456,north,-80.0,-5.0,273"}, epwRows(year)[1:]...),
-			"cart/sun.csv:1:1: field 7 of the first line is no latitude; give the file as it was published"},
+			"cart/sun.csv:1:1: field 7 of the first line is not a latitude; give the file as it was published"},
 		{"other columns", "", edit(tmy3Rows(year), 2, 7, "DHI (W/m^2)"), "cart/sun.csv:2:1: column 8 of a TMY3 file is DNI, and here it is not; give the file as it was published"},
 		{"another zone than the file's", "\n  zone: -6", epwRows(year), "cart/scenario.yaml:20:9: zone: -6 is not that of cart/sun.csv, whose clock is -5 h ahead of Greenwich's; leave zone out, or write the file's"},
 		{"warmth beside a file", stated + "\n  warmth: [1 C]", own, "cart/scenario.yaml:22:11: warmth goes with monthly figures; a file has its own; leave it out"},
@@ -289,7 +289,7 @@ func TestWeatherZone(t *testing.T) {
 		for name, rows := range map[string][]string{"level": ownRows(year), "plane": plane} {
 			_, err := openFile(t, "\n  longitude: -80 deg\n  zone: "+wrong, rows)
 			if err == nil || !strings.HasPrefix(err.Error(), "cart/scenario.yaml:21:9: zone: with "+wrong+" the sun shines in ") ||
-				!strings.HasSuffix(err.Error(), "with a zone of -5 the light would lie around noon") {
+				!strings.HasSuffix(err.Error(), "with a zone of -5 the light would be centred on noon") {
 				t.Errorf("zone %s, %s: %v", wrong, name, err)
 			}
 		}

@@ -2,11 +2,11 @@ package scenarios
 
 import "cartwright/catalog/problem"
 
-// CableWish is how cable is cut, and of which kind it is.
+// CableWish says how cable is cut, and of which kind it has to be.
 type CableWish struct {
 	Slack float64 // 0..1, what a conductor is longer than its path; default 0
 	StepM float64 // lengths are rounded up to whole steps; 0: they are not
-	Fine  bool    // string and main runs are of fine strand
+	Fine  bool    // string and main runs are of fine strands
 }
 
 // RunKind names what a cable path is for.

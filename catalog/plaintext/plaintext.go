@@ -1,5 +1,5 @@
-// Package plaintext tells whether bytes are the UTF-8 text that files of a cart are kept in, and whether a file is one
-// to read at all.
+// Package plaintext says whether bytes are UTF-8 text, as the files of a cart have to be, and whether a file can be read
+// at all.
 package plaintext
 
 import (
@@ -54,7 +54,7 @@ func Special(mode fs.FileMode) string {
 	case mode&fs.ModeDevice != 0:
 		return "a device"
 	}
-	return "no plain file"
+	return "not a plain file"
 }
 
 // sepLine matches the line that tells a spreadsheet what separates the cells.

@@ -71,7 +71,7 @@ func TestSeparator(t *testing.T) {
 func TestSpecial(t *testing.T) {
 	for mode, want := range map[fs.FileMode]string{
 		0o644: "", fs.ModeDir | 0o755: "", fs.ModeNamedPipe | 0o644: "a pipe", fs.ModeSocket: "a socket",
-		fs.ModeDevice | fs.ModeCharDevice: "a device", fs.ModeIrregular: "no plain file",
+		fs.ModeDevice | fs.ModeCharDevice: "a device", fs.ModeIrregular: "not a plain file",
 	} {
 		if got := plaintext.Special(mode); got != want {
 			t.Errorf("%v: %q, want %q", mode, got, want)

@@ -15,8 +15,8 @@ const maxName = 100
 // minStem is the shortest name, in bytes, that is taken for the beginning of a longer one.
 const minStem = 3
 
-// Of a name one letter in three may be wrong; one in two where the name begins right and only its end is wrong,
-// as "sundry" for "sundries".
+// One letter in three of a name may be wrong; one in two where the name begins right and only its end is wrong,
+// as in "sundry" for "sundries".
 const (
 	lettersAFlaw   = 3
 	lettersAtEnd   = 2

@@ -16,7 +16,7 @@ import (
 // A Line of 0 means the file as a whole. In a workbook Line and Column are those of a cell of the Sheet.
 type Pos struct {
 	File         string
-	Sheet        string // "" of a text
+	Sheet        string // "" for a text file
 	Line, Column int
 }
 

@@ -79,7 +79,7 @@ var number = regexp.MustCompile(`^[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-
 func Parse(text string, d Dimension) (float64, error) {
 	t := strings.TrimSpace(text)
 	if len(t) > maxText {
-		return 0, &Error{fmt.Sprintf("an amount of %d letters is too long", len(t)), "write for example " + quoted(d)}
+		return 0, &Error{fmt.Sprintf("an amount of %d characters is too long", len(t)), "write for example " + quoted(d)}
 	}
 	if feet, inches, ok := compound(t, d); ok {
 		return feetAndInches(text, feet, inches)
@@ -118,7 +118,7 @@ func leading(text, t string, d Dimension) (exact *big.Rat, digits, rest string, 
 		exact.SetString(digits)
 	}
 	if err != nil {
-		// The unit may be wrong as well, and is told first.
+		// The unit may be wrong as well, and is reported first.
 		if _, wrong := find(text, digits, strings.TrimSpace(t[len(digits):]), d); wrong != nil {
 			return nil, "", "", wrong
 		}

@@ -132,7 +132,7 @@ func TestParseErrors(t *testing.T) {
 		{"1e999999999999 kg", quantity.Mass, `"1e999999999999 kg" is too large a number; write for example "450 lb"`},
 		{"1e308 t", quantity.Mass, `"1e308 t" is too large a number; write for example "450 lb"`},
 		{"-500 F", quantity.Temperature, `"-500 F" is below absolute zero, -273.15 C; write for example "35 C"`},
-		{strings.Repeat("9", 90) + " kg", quantity.Mass, `an amount of 93 letters is too long; write for example "450 lb"`},
+		{strings.Repeat("9", 90) + " kg", quantity.Mass, `an amount of 93 characters is too long; write for example "450 lb"`},
 	} {
 		t.Run(tt.text, func(t *testing.T) {
 			v, err := quantity.Parse(tt.text, tt.d)

@@ -23,7 +23,7 @@ func (s *search) certify(p *proof.Program, a *engine.Answer) {
 		return
 	}
 	if s.sol.values == nil && a.Bound < s.top.limit {
-		return // less is proved than that there is nothing
+		return // what is proved is less than that nothing is possible
 	}
 	s.sol.Proof = &proof.Certificate{Bound: a.Bound, Tree: a.Tree, Point: s.sol.Values()}
 	s.sol.Checked++

@@ -22,7 +22,7 @@ func chosen() (engine.Engine, error) {
 	case "lp_solve":
 		library, err := lpsolve.Open()
 		if err != nil {
-			return nil, fmt.Errorf("%s is %q, and it is not found: %w", EngineVariable, name, err)
+			return nil, fmt.Errorf("%s is %q, which is not found: %w", EngineVariable, name, err)
 		}
 		return library, nil
 	default:
@@ -30,8 +30,8 @@ func chosen() (engine.Engine, error) {
 	}
 }
 
-// Choose returns an error where the environment asks for an engine that there is not. Solving then takes the
-// engine that proves.
+// Choose returns an error where the environment asks for an engine that is not there. Solve would then go on with the
+// engine that proves alone.
 func Choose() error {
 	_, err := chosen()
 	return err
@@ -51,7 +51,7 @@ func Finder() engine.Engine {
 	return branch.Engine{}
 }
 
-// Engines tells the engines that there are, a line each.
+// Engines describes the engines there are, one a line.
 func Engines() []string {
 	var own branch.Engine
 	lines := []string{fmt.Sprintf("engine: %s %s, the program's own", own.Name(), own.Version())}

@@ -5,51 +5,27 @@
 //	subject to            a·x <= b, a·x >= b or a·x = b    for each row
 //	                      lo <= x <= hi, some x whole
 //
-// The engine is the C library lp_solve 5.5 (LGPL-2.1): simplex with branch and bound. One file of this
-// package touches C; nothing of C shows in its interface. Left out are duals and ranges, special ordered
-// sets, semicontinuous variables, and reading of MPS.
+// Left out are rows of two different sides, special ordered sets and semicontinuous variables.
 //
 // # What is believed
 //
-// Whatever the engine returns is a claim. Indices, lengths and numbers are checked before they cross over.
-// A point that comes back is rounded to whole numbers and evaluated in Go, row by row; its objective is
-// recomputed. That nothing better exists has to be claimed twice, by settings that branch in different
-// directions and pivot by different rules: once by the search that found the point, and once by a search
-// for a point better by Options.Resolution that finds none. "Impossible" has to be said twice as well.
-// What goes wrong is tried again under another setting and recorded; where all fail the status says so.
+// Whatever an engine returns is a claim. A point is taken where proof.CheckPoint passes it: bounds kept exactly,
+// integers whole, each row within 1e-9 of its largest term. That nothing is better by Options.Resolution, or that
+// nothing is possible, is believed where proof.Check passes the certificate. Both work in exact arithmetic and share
+// no code with an engine. What does not pass is noted in Solution.Retries, and the status says no more than was proved.
 //
-// # What is known of the engine
+// # Engines
 //
-// All of it measured with 5.5.2.5, as Debian builds it:
+// Package branch, in Go, finds points and proves. Package lpsolve finds points only: it is asked first where
+// CARTWRIGHT_ENGINE=lp_solve, for a few turns of counted work, and branch proves what it found or finds better. A point
+// of its that misses the rows by rounding is mended: integers stay, the rest is solved for once more.
 //
-//   - By default it guesses by how much the next point must be better, from the differences of costs, and
-//     the guess can be too large: TestWrongStep has a cover of cost 77 for which it proves 78. A solution
-//     limit other than 1 switches the guess off; a gap given by us takes its place (half of the gain of
-//     the guess is in searches with many points of equal cost).
-//   - A gap is compared with the objective in the engine's own scaling, by a factor that it does not tell.
-//     So rows and objective are scaled here, by powers of 2, and the engine's scaling is off where a gap
-//     is given.
-//   - It sorts and rounds in place the rows it is handed, and takes the last of two entries of a column.
-//   - With a primal first phase it writes beyond the end of a list of its own. That phase is never used;
-//     13,000 random models under AddressSanitizer, under each setting in use, showed no other such write.
-//   - It ends a branch unasked after 50 visits of a variable; here after 2,000, and then it is told.
-//   - Where it finds no way to mend a row that is off by less than 2e-7, as scaled, it calls it kept. So
-//     the row that asks for a better point is scaled up until what matters in it is far larger.
-//   - For each model it makes it looks for a library libmyBLAS.so to load. That is cut off: it takes longer
-//     than a small model, and would run whatever bears the name.
-//   - Keeping the model for the proof saves 0.1 ms of 2.7 ms for a cart of 150 variables; the proof is
-//     given a fresh copy all the same, so that nothing of the first search can colour it.
-//
-// # Settings
-//
-// Which order of branching is fast, only trying can tell: of 385 carts of 200 variables each order left 4
-// to 13 unfinished after 10,000 pivots, and none was left unfinished by all. Hence the shares of work, see
-// hunt. TestSettings measures each of them on random models of twelve shapes.
+// An engine is given counted work and no time; only a context ends it by the clock. So the same model gives the same
+// solution on every machine.
 //
 // # Against others
 //
-// Random models of thirteen shapes, up to 200 variables, are solved here, by glpsol and by cbc in
-// TestRivals: 300 with every run, more with -milp.runs. Small ones are compared with trying every point. Of
-// 20,000 models 18,607 were proved best here, 1,022 impossible and 371 without limit, and never wrongly: cbc
-// said otherwise three times, each time against a point that keeps every row; glpsol never did.
+// Random models of thirteen shapes, up to 200 variables, are solved here, by glpsol and by cbc in TestRivals: 300 with
+// every run, more with -milp.runs. Small ones are compared with trying every point (TestBruteForce), published ones with
+// the optimum printed beside them (TestMIPLIB and others).
 package milp

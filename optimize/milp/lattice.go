@@ -20,8 +20,8 @@ func (m *Model) spacing() float64 {
 	return g
 }
 
-// better returns by how much a point must beat the objective value at to be worth finding, a little less
-// than what it is asked to be where values are regularly spaced: so that the point lies clear of the limit.
+// better returns by how much a point must beat the objective value at to be worth finding. Where values are regularly
+// spaced it is a little less than the spacing, so that the next value lies clear of the limit.
 func (s *search) better(at float64) float64 {
 	scale := math.Max(1, math.Abs(at))
 	res := s.o.Resolution

@@ -9,7 +9,7 @@ import (
 // Model is a linear program with named variables and rows, some of the variables integers. Build it by
 // one goroutine; once built, several goroutines may Solve it at the same time.
 //
-// Building never stops in mid-sentence: the first error is kept and returned by Err, Solve and WriteMPS.
+// Building goes on after an error: the first one is kept and returned by Err, Solve and WriteMPS.
 type Model struct {
 	name     string
 	cols     []column
@@ -41,7 +41,7 @@ type Var struct {
 	col int
 }
 
-// LargestCoefficient bounds the size of every coefficient, right-hand side and finite bound. The engine
+// LargestCoefficient bounds the size of every coefficient, right-hand side and finite bound. lp_solve
 // takes 1e30 for infinity; numbers close to it, or sums of them, would turn into infinity unnoticed.
 const LargestCoefficient = 1e15
 
@@ -127,7 +127,7 @@ func (m *Model) bounds(name string, lo, hi float64, integer bool) (float64, floa
 	return lo + 0, hi + 0 // + 0 turns the negative zero of Ceil(-0.3) into 0
 }
 
-// tooLarge reports whether a finite number is out of the range the engine is trusted with.
+// tooLarge reports whether a finite number is out of the range that engines are trusted with.
 func tooLarge(v float64) bool { return math.Abs(v) > LargestCoefficient && !math.IsInf(v, 0) }
 
 // SetBounds replaces the bounds of a variable.

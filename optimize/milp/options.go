@@ -21,7 +21,7 @@ type Options struct {
 	// money in units of 0.01. 0 stands for defaultResolution times the larger of 1 and |objective|.
 	// Points that are better by less may be passed over, proved or not.
 	Resolution float64
-	// Relax lets every integer be any number between its bounds: a bound on the objective, soon.
+	// Relax lets every integer be any number between its bounds, which bounds the objective and is solved quickly.
 	Relax bool
 	// Points is an engine that is asked for points before the engine that proves; nil for the one that the process
 	// was started with, see Points.
@@ -43,7 +43,7 @@ const (
 	gapPart = 0.9
 )
 
-// check refuses what makes no sense.
+// check refuses options that make no sense.
 func (o *Options) check() error {
 	switch {
 	case o.Work < 0:

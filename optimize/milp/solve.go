@@ -86,15 +86,15 @@ func (s *search) run(ctx context.Context) error {
 	return nil
 }
 
-// How much work the engine that finds points has, for one setting and for the next: what takes one order of branching
-// minutes takes another one milliseconds, and which, nobody can tell beforehand.
+// How many pivots the engine that finds points has for each setting, and how many settings are tried: what takes one
+// order of branching minutes takes another one milliseconds, and nobody can tell beforehand which.
 const (
 	firstPivots = 600 // and
 	pivotsADim  = 3   // for each row and column: a large relaxation is no sign of trouble
 	mostTurns   = 3
 )
 
-// find asks for a point until one comes that is good.
+// find asks for a point, a setting after the other, until one is taken.
 func (s *search) find(ctx context.Context) error {
 	pivots := int64(firstPivots + pivotsADim*(len(s.p.Rows)+len(s.p.Cost)))
 	for turn := range mostTurns {
@@ -146,11 +146,11 @@ func (s *search) end(a *engine.Answer) {
 	}
 }
 
-// limitless ends a search in which the relaxation has no limit: if there is a point at all. Then, as all
-// coefficients are rational, the integers have no limit either.
+// limitless ends a search whose relaxation has no limit. Where there is a point at all, the integers have no limit
+// either, as all coefficients are rational.
 func (s *search) limitless(ctx context.Context) error {
-	any := free(s.p)
-	a, err := s.ask(ctx, s.prover, any, noCeiling(), 0, s.o.Work)
+	costless := free(s.p)
+	a, err := s.ask(ctx, s.prover, costless, noCeiling(), 0, s.o.Work)
 	if err != nil {
 		return err
 	}

@@ -81,7 +81,7 @@ func partCautions(c *catalog.Catalog, plans []plan.Plan) []string {
 		out = append(out, strings.Join(flooded, ", ")+": flooded lead batteries give off explosive gas while charging. Give them fresh air (NEC 480.10(A), IEC 62485-2), keep sparks away, look after the water.")
 	}
 	if len(used) > 0 {
-		out = append(out, strings.Join(used, ", ")+": second-hand. Test capacity and resistance of each module before its figures are relied on.")
+		out = append(out, strings.Join(used, ", ")+": second-hand; test capacity and resistance of each module.")
 	}
 	return out
 }

@@ -84,7 +84,7 @@ func overSill(b *bench.Bench, plans []plan.Plan) string {
 		return ""
 	}
 	if share := chassis.StepN(0.5, least.WheelM/2, sillM) / chassis.StandardGravity; !math.IsInf(share, 1) {
-		return fmt.Sprintf("Over a sill of 10 mm the %.0f mm wheels of %s ask for a push of %.0f %% of the cart's weight, rolling for %.1f %%: lay a ramp.",
+		return fmt.Sprintf("Over a sill of 10 mm the %.0f mm wheels of %s need a push of %.0f %% of the cart's weight, rolling needs %.1f %%: lay a ramp.",
 			1000*least.WheelM, least.ID, 100*share, 100*b.Scenario.Cart.Rolling)
 	}
 	return fmt.Sprintf("The %.0f mm wheels of %s do not roll over a sill of 10 mm: lay a ramp.", 1000*least.WheelM, least.ID)

@@ -99,7 +99,7 @@ func TestCautionOfSills(t *testing.T) {
 		plans []plan.Plan
 		want  string
 	}{
-		{[]plan.Plan{on("unsaid"), on("large")}, "Over a sill of 10 mm the 125 mm wheels of large ask for a push of 32 % of the cart's weight, rolling for 3.0 %: lay a ramp."},
+		{[]plan.Plan{on("unsaid"), on("large")}, "Over a sill of 10 mm the 125 mm wheels of large need a push of 32 % of the cart's weight, rolling needs 3.0 %: lay a ramp."},
 		{[]plan.Plan{on("large"), on("small")}, "The 20 mm wheels of small do not roll over a sill of 10 mm: lay a ramp."},
 		{[]plan.Plan{on("unsaid")}, ""},
 	} {

@@ -1,6 +1,6 @@
 // Package ratings holds the standard ampere ratings of fuses and breakers under the two rule sets.
 //
-// It is a room of its own because both the reader of scenarios, which refuses a rating nobody makes, and
+// It is a package of its own because both the reader of scenarios, which refuses a rating nobody makes, and
 // the wiring rules, which step to the next standard size, need the same lists.
 //
 // Sources: NFPA 70 (NEC) 240.6(A), editions 2017 to 2023; IEC 60898-1 for breakers; IEC 60269-1/-2 for

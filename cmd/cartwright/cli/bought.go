@@ -22,10 +22,10 @@ comments, order and every other line stay as they are. Without it nothing is
 written.
 
 What is bought is the first plan, or plan N with --plan N; with --month M it is
-what "cartwright next" buys and sells up to and with month M, and what is saved
-until then is in hand; with --part ID it is a purchase that no plan made:
---count of it (a length of cable, with its unit), for which --paid was paid in
-all.
+what "cartwright next" buys and sells up to and including month M, with what is
+saved until then in hand; with --part ID it is a purchase that no plan made:
+--count of it (of what is bought by length, a length with its unit), for which
+--paid was paid in all.
 
 What is paid comes from what is sold now, then from what was sold before, then
 from savings. Where that is not enough the rest came from elsewhere, and
@@ -59,8 +59,8 @@ func (a *app) boughtCommand() *cobra.Command {
 	}
 	var f boughtFlags
 	cmd.Flags().IntVar(&f.rank, "plan", 1, "`rank` of the plan that is bought")
-	cmd.Flags().IntVar(&f.month, "month", 0, "`month` of the purchase sequence up to which all is bought")
-	cmd.Flags().StringVar(&f.part, "part", "", "`id` of a part that is bought by itself")
+	cmd.Flags().IntVar(&f.month, "month", 0, "last `month` of the purchase sequence that is bought")
+	cmd.Flags().StringVar(&f.part, "part", "", "`id` of a part bought outside any plan")
 	cmd.Flags().StringVar(&f.count, "count", "1", "`number` of it, or a length of cable like \"12 ft\"")
 	cmd.Flags().StringVar(&f.paid, "paid", "", "`sum` paid for it, with shipping and tax")
 	cmd.Flags().BoolVar(&f.write, "write", false, "rewrite the scenario's file")
@@ -105,17 +105,17 @@ func (a *app) boughtCommand() *cobra.Command {
 func (f boughtFlags) check(cmd *cobra.Command) error {
 	switch flags := cmd.Flags(); {
 	case flags.Changed("month") && flags.Changed("plan"):
-		return wrong("give one of them", "--plan buys one plan, --month what the months up to it buy: both at once make no sense")
+		return wrong("give one of them", "--plan buys one plan, --month what the months up to it buy; both were given")
 	case flags.Changed("part") && (flags.Changed("plan") || flags.Changed("month")):
-		return wrong("give one of them", "--part buys a part by itself, --plan and --month what was planned: both at once make no sense")
+		return wrong("give one of them", "--part buys a part outside any plan, --plan and --month what was planned; both were given")
 	case f.rank < 1 || f.rank > mostPlans:
 		return wrong("write for example --plan 2", "--plan is %d, but has to be from 1 to %d", f.rank, mostPlans)
 	case flags.Changed("month") && (f.month < 0 || f.month > mostMonths):
 		return wrong("write for example --month 0", "--month is %d, but has to be from 0 to %d", f.month, mostMonths)
 	case !flags.Changed("part") && (flags.Changed("count") || flags.Changed("paid")):
-		return wrong("name the part: --part ID", "--count and --paid are of a part that is bought by itself")
+		return wrong("name the part: --part ID", "--count and --paid go with --part")
 	case flags.Changed("part") && !flags.Changed("paid"):
-		return wrong("say what was paid in all, for example --paid 1190", "what %s cost is not known", f.part)
+		return wrong("say what was paid in all, for example --paid 1190", "--paid is missing: what %s cost is not known", f.part)
 	}
 	return nil
 }
@@ -133,7 +133,7 @@ func (a *app) dealOf(ctx context.Context, cmd *cobra.Command, p question.Problem
 }
 
 // bought shows what a deal changes and, where asked for, rewrites the file. Before is the file as it was read
-// when the run began: what somebody wrote since is not lost.
+// when the run began: where it has changed since, it is left alone.
 func (a *app) bought(p question.Problem, d deal.Deal, before []byte, write bool, format *choice) error {
 	s := p.Scenario
 	answer := d.Answer(p)
@@ -164,7 +164,7 @@ func (a *app) bought(p question.Problem, d deal.Deal, before []byte, write bool,
 	return err
 }
 
-// writable refuses a file that its owner has made read-only: putting another in its place would pass over that.
+// writable refuses a file that its owner has made read-only: a new file put in its place would ignore that.
 func writable(file string) error {
 	info, err := os.Stat(file)
 	if err == nil && info.Mode().Perm()&0o222 == 0 {
@@ -180,7 +180,7 @@ func ownText(s *scenarios.Scenario) ([]byte, error) {
 	}
 	text, err := os.ReadFile(s.File)
 	if err != nil {
-		return nil, wrong("see that it is there and may be read", "%s cannot be read again: %v", s.File, err)
+		return nil, wrong("make sure that it is there and may be read", "%s cannot be read again: %v", s.File, err)
 	}
 	return text, nil
 }

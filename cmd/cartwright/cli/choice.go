@@ -20,8 +20,8 @@ type choice struct {
 
 func (c *choice) String() string { return c.value }
 
-// Type returns what the help text shows as the value: the options, unless they are so long that they would push
-// aside what the flags mean.
+// Type returns what the help text shows as the value: the options, unless they are so long that they would leave
+// no room for what the flags mean.
 func (c *choice) Type() string {
 	if all := strings.Join(c.options, "|"); len(all) <= longestType {
 		return all
@@ -86,10 +86,10 @@ func (d *day) Set(text string) error {
 	return nil
 }
 
-// addAsOf gives a command the day that prices are judged stale against.
+// addAsOf gives a command the day by which the age of prices is judged.
 func addAsOf(cmd *cobra.Command) *day {
 	d := &day{}
-	cmd.Flags().Var(d, "as-of", "day that the age of prices is counted to (default today)")
+	cmd.Flags().Var(d, "as-of", "day by which the age of prices is judged (default today)")
 	return d
 }
 

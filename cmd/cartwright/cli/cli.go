@@ -42,9 +42,9 @@ type app struct {
 	stdin  io.Reader
 	stdout *output
 	stderr io.Writer
-	// today returns the day that prices are judged against where --as-of gives none.
+	// today returns the day by which the age of prices is judged where --as-of gives none.
 	today func() time.Time
-	width int // of tables, where --width gives one
+	width int // of the screen, where --width gives it
 	// replacing is held while a file takes its place.
 	replacing sync.Mutex
 }
@@ -91,7 +91,7 @@ func (a *app) windUp(done <-chan error) error {
 	case <-time.After(windUpTime):
 		a.replacing.Lock() // and never given back: no other file is begun
 		return &outcome{code: codeUnproven, err: errors.New("stopped while it was waiting for a file or for another program"),
-			hint: "see whether what it reads from, or writes to, answers"}
+			hint: "check whether what it reads from or writes to answers"}
 	}
 }
 
@@ -107,7 +107,7 @@ func (a *app) root(topics []topic) *cobra.Command {
 		Args:          cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if told, _ := cmd.Flags().GetBool("version"); told {
-				return a.print([]byte(cmd.Name() + " version " + version() + "\n"))
+				return a.print([]byte(view.Wrapped(cmd.Name()+" version "+version()+"\n", a.screenWidth())))
 			}
 			if len(args) == 0 {
 				return cmd.Help()
@@ -115,9 +115,9 @@ func (a *app) root(topics []topic) *cobra.Command {
 			return unknownCommand(cmd, args[0])
 		},
 	}
-	root.Flags().BoolP("version", "v", false, "version, and the engines there are")
+	root.Flags().BoolP("version", "v", false, "show the version and the engines that are there")
 	root.SetFlagErrorFunc(flagError)
-	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", view.Width)))
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { _ = a.tell(a.help(cmd)) }) // a failed write is kept by a.stdout
 	a.addWidth(root)
 	root.AddCommand(a.commands()...)
 	a.addHelp(root, topics)

@@ -14,8 +14,8 @@ import (
 const compareHelp = `Puts purchases you think of side by side, after what is owned with nothing
 bought. Each choice keeps the owned batteries that can stay, adds exactly what
 --buy names, and lets the rest follow at least cost. How long it runs the loads
-is an outcome; all other limits hold. Extra money for each extra usable kWh is
-the cost over the usable energy beyond that of the batteries owned today.
+is an outcome; all other limits hold. The cost of each extra usable kWh is the
+cost divided by the usable energy beyond that of the batteries owned today.
 
 With two scenarios and no --buy, the first plans of both stand side by side.`
 
@@ -77,7 +77,7 @@ func (a *app) compareCommand() *cobra.Command {
 				return nil
 			}
 		}
-		return &outcome{code: codeNo, err: fmt.Errorf("no choice for %s can be", p.Scenario.Name), hint: "see the reasons above"}
+		return &outcome{code: codeNo, err: fmt.Errorf("no choice for %s is possible", p.Scenario.Name), hint: "see the reasons above"}
 	}
 	return cmd
 }

@@ -38,7 +38,7 @@ func dealOfMonth(ctx context.Context, p question.Problem, month int) (deal.Deal,
 		return deal.Deal{}, sequenceEnding(p, q, 0)
 	}
 	if last := len(q.Months) - 1; month > last {
-		return deal.Deal{}, wrong(fmt.Sprintf("give --month a month from 0 to %d", last), "there is no month %d: all is bought by month %d", month, last)
+		return deal.Deal{}, wrong(fmt.Sprintf("give --month a month from 0 to %d", last), "there is no month %d: everything is bought by month %d", month, last)
 	}
 	return deal.OfMonths(q.Months[:month+1], q.Cautions), nil
 }

@@ -49,7 +49,7 @@ func (a *app) demoCommand() *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return a.print(story)
+		return a.manual(string(story))
 	}
 	return cmd
 }

@@ -13,10 +13,10 @@ import (
 
 const doubtHelp = `Prices and loads are guesses. This draws them at random many times and says of
 each of the first plans how often it is the cheapest that holds, how often it
-holds at all and which limit breaks it, and what it costs; what choosing the
-first plan may cost more than choosing right; and which plan is best in the
-worst case: the one that fails in the fewest draws, of these the one that costs
-least in its dearest.
+holds at all and which limit breaks it, and what it costs; how much more the
+first plan may cost than the right choice; and which plan is best in the worst
+case: the one that fails in the fewest draws and, of several, costs least in its
+dearest draw.
 
 A price is drawn from the range the catalogue states (price_low, price_high),
 else from --prices to either side; each line of the load list, and the sunshine
@@ -28,7 +28,7 @@ current folder is meant. The exit status is 1 where no plan is possible.`
 const doubtExample = `  cartwright doubt star-party
   cartwright doubt cider-shed --loads 25% --plans 5 --seed 7`
 
-// What can be asked for: draws, and draws of all plans together.
+// The most draws that can be asked for, and the most of all plans together.
 const (
 	mostDraws  = 1_000_000
 	mostTrials = 20_000_000
@@ -70,7 +70,7 @@ func (a *app) doubtCommand() *cobra.Command {
 	prices, loads := &part{o.Prices}, &part{o.Loads}
 	cmd.Flags().IntVar(&o.Plans, "plans", o.Plans, "`number` of ranked plans to look at")
 	cmd.Flags().IntVar(&o.Draws, "draws", o.Draws, "`number` of draws")
-	cmd.Flags().Uint64Var(&o.Seed, "seed", o.Seed, "`number` that the draws follow from")
+	cmd.Flags().Uint64Var(&o.Seed, "seed", o.Seed, "`number` that starts the random draws")
 	cmd.Flags().Var(prices, "prices", "how far prices without a range of their own may be off")
 	cmd.Flags().Var(loads, "loads", "how far loads and sunshine may be off")
 	limit := addTimeLimit(cmd)

@@ -92,7 +92,7 @@ func checkDrawing(out string, show int) error {
 	return checkPlace(out)
 }
 
-// drawing plans what has to be planned and draws it. Ended is how the planning ended, nil where it is proved.
+// drawing ranks plans and draws one of them. Ended is how the ranking ended, nil where it is proven.
 func (a *app) drawing(ctx context.Context, p question.Problem, what string, show int) (drawn *scene.Scene, ended, err error) {
 	o := question.Options{Plans: show}
 	if what == drawCosts {
@@ -130,8 +130,8 @@ func (a *app) drawing(ctx context.Context, p question.Problem, what string, show
 	}
 }
 
-// fewer is the outcome where a plan is asked for that is not among those found: which is no mistake of the question
-// where the search was stopped.
+// fewer is the outcome where a plan is asked for that is not among those found. Where the search was stopped, that is
+// the reason, and no mistake of the user's.
 func fewer(show int, r *question.Result, ended error) error {
 	if ended != nil {
 		return ended

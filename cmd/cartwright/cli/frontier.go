@@ -92,7 +92,7 @@ func (a *app) staircase(ctx context.Context, p question.Problem, of frontier.Axi
 // steps tells how many steps were found so far.
 func (p *progress) steps(at question.Progress) {
 	if p.bar != nil {
-		p.bar.Describe(fmt.Sprintf("climbing: %d steps found", at.Found))
+		p.bar.Describe(fmt.Sprintf("searching: %d steps found", at.Found))
 		// A terminal that takes no progress takes no answer either, and that failure is told.
 		_ = p.bar.Set(at.Found)
 	}
@@ -117,7 +117,7 @@ type chart struct {
 	given bool
 }
 
-// checkCharts checks, before long work begins, that the charts can be written where they are to stand.
+// checkCharts checks, before long work begins, that the charts can be written.
 func checkCharts(charts []chart) error {
 	for _, c := range charts {
 		if !c.given {
@@ -129,7 +129,7 @@ func checkCharts(charts []chart) error {
 		case c.path == "" || c.path == "-":
 			return wrong(example, "%s needs the name of a file, but got %q", flag, c.path)
 		case (err != nil || info.Mode().IsRegular()) && !strings.EqualFold(filepath.Ext(c.path), "."+c.form):
-			return wrong(example, "%s draws a picture of that form, but %s does not end in .%s", flag, c.path, c.form)
+			return wrong(example, "%s draws a picture of that format, but %s does not end in .%s", flag, c.path, c.form)
 		case err == nil && info.IsDir():
 			return wrong(fmt.Sprintf("give the name of a file in it: %s %s", flag, filepath.Join(c.path, "steps."+c.form)),
 				"%s is a folder", c.path)

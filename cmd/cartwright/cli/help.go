@@ -7,16 +7,17 @@ import (
 	"github.com/spf13/cobra"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
 	"cartwright/scenarios"
 )
 
-// topic is something that help tells of which is no command. Its text is a README's, which stands beside the code.
+// topic is something other than a command that help explains. Its text is the README beside the code.
 type topic struct {
 	name, about, text string
 }
 
-// topics lists what help tells of beside the commands.
+// topics lists what help explains beside the commands.
 func (p Program) topics() []topic {
 	return []topic{
 		{"catalog", "the files of the catalogue, every column", catalog.Manual()},
@@ -39,12 +40,12 @@ func (a *app) addHelp(root *cobra.Command, topics []topic) {
 		if c.Name() != "help" {
 			continue
 		}
-		c.Long = "Tells of a command, or of one of these:\n" + list.String()
+		c.Long = "Explains a command, or one of these:\n" + list.String()
 		c.Example = "  cartwright help plan\n  cartwright help json"
 		c.Run, c.RunE = nil, func(_ *cobra.Command, args []string) error {
 			for _, t := range topics {
 				if len(args) == 1 && args[0] == t.name {
-					return a.print([]byte(t.text))
+					return a.manual(t.text)
 				}
 			}
 			about, rest, err := root.Find(args)
@@ -54,4 +55,23 @@ func (a *app) addHelp(root *cobra.Command, topics []topic) {
 			return about.Help()
 		}
 	}
+}
+
+// help returns the help of a command: its text, then how it is used, with flags wrapped to the screen.
+func (a *app) help(cmd *cobra.Command) string {
+	cmd.SetUsageTemplate(strings.ReplaceAll(cmd.UsageTemplate(), ".FlagUsages", fmt.Sprintf(".FlagUsagesWrapped %d", a.screenWidth())))
+	about := cmd.Long
+	if about == "" {
+		about = cmd.Short
+	}
+	return strings.TrimRight(about, "\n") + "\n\n" + cmd.UsageString()
+}
+
+// manual writes a text in Markdown, laid out for the screen.
+func (a *app) manual(text string) error {
+	laid, err := view.Manual(text, a.screenWidth())
+	if err != nil {
+		return err
+	}
+	return a.print([]byte(laid))
 }

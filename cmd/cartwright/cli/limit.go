@@ -18,7 +18,7 @@ type timeLimit struct {
 // addTimeLimit gives a command the time to search.
 func addTimeLimit(cmd *cobra.Command) *timeLimit {
 	t := &timeLimit{}
-	cmd.Flags().DurationVar(&t.given, "time-limit", 0, "longest `time` to search, like 90s (default as the scenario says)")
+	cmd.Flags().DurationVar(&t.given, "time-limit", 0, "longest `time` to search, like 90s (default: the scenario's)")
 	return t
 }
 

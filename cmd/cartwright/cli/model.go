@@ -13,8 +13,9 @@ import (
 
 const modelHelp = `Writes the integer program behind the first plan of a scenario in free MPS, so
 that any solver of such programs can check it. Columns and rows have names that
-tell what they stand for; money is in whole cents, all else in SI units. How
-large it is going to be is told before it is written.
+tell what they stand for. Money is in units of the currency, energy in kWh, mass
+in kg, length in m, current in A, fault current in kA. How large the program is
+is told before it is written.
 
 --proofs ranks the scenario's plans and writes each program that the ranking
 rests on to a folder, beside the proof of what is its best; --check checks such

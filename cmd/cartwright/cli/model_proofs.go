@@ -75,13 +75,13 @@ func (a *app) checkProofs(dir string) error {
 	}
 	text := fmt.Sprintf("%s, each checked in exact arithmetic.\n", view.Count(r.Count(), "proof", "proofs"))
 	if r.Least > 0 {
-		text += fmt.Sprintf("  %d of a least figure: nothing is below the point beside it by more than %.2g\n", r.Least, r.Short)
+		text += fmt.Sprintf("  %d: nothing costs less than the point found, to within %.2g\n", r.Least, r.Short)
 	}
 	if r.Above > 0 {
-		text += fmt.Sprintf("  %d of a limit that nothing is below\n", r.Above)
+		text += fmt.Sprintf("  %d: nothing costs less than a limit\n", r.Above)
 	}
 	if r.Impossible > 0 {
-		text += fmt.Sprintf("  %d of what is impossible\n", r.Impossible)
+		text += fmt.Sprintf("  %d: nothing is possible\n", r.Impossible)
 	}
-	return a.print([]byte(text))
+	return a.tell(text)
 }

@@ -15,9 +15,9 @@ import (
 
 const newHelp = `Makes a folder to start from: a scenario.yaml that shows every key with a
 comment, and a catalogue of one's own, CSV files that open in any spreadsheet.
---rules says under which rules it is wired: nec with 120 and 240 V, or iec with
-230 V; of the parts that come with the program those for these rules are copied.
-With --xlsx they come as one workbook with a sheet for each kind of part.
+--rules says under which rules the cart is wired: nec with 120 and 240 V, or iec
+with 230 V. The parts that come with the program and suit these rules are copied;
+with --xlsx into one workbook with a sheet for each kind of part.
 The folder must not exist yet; nothing is ever overwritten.`
 
 const newExample = `  cartwright new my-cart
@@ -55,7 +55,7 @@ func (a *app) newCommand() *cobra.Command {
 		if *workbook {
 			parts = filepath.Join(args[0], partsWorkbook)
 		}
-		return a.print(fmt.Appendf(nil, `%s is ready for the %s rules, %s. Next:
+		return a.tell(fmt.Sprintf(`%s is ready for the %s rules, %s. Next:
   1. put your parts and prices into %s
   2. say in %s what the cart has to do and what you own
   3. run: cartwright plan %s
@@ -87,8 +87,8 @@ func makeFolder(dir string, rules scenarios.Rules, workbook bool) error {
 	})
 }
 
-// newFolder has a folder filled beside dir and then gives it the name dir, so that there is a whole folder or none.
-// Where dir is a folder that is there, name is suggested for one in it.
+// newFolder fills a folder beside dir and then gives it the name dir, so that there is a whole folder or none.
+// Where dir is . or .. or /, the error suggests a folder called name in it.
 func newFolder(dir, name string, fill func(whole string) error) error {
 	dir = filepath.Clean(dir)
 	if _, err := os.Lstat(dir); err == nil {
@@ -121,8 +121,8 @@ func newFolder(dir, name string, fill func(whole string) error) error {
 	return nil
 }
 
-// copyFiles copies a file system into a folder, each file safe on disk before the next. Keep says of a line whether
-// it is copied; nil: all are.
+// copyFiles copies a file system into a folder, each file safe on disk before the next. Keep reports whether a line
+// is copied; nil: all are.
 func copyFiles(from fs.FS, to string, keep func(line string) bool) error {
 	return fs.WalkDir(from, ".", func(name string, entry fs.DirEntry, err error) error {
 		if err != nil {

@@ -25,16 +25,17 @@ its recharge may still be short of what is asked. Cash never goes below zero; it
 takes the place of the scenario's budget. Month 0 is now.
 
 The scenario is a demo's name, a folder, or a scenario.yaml; without one the
-current folder is meant. It has to say what is saved:
-savings: {now: 500, per_month: 200}
+current folder is meant. It has to say what is saved, for example
+  savings: {now: 500, per_month: 200}
 
---plan N saves for the N-th plan of the ranking, not for the first. An owned
-battery that the target does not use is told on top.
+--plan N saves for the N-th plan of the ranking, not for the first. Owned
+batteries, inverters and solar modules that the target does not use are listed
+on top.
 
 --show M adds how the cart of month M is wired, where things stand and what is
-left of its limits. As csv the months are written, or with --show M the shopping
-list of month M. The exit status is 1 where no plan is possible, or none that
-the money will do for within the months looked at.`
+left of its limits. --format csv writes the months, or with --show M the
+shopping list of month M. The exit status is 1 where no plan is possible, or
+none can be paid for within the months looked at.`
 
 const nextExample = `  cartwright next star-party
   cartwright next lantern-market --months 12 --show 6
@@ -55,7 +56,7 @@ func (a *app) nextCommand() *cobra.Command {
 	}
 	months := cmd.Flags().Int("months", next.DefaultMonths, "`number` of months to look ahead")
 	rank := cmd.Flags().Int("plan", 1, "`rank` of the plan to reach")
-	show := cmd.Flags().Int("show", -1, "`month` whose cart to show in full (default none)")
+	show := cmd.Flags().Int("show", 0, "`month` whose cart to show in full (default none)")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
@@ -67,6 +68,8 @@ func (a *app) nextCommand() *cobra.Command {
 			return wrong("write for example --plan 2", "--plan is %d, but has to be a rank from 1 to %d", *rank, mostPlans)
 		case flags.Changed("show") && *show < 0:
 			return wrong("write for example --show 0", "--show is %d, but has to be a month from 0 on", *show)
+		case !flags.Changed("show"):
+			*show = -1
 		}
 		p, err := a.open(args)
 		if err != nil {
@@ -124,7 +127,7 @@ func sequenceEnding(p question.Problem, q *next.Sequence, perMonth plan.Money) e
 	case q.Never:
 		return &outcome{code: codeNo, err: errors.New("the money is never there"), hint: more}
 	case !q.Within:
-		return &outcome{code: codeNo, err: fmt.Errorf("the money is there in month %d only", q.Reached),
+		return &outcome{code: codeNo, err: fmt.Errorf("the money is not there before month %d", q.Reached),
 			hint: fmt.Sprintf("look ahead with --months %d, or %s", q.Reached, more)}
 	}
 	return nil

@@ -59,9 +59,9 @@ func (a *app) warn(lists ...[]problem.Problem) {
 	}
 	switch {
 	case n == 1:
-		fmt.Fprintln(a.stderr, "cartwright: warning: look at the value above; it is used as it stands")
+		fmt.Fprintln(a.stderr, "cartwright: warning: check the value above; it is used as it is")
 	case n > 1:
-		fmt.Fprintf(a.stderr, "cartwright: warning: look at the %d values above; they are used as they stand\n", n)
+		fmt.Fprintf(a.stderr, "cartwright: warning: check the %d values above; they are used as they are\n", n)
 	}
 }
 

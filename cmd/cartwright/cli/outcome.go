@@ -18,7 +18,7 @@ const (
 	codeNo       = 1 // no plan meets the limits; the audit of what is installed fails
 	codeInput    = 2 // the input is wrong
 	codeUnproven = 3 // stopped by the time limit, by hand, or by the solver's failure
-	codeDisagree = 4 // a plan failed its audit
+	codeDisagree = 4 // a plan failed its audit, or a proof does not hold
 	codeWrite    = 5 // the answer could not be written
 )
 
@@ -55,12 +55,12 @@ func unwritten(what string, err error) error {
 	return &outcome{
 		code: codeWrite,
 		err:  fmt.Errorf("cannot write %s: %w", what, err),
-		hint: "what may stand there is not whole; give it another place, or make room, and run again",
+		hint: "what is there now may be incomplete; write it somewhere else, or make room, and run again",
 	}
 }
 
 // unchanged returns the outcome of a file or folder that could not be put in its place: what stood there
-// before still does. The error is told without the name of the temporary file, which nobody has heard of.
+// before still does. The error leaves out the name of the temporary file, which would mean nothing to the user.
 func unchanged(path string, err error) error {
 	var of *fs.PathError
 	var between *os.LinkError
@@ -73,7 +73,7 @@ func unchanged(path string, err error) error {
 	return &outcome{
 		code: codeWrite,
 		err:  fmt.Errorf("cannot write %s: %w", path, err),
-		hint: "nothing there has changed; give it another place, or make room, and run again",
+		hint: "nothing there has changed; write it somewhere else, or make room, and run again",
 	}
 }
 
@@ -102,7 +102,7 @@ func report(stderr io.Writer, err error) int {
 		}
 		fmt.Fprintf(stderr, "cartwright: error: %s; nothing was planned or written\n", what)
 		if hint == "" {
-			hint = "mend each at file:line:column as it says, then run again"
+			hint = "correct each as it says, then run again"
 		}
 	case errors.As(err, &disagreement):
 		code = codeDisagree

@@ -31,7 +31,7 @@ func TestReport(t *testing.T) {
 			"a.csv: the file is empty\n" +
 				"b.yaml:2:3: no such key; write name\n" +
 				"cartwright: error: 2 mistakes in the input; nothing was planned or written\n" +
-				"cartwright: hint: mend each at file:line:column as it says, then run again\n"},
+				"cartwright: hint: correct each as it says, then run again\n"},
 		{"wrong command line", wrong("write 1", "bad number %d", 7), codeInput,
 			"cartwright: error: bad number 7\ncartwright: hint: write 1\n"},
 		{"a plain error is wrong input", errors.New("odd"), codeInput, "cartwright: error: odd\n"},

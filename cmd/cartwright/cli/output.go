@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"cartwright/cmd/cartwright/safefile"
+	"cartwright/cmd/cartwright/view"
 )
 
 // output is standard output that remembers its first failed write, so that nobody who writes to it on the
@@ -28,7 +29,7 @@ func (o *output) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// failed returns the outcome of the first failed write, nil where there was none. Who reads no further, as head
+// failed returns the outcome of the first failed write, nil where there was none. A reader that stops early, as head
 // does, has read enough: that is no failure.
 func (o *output) failed() error {
 	if o.err == nil || readNoMore(o.err) {
@@ -45,11 +46,14 @@ func (a *app) print(answer []byte) error {
 	return nil
 }
 
-// target is a file that a command writes: where, what it may not be, and what is asked before it takes its place.
+// tell writes plain text, laid out for the screen.
+func (a *app) tell(text string) error { return a.print([]byte(view.Plain(text, a.screenWidth()))) }
+
+// target is a file that a command writes: where, which files it must not be, and a last check before it takes its place.
 type target struct {
 	path   string
 	inputs []string     // files the run reads
-	ready  func() error // nil: nothing is asked
+	ready  func() error // nil: no check
 }
 
 // writeFile has write fill a file, which is replaced whole or left as it was (see package safefile). What is no
@@ -103,7 +107,7 @@ func (u until) Write(p []byte) (int, error) {
 // broken returns the outcome of a write that failed: that it was stopped, where it was.
 func broken(ctx context.Context, failure error) error {
 	if ctx.Err() != nil {
-		return &outcome{code: codeUnproven, err: errors.New("stopped before all was written; no file was made or changed")}
+		return &outcome{code: codeUnproven, err: errors.New("stopped before everything was written; no file was made or changed")}
 	}
 	return failure
 }

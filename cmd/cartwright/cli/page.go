@@ -72,7 +72,7 @@ func (a *app) servePage(ctx context.Context, args []string) error {
 		fmt.Fprintln(a.stderr, "cartwright: open this address in a browser; Ctrl-C ends the page")
 	})
 	if unsaved {
-		fmt.Fprintln(a.stderr, "cartwright: changes that were not saved are gone with the page")
+		fmt.Fprintln(a.stderr, "cartwright: changes that were not saved are lost")
 	}
 	return err
 }

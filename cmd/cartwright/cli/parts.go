@@ -36,7 +36,7 @@ func (a *app) partsCommand() *cobra.Command {
 		kinds = append(kinds, string(k))
 	}
 	kind := addChoice(cmd, "kind", "kind of part to list", kinds)
-	units := addChoice(cmd, "units", "what masses and lengths are told in", []string{string(told.Metric), string(told.US)})
+	units := addChoice(cmd, "units", "units of masses and lengths", []string{string(told.Metric), string(told.US)})
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {

@@ -21,10 +21,10 @@ The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. Where no plan is possible, it says which change of a
 limit would make one possible.
 
-A screen shows what one decides by and shops with; --full shows all there is:
+The screen shows what is needed to decide and to shop; --full shows everything:
 ampacity, drop and fault current of every run, every limit, the year by month.
 
-As csv the ranking is written, or with --show N the whole bill of plan N.`
+--format csv writes the ranking, or with --show N the whole bill of plan N.`
 
 const planExample = `  cartwright plan cider-shed
   cartwright plan lantern-market --by mass --plans 3
@@ -59,10 +59,10 @@ func (a *app) planCommand() *cobra.Command {
 	}
 	by := addChoice(cmd, "by", "what is best: least cost, least mass, least cost for a lifetime kWh, or most usable energy",
 		[]string{string(question.ByCost), string(question.ByMass), string(question.ByLife), string(question.ByEnergy)})
-	vary := addChoice(cmd, "vary", "what each rank has to have of its own: a core, or kinds of battery", []string{varyCore, varyKinds})
-	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default as the scenario says)")
+	vary := addChoice(cmd, "vary", "what differs from rank to rank: the core (batteries, inverter, array and how many of each), or only the kinds of battery", []string{varyCore, varyKinds})
+	plans := cmd.Flags().Int("plans", 0, "`number` of plans to rank (default: the scenario's)")
 	show := cmd.Flags().Int("show", 0, "`rank` of the plan to show (default 1)")
-	full := cmd.Flags().Bool("full", false, "show all there is to the plan")
+	full := cmd.Flags().Bool("full", false, "show everything of the plan")
 	limit := addTimeLimit(cmd)
 	format := addFormat(cmd)
 	asOf := addAsOf(cmd)

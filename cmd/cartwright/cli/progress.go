@@ -11,12 +11,12 @@ import (
 	"cartwright/optimize/question"
 )
 
-// progress tells on standard error how far a search is. It does nothing where that is no terminal.
+// progress shows on standard error how far a search is. It does nothing where that is no terminal.
 type progress struct {
 	bar *progressbar.ProgressBar
 }
 
-// progress starts to tell.
+// progress begins to show it.
 func (a *app) progress() *progress {
 	f, ok := a.stderr.(*os.File)
 	if !ok || !term.IsTerminal(int(f.Fd())) {
@@ -31,7 +31,7 @@ func (a *app) progress() *progress {
 	)}
 }
 
-// tell takes how many cores were looked into and how many plans were found so far.
+// tell shows how many cores were looked into and how many plans were found so far.
 func (p *progress) tell(at question.Progress) {
 	if p.bar != nil {
 		p.bar.Describe(fmt.Sprintf("searching: %d choices looked into, %d plans found", at.Looked, at.Found))
@@ -40,7 +40,7 @@ func (p *progress) tell(at question.Progress) {
 	}
 }
 
-// clear takes the line away again.
+// clear removes the line.
 func (p *progress) clear() {
 	if p.bar != nil {
 		_ = p.bar.Finish()

@@ -103,8 +103,7 @@ func checkPlace(out string) error {
 	return nil
 }
 
-// reportOf plans what has to be planned and gathers what a report says. Ended is how the planning ended, nil where it is
-// proved.
+// reportOf ranks plans and gathers what a report says. Ended is how the ranking ended, nil where it is proven.
 func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *paper.Report, ended, err error) {
 	plans := max(show, p.Scenario.Solver.Plans)
 	r, err := a.rank(ctx, p, question.Options{Plans: plans})
@@ -135,7 +134,7 @@ func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *
 	return out, ended, nil
 }
 
-// replace writes a file whole or not at all, and says so.
+// replace writes a file whole or not at all, and says that it was written.
 func (a *app) replace(p question.Problem, path string, text []byte) error {
 	done := "wrote"
 	if _, err := os.Stat(path); err == nil {

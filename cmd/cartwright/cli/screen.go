@@ -9,7 +9,7 @@ import (
 	"cartwright/cmd/cartwright/view"
 )
 
-// screenWidth is how wide tables may be: as --width says, else as the terminal is, else as is usual.
+// screenWidth returns how many columns an answer may take: as --width says, else as the terminal has, else 80.
 func (a *app) screenWidth() int {
 	if a.width > 0 {
 		return a.width
@@ -24,5 +24,5 @@ func (a *app) screenWidth() int {
 
 // addWidth gives all commands the width of the screen.
 func (a *app) addWidth(root *cobra.Command) {
-	root.PersistentFlags().IntVar(&a.width, "width", 0, "`columns` that tables may take (default the terminal's, else 80)")
+	root.PersistentFlags().IntVar(&a.width, "width", 0, "`columns` of the screen (default the terminal's, else 80)")
 }

@@ -13,10 +13,10 @@ import (
 
 const valueHelp = `Lists every battery of the catalogue that fits the scenario's bus with what a
 usable kWh of it costs: by its price, landed (a string ready on the bus, with
-cable, device, shipping and tax) and over its cycle life; what a kWh weighs and
-takes up; and how many fit on the cart, with what stops one string more, found
-by solving. Those that do not fit the bus come with the reason. What each figure
-means, and who says so, is told below the tables.
+cable, device, shipping and tax) and over its life; what a kWh weighs and how
+much room it takes; and how many fit on the cart and what leaves no room for one
+more string, found by solving. Those that do not fit the bus are listed with the
+reason. What each figure means, with its source, stands below the tables.
 
 --by sorts by any column: what is cheapest, lightest, smallest or most comes
 first. Prices are of buying new; what is owned or for sale is marked.
@@ -27,7 +27,7 @@ current folder is meant.`
 const valueExample = `  cartwright value star-party
   cartwright value cider-shed --by life --format csv`
 
-// valueCommand tells what batteries are worth.
+// valueCommand compares batteries by what their energy costs.
 func (a *app) valueCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:               "value [scenario]",
@@ -71,7 +71,7 @@ func (a *app) valueCommand() *cobra.Command {
 	return cmd
 }
 
-// columnChoice is a choice of a column; there are too many to stand in the place of the value.
+// columnChoice is a choice of a column; there are too many to be listed in place of the value.
 type columnChoice struct {
 	choice
 }

@@ -10,8 +10,8 @@ import (
 // release is the version that .ci/release builds in.
 var release string
 
-// version returns what --version tells: the version that the program was built from, as far as the build says, the Go
-// it was built with, what for, and the engines it has.
+// version returns what --version shows: the version the program was built from, as far as the build says, the Go
+// version, system and processor, and the engines there are.
 func version() string {
 	text := built() + " " + runtime.Version() + " " + runtime.GOOS + "/" + runtime.GOARCH
 	for _, e := range optimize.Engines() {

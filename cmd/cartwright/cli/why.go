@@ -21,7 +21,7 @@ with what the cheapest plan then costs.
 
 With --part: why that part is not in the cheapest plan, the cheapest plan that
 has it, and the highest price, in whole cents, at which a cheapest plan would
-have it. The quantity may be another then.
+have it. The quantity may differ then.
 
 The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. The exit status is 1 where no plan is possible, or none

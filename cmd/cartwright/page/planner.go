@@ -12,7 +12,7 @@ import (
 
 // Planner answers what the page asks; it is the program behind it.
 type Planner interface {
-	// Check says in which a scenario does not fit its catalogue; the error is a *problem.Error.
+	// Check says where a scenario does not fit its catalogue; the error is a *problem.Error.
 	Check(s *scenarios.Scenario, c *catalog.Catalog) error
 	// Rank ranks the scenario's number of plans. It tells the first as soon as it is proved, and on the way how many
 	// cells were looked into and how many plans found.

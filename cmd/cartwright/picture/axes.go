@@ -99,8 +99,8 @@ func (a *axes) rule(xs, ys []tick, xName, yName string) {
 	}
 }
 
-// near writes lines of words beside a point where nothing is written yet, joined to it by a line where they had to be
-// put away from it; where there is no room they are left out.
+// near writes lines of words near a point, where nothing is written yet, joined to it by a line where they are some way
+// off; where there is no room they are left out.
 func (a *axes) near(p scene.Point, lines []string) {
 	ascent, descent := scene.Rise(smallSize)
 	further := scene.Leading(smallSize) * float64(len(lines)-1) // from the first line to the last
@@ -179,5 +179,5 @@ func (a *axes) crossed(b scene.Box) bool {
 	return false
 }
 
-// chartInk is the ink of what a chart shows, as against its frame.
+// chartInk is the ink of what a chart shows; its frame has others.
 const chartInk = scene.Blue

@@ -10,7 +10,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Sizes that a scenario does not state; what has them is dashed.
+// Sizes that a scenario does not state; what is drawn with them is dashed.
 const (
 	plankM     = 0.018 // a shelf's thickness
 	boardHighM = 0.4   // the board that carries inverter and gear
@@ -19,7 +19,7 @@ const (
 )
 
 // frame draws the outline of the frame: posts at the ends of the longest shelf, from the wheels to the
-// highest shelf. How the frame is built is not stated, so it stands back.
+// highest shelf. How the frame is built is not stated, so it is drawn faintly.
 func (v *elevation) frame() {
 	c := &v.Scenario.Cart
 	top, half := 0.0, 0.0

@@ -111,7 +111,7 @@ func (k *keys) list(s *scene.Scene, y float64) float64 {
 	return lowest
 }
 
-// mark writes a key beside a thing: where nothing is written yet, as near as it can be.
+// mark writes a key beside a thing, as near to it as nothing is written yet.
 func mark(s *scene.Scene, near scene.Point, key string) {
 	text := scene.Text{At: near, Words: key, Size: smallSize, Bold: true, Align: scene.Middle, Framed: true}
 	ascent, descent := scene.Rise(smallSize)

@@ -8,7 +8,7 @@ import (
 	"cartwright/cmd/cartwright/picture/symbol"
 )
 
-// rowGap parts one path's texts from the next.
+// rowGap separates one path's texts from the next.
 const rowGap = 4.0
 
 // solar draws the runs of the array, from the modules to the inverter's solar input, and returns the Y below.

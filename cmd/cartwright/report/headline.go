@@ -8,7 +8,7 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// headline is what stands on top: what this plan is, and what to buy for it first of all.
+// headline is the top of a report: what this plan is, and what to buy for it first of all.
 type headline struct {
 	Rank, Of int
 	Proven   bool

@@ -9,7 +9,7 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// limit is a bar: how much of a limit is used up.
+// limit is one bar of a report: how much of a limit is used up.
 type limit struct {
 	Name, Has, Bound, Left string
 	Percent                float64 // of the bar's length
@@ -42,7 +42,7 @@ func limits(p *plan.Plan, u told.Units) []limit {
 	return list
 }
 
-// atLeast reports whether a limit is one from below: what is left of it is how far its value is above.
+// atLeast reports whether a limit is a lower one: then what is left of it is how far the value is above it.
 func atLeast(l plan.Limit) bool {
 	return math.Abs(l.Value-l.Limit-l.Slack) <= math.Abs(l.Limit-l.Value-l.Slack)
 }

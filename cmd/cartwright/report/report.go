@@ -64,7 +64,7 @@ type contents struct {
 	AsOf            string
 }
 
-// drawing is a picture within the page.
+// drawing is a picture in the report.
 type drawing struct {
 	Name string
 	SVG  template.HTML

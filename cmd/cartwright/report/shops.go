@@ -97,8 +97,8 @@ func (r *Report) item(l plan.Line, u told.Units) item {
 	return x
 }
 
-// dated returns the date of the price that a line is bought at, and whether it is old: that of the offer it
-// is bought by, else the catalogue's own.
+// dated returns the date of the price that a line is bought at, and whether it is old: the date of the offer used,
+// else that of the part.
 func (r *Report) dated(l plan.Line) (asOf time.Time, old bool) {
 	part := r.part(l.Part)
 	asOf, old = part.AsOf, part.Stale(r.AsOf)

@@ -27,7 +27,7 @@ func keepOwner(name string, old fs.FileInfo) {
 // rename gives a file another's name.
 func rename(from, to string) error { return os.Rename(from, to) }
 
-// syncFolder makes a new name safe on disk. Some file systems have no such thing.
+// syncFolder makes a new name safe on disk. Some file systems cannot do that.
 func syncFolder(dir string) error {
 	f, err := os.Open(dir)
 	if err != nil {

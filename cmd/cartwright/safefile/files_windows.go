@@ -23,7 +23,7 @@ func names(path string, _ fs.FileInfo) uint64 {
 // keepOwner does nothing: a new file has its folder's rights here.
 func keepOwner(string, fs.FileInfo) {}
 
-// rename gives a file another's name. Whoever just reads the other keeps that from happening, for a moment.
+// rename gives a file another's name. That fails while another program has the other one open, so it is retried.
 func rename(from, to string) error { return insist(func() error { return os.Rename(from, to) }) }
 
 // syncFolder does nothing: folders cannot be made safe by themselves here.

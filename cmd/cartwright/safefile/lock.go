@@ -2,8 +2,7 @@ package safefile
 
 import "time"
 
-// How long another program's turn is waited for, and how often it is looked whether it is over: a turn takes
-// milliseconds.
+// How long to wait for another run's lock, and how often to try: a run holds it for milliseconds.
 const (
 	lockTime = 2 * time.Second
 	lockStep = 5 * time.Millisecond

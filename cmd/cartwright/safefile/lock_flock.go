@@ -10,8 +10,8 @@ import (
 	"time"
 )
 
-// lock takes a folder's turn to change its files, until what it returns is called. Programs that know nothing of it
-// are not kept out, and where the file system has no locks nobody is.
+// lock locks a folder against other runs of this program until release is called. Other programs are not kept out,
+// and where the file system has no locks nobody is.
 func lock(dir string) (release func(), err error) {
 	f, err := os.Open(dir)
 	if err != nil {

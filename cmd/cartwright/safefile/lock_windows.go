@@ -17,11 +17,10 @@ const (
 	accessDenied     = syscall.ERROR_ACCESS_DENIED // also of a file that is being deleted
 )
 
-// turnFile is open, for one program alone, while it changes a folder's files, and gone when it is closed.
+// turnFile is the lock: a file that only one run at a time can hold open, and that is gone when it is closed.
 const turnFile = ".cartwright-turn"
 
-// lock takes a folder's turn to change its files, until what it returns is called. Programs that know nothing of it
-// are not kept out.
+// lock locks a folder against other runs of this program until release is called. Other programs are not kept out.
 func lock(dir string) (release func(), err error) {
 	name, err := syscall.UTF16PtrFromString(filepath.Join(dir, turnFile))
 	if err != nil {
@@ -42,7 +41,7 @@ func lock(dir string) (release func(), err error) {
 	return func() { syscall.CloseHandle(turn) }, nil
 }
 
-// insist tries again for a while what fails because another program has a file open.
+// insist retries, for a while, what fails because another program has a file open.
 func insist(try func() error) error {
 	for waited := time.Duration(0); ; waited += lockStep {
 		if err := try(); !taken(err) || waited >= lockTime {

@@ -1,6 +1,6 @@
-// Package safefile writes files that people keep: a file is replaced whole or left as it was, its mode, its
-// place behind a symbolic link and its other names stay, and no half-written file is left beside it, whatever
-// signal comes. A lost power supply may leave one, whose name begins with a dot and the file's own.
+// Package safefile writes files that people keep. A file is replaced whole or left as it was; its mode, symbolic links
+// to it and its other names stay; and no half-written file is left beside it, whatever signal comes. Loss of power may
+// leave one, whose name is a dot, the file's name and more.
 package safefile
 
 import (
@@ -16,8 +16,8 @@ import (
 )
 
 // Replace has fill write the file at path. The text goes to a file beside it first and is made safe on disk;
-// then ready is asked, which may still refuse (nil: nothing to ask); then the new file takes the old one's name. From
-// ready on the folder is locked where the system can: of several runs at once each finds what the one before wrote.
+// then ready, if given, may still refuse; then the new file takes the old one's name. From ready on the folder is
+// locked where the system can do that, so that of several runs at once each finds what the one before wrote.
 // A file that has several names is written in its place instead, since a new file would have one of them only.
 func Replace(path string, fill func(io.Writer) error, ready func() error) error {
 	path, old, err := settle(path)
@@ -83,7 +83,7 @@ func create(path string, old fs.FileInfo) (*os.File, error) {
 			continue
 		}
 		if err == nil && old != nil {
-			// What the process's mask took away is given back; where that is not allowed the mode is narrower.
+			// Gives back the rights that the process's umask took away; where that is not allowed the file has fewer.
 			_ = f.Chmod(mode)
 			keepOwner(name, old)
 		}
@@ -123,7 +123,7 @@ func overwrite(path string, text []byte) error {
 	return errors.Join(err, f.Close())
 }
 
-// hold keeps signals from ending the process, until what it returns is called. Whoever else listens hears them.
+// hold keeps signals from ending the process until release is called. Others that listen for them still get them.
 func hold() (release func()) {
 	heard := make(chan os.Signal, 1)
 	signal.Notify(heard, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)

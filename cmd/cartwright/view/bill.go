@@ -9,11 +9,8 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// kindCableEnd is the kind of a bill's line for crimped ends; its part is the cable.
-const kindCableEnd = "cable-end"
-
-// bill shows what to buy, by vendor where vendors are known, and what it comes to. In short the crimped ends stand
-// with their cable, and vendors have no subtotals.
+// bill shows what to buy, by vendor where vendors are known, and what it comes to. The short bill has ends in the line
+// of their cable or conduit, and no subtotals of vendors.
 func (p Plans) bill(one *plan.Plan) section {
 	title := detailTitle(one, "what to buy")
 	vendors, bought := vendorsOf(one.Bill)
@@ -43,9 +40,9 @@ func (p Plans) bill(one *plan.Plan) section {
 				continue
 			}
 			subtotal += l.Line
-			cable, ends := endsOf(bought, l)
+			whole, ends := endsOf(bought, l)
 			switch {
-			case p.Full || cable == nil && ends == nil:
+			case p.Full || whole == nil && ends == nil:
 				p.billRow(t, l, p.describe(l), l.Line, marks)
 			case ends != nil:
 				p.billRow(t, l, fmt.Sprintf("%s, %s ends", p.describe(l), short(ends.Buy, 0)), l.Line+ends.Line, marks)
@@ -61,18 +58,18 @@ func (p Plans) bill(one *plan.Plan) section {
 	return section{title: title, table: t}
 }
 
-// endsOf returns, of a cable, the crimped ends bought with it, and of crimped ends their cable.
-func endsOf(bought []plan.Line, of plan.Line) (cable, ends *plan.Line) {
+// endsOf returns, of a cable or a conduit, the ends bought with it, and of ends the cable or conduit that they are for.
+func endsOf(bought []plan.Line, of plan.Line) (whole, ends *plan.Line) {
 	for i := range bought {
 		switch l := &bought[i]; {
 		case l.Part != of.Part || l.Vendor != of.Vendor || l.Kind == of.Kind:
-		case l.Kind == kindCableEnd:
+		case plan.IsEnd(l.Kind):
 			ends = l
-		case of.Kind == kindCableEnd:
-			cable = l
+		case plan.IsEnd(of.Kind):
+			whole = l
 		}
 	}
-	return cable, ends
+	return whole, ends
 }
 
 // billRow adds a line of the bill.
@@ -101,17 +98,17 @@ func (p Plans) sums(t *table, one *plan.Plan) {
 	t.row("", "", "", "cost", "", money(one.Cost))
 }
 
-// billNotes says what the bill's lines do not.
+// billNotes explains what is not plain from the lines of the bill.
 func (p Plans) billNotes(one *plan.Plan, bought []plan.Line, withEnds, marks bool) []string {
 	var notes []string
 	if withEnds {
-		notes = append(notes, "The sum of a cable is with its crimped ends; --full tells them apart.")
+		notes = append(notes, "The sum of a cable or conduit includes its ends; --full lists them apart.")
 	}
 	if marks {
 		notes = append(notes, staleNote(p.AsOf))
 	}
 	if over := p.units().overbought(bought); len(over) > 0 {
-		notes = append(notes, "Bought but not installed, because so many cost less than fewer: "+strings.Join(over, ", ")+".")
+		notes = append(notes, "Bought but not installed, because more cost less than fewer: "+strings.Join(over, ", ")+".")
 	}
 	if remarks := p.remarks(one.Bill); p.Full && remarks != "" {
 		notes = append(notes, "The catalogue notes: "+remarks+".")

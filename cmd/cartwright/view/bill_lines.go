@@ -15,7 +15,7 @@ func (p Plans) remarks(bill []plan.Line) string {
 	parts := map[string][]string{}
 	for _, l := range bill {
 		e, ok := p.Catalog.Find(l.Part)
-		if !ok || e.Notes == "" || l.Quantity <= 0 || l.Kind == kindCableEnd || slices.Contains(parts[e.Notes], l.Part) {
+		if !ok || e.Notes == "" || l.Quantity <= 0 || plan.IsEnd(l.Kind) || slices.Contains(parts[e.Notes], l.Part) {
 			continue
 		}
 		if len(parts[e.Notes]) == 0 {
@@ -41,7 +41,7 @@ func (u units) overbought(bought []plan.Line) []string {
 	for _, l := range bought {
 		switch spare := l.Buy + l.Have - l.Quantity; {
 		case spare <= hair:
-		case l.Kind == kindCableEnd:
+		case plan.IsEnd(l.Kind):
 			over = append(over, short(spare, 0)+" ends of "+l.Part)
 		case l.Unit == "m":
 			over = append(over, short(u.figure(spare, "m"), 2)+" "+u.unit("m")+" of "+l.Part)
@@ -85,8 +85,11 @@ func vendorsOf(bill []plan.Line) (vendors []string, bought []plan.Line) {
 
 // describe returns what a line of the bill is, in words.
 func (p Plans) describe(l plan.Line) string {
-	if l.Kind == kindCableEnd {
+	switch l.Kind {
+	case plan.KindCableEnd:
 		return "crimped ends"
+	case plan.KindConduitEnd:
+		return "fittings for its ends"
 	}
 	return p.name(l.Part)
 }

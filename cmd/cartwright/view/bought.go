@@ -16,8 +16,8 @@ import (
 type Bought struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	// Plan is the rank of the plan that is bought, 0 where it is the months up to and with Month, or Part by
-	// itself.
+	// Plan is the rank of the plan that is bought; 0 where the months up to and including Month are, or Part, which
+	// no plan bought.
 	Plan, Month int
 	Part        string
 
@@ -104,19 +104,19 @@ func (b Bought) money() section {
 	switch {
 	case s.Savings == nil:
 		if b.Short > 0 {
-			lines = append(lines, fmt.Sprintf("The other %s came from elsewhere: the file says of no savings.", money(b.Short)))
+			lines = append(lines, fmt.Sprintf("The other %s came from elsewhere: the file states no savings.", money(b.Short)))
 		}
 	case b.Owned.SavingsNow == nil:
-		lines = append(lines, fmt.Sprintf("savings.now stays at %s: that is less than the %s that were still to pay, so they came from elsewhere, and what is saved now is not known. Write it yourself.",
+		lines = append(lines, fmt.Sprintf("savings.now stays at %s: that is less than the %s still to pay, so the money came from elsewhere, and what is left of the savings is not known. Enter it yourself.",
 			money(plan.Money(s.Savings.Now)), money(b.Short)))
 	default:
 		if b.Income != 0 {
-			lines = append(lines, fmt.Sprintf("Up to month %d another %s are saved.", b.Month, money(b.Income)))
+			lines = append(lines, fmt.Sprintf("Up to month %d another %s is saved.", b.Month, money(b.Income)))
 		}
 		amount("savings.now", s.Savings.Now, *b.Owned.SavingsNow)
 	}
 	if s.Limits.Budget < endlessCents {
-		lines = append(lines, fmt.Sprintf("limits.budget stays at %s: it is what may be spent from now on. Lower it where it was for everything.", money(plan.Money(s.Limits.Budget))))
+		lines = append(lines, fmt.Sprintf("limits.budget stays at %s: it is what may be spent from now on. Lower it if it was meant for the whole cart.", money(plan.Money(s.Limits.Budget))))
 	}
 	return section{title: "Money in hand", prose: lines}
 }

@@ -15,7 +15,7 @@ type Compare struct {
 	Scenario *scenarios.Scenario
 	Table    *compare.Table
 	Cautions []string
-	// Notices says what keeps batteries apart that could stand together.
+	// Notices says which batteries never share a bus only because the catalogue states no common group.
 	Notices []string
 }
 
@@ -34,7 +34,7 @@ func named(list []compare.Line, none string) string {
 // label names a choice.
 func label(o *compare.Outcome) string { return named(o.Buy, "nothing bought") }
 
-// sheet answers first, then shows the choices side by side, what each is and what cannot be.
+// sheet answers first, then shows the choices side by side, what each is and which are not possible.
 func (c Compare) sheet() sheet {
 	var cannot, whole []string
 	s := sheet{c.answer()}
@@ -58,7 +58,7 @@ func (c Compare) sheet() sheet {
 	}
 	s = append(noticed(s, c.Notices), c.sideBySide()...)
 	if len(cannot) > 0 {
-		s = append(s, section{title: "What cannot be", bullets: cannot})
+		s = append(s, section{title: "What is not possible", bullets: cannot})
 	}
 	if len(whole) > 0 {
 		s = append(s, section{title: "On the cart", bullets: whole})
@@ -86,7 +86,7 @@ func (c Compare) answer() section {
 	currency, owned := c.Scenario.Currency, fixed(c.Table.OwnedKWh, 2)
 	switch {
 	case !possible:
-		return section{title: "None of these choices can be."}
+		return section{title: "None of these choices is possible."}
 	case best == nil:
 		return section{title: fmt.Sprintf("No choice gives more usable energy than the %s kWh owned today.", owned), prose: c.sunniest()}
 	}
@@ -152,7 +152,7 @@ func (c Compare) sideBySide() sheet {
 			}
 			t.row(cells...)
 		}
-		t.row(append([]string{"can be"}, each(some, func(o compare.Outcome) string { return map[bool]string{true: "yes", false: "no"}[o.Plan != nil] })...)...)
+		t.row(append([]string{"possible"}, each(some, func(o compare.Outcome) string { return map[bool]string{true: "yes", false: "no"}[o.Plan != nil] })...)...)
 		row("usable kWh", func(o *compare.Outcome) string { return fixed(o.Plan.UsableKWh, 2) })
 		row("lasts h", func(o *compare.Outcome) string { return fixed(o.Plan.AutonomyH, 1) })
 		if c.Scenario.Sun != nil {
@@ -179,7 +179,7 @@ func (c Compare) sideBySide() sheet {
 	return s
 }
 
-// reasons says why a choice cannot be, and what would have to give.
+// reasons says why a choice is not possible, and what would have to change.
 func (c Compare) reasons(o *compare.Outcome) []string {
 	list := append([]string(nil), o.Reasons...)
 	for _, change := range o.Changes {
@@ -205,7 +205,7 @@ func (c Compare) spareKg(p *plan.Plan) float64 {
 	return math.Inf(1)
 }
 
-// binds names the limits that bind. Autonomy is an outcome of a choice.
+// binds names the limits that bind; autonomy is none of them, since it is an outcome of a choice.
 func binds(p *plan.Plan) []string {
 	names := []string{}
 	for _, l := range binding(p.Limits) {

@@ -8,7 +8,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// impossible says that there is no plan and how little would have to give for one.
+// impossible says that there is no plan, and the smallest changes that would make one possible.
 func (p Plans) impossible() sheet {
 	s := sheet{{title: "No plan for " + p.Scenario.Name + " meets all limits."}}
 	var single, joint []string
@@ -52,7 +52,7 @@ func (p Plans) impossible() sheet {
 	return append(s, p.proofOfNone())
 }
 
-// obstacles lists what else but a limit keeps every plan out.
+// obstacles lists what other than a limit rules out every plan.
 func obstacles(reasons []string) section {
 	return section{title: "What stands in the way:", bullets: reasons}
 }
@@ -83,7 +83,7 @@ func withUnit(figure, unit string) string {
 	return figure + " " + unit
 }
 
-// proofOfNone says by whose word there is no plan.
+// proofOfNone says how it is known that there is no plan.
 func (p Plans) proofOfNone() section {
 	s := p.Result.Solver
 	if s.Models == 0 {

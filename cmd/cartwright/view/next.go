@@ -21,7 +21,7 @@ type Next struct {
 	// holds that month's shopping list, otherwise the month table.
 	Show     int
 	Cautions []string
-	// Notices says what keeps batteries apart that could stand together.
+	// Notices says which batteries never share a bus only because the catalogue states no common group.
 	Notices []string
 }
 

@@ -15,7 +15,7 @@ func (n Next) target() string {
 	return "the cheapest plan"
 }
 
-// offRecord is something owned that the target has no place for.
+// offRecord is something owned that the target does not use.
 type offRecord struct {
 	Part  string  `json:"part"`
 	Count float64 `json:"count"`
@@ -56,10 +56,10 @@ func (n Next) takenOff() []string {
 		fate := ""
 		for _, l := range n.Sequence.Target.Bill {
 			if l.Part == o.Part && l.Sell > 0 {
-				fate = ", and is sold"
+				fate = "; sold"
 			}
 		}
-		words = append(words, fmt.Sprintf("Off the cart: %s x %s, owned, has no place in this plan%s.", short(o.Count, 0), o.Part, fate))
+		words = append(words, fmt.Sprintf("Off the cart: %s x %s, owned but not used in this plan%s.", short(o.Count, 0), o.Part, fate))
 	}
 	return words
 }
@@ -88,7 +88,7 @@ func (n Next) aside() []string {
 		for _, b := range n.Sequence.Target.Core.Batteries {
 			left := math.Min(owned[b.Part], float64(b.Strings*b.Series)) - stands[b.Part]
 			if left > 0 && told[b.Part] != left {
-				words = append(words, fmt.Sprintf("From month %d on %s x %s, owned by then, is off the cart for a while.", m.Month, short(left, 0), b.Part))
+				words = append(words, fmt.Sprintf("From month %d on, %s x %s, owned by then, stays off the cart for a while.", m.Month, short(left, 0), b.Part))
 			}
 			told[b.Part] = math.Max(0, left)
 		}

@@ -19,7 +19,7 @@ func (p Plans) becomes(h scenarios.Holding, one *plan.Plan) holding {
 	si, u := countedIn(p.Catalog, h.PartID), p.units()
 	out := holding{part: h.PartID, unit: u.unit(si), have: u.figure(h.Count, si)}
 	for _, l := range one.Bill {
-		if l.Part == h.PartID && l.Kind != kindCableEnd {
+		if l.Part == h.PartID && !plan.IsEnd(l.Kind) {
 			out.used += u.figure(l.Have, si)
 			out.sold += u.figure(l.Sell, si)
 			out.credit += l.Credit

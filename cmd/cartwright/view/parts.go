@@ -15,7 +15,7 @@ type Parts struct {
 	Where   string // the folder, or what the embedded one is called
 	Catalog *catalog.Catalog
 	Kind    catalog.Kind // only this kind; "" for all and the offers
-	AsOf    time.Time    // day that the age of prices is counted to
+	AsOf    time.Time    // day by which the age of prices is judged
 	Units   told.Units   // what masses and lengths are told in
 }
 
@@ -86,12 +86,12 @@ func (p Parts) summary() section {
 			p.AsOf.Format(time.DateOnly), old))
 	}
 	if own := p.own(); own != "" {
-		lines = append(lines, "Columns of your own, read past: "+own+".")
+		lines = append(lines, "Columns of your own, not read: "+own+".")
 	}
 	return section{title: "Catalogue", prose: lines}
 }
 
-// own lists the columns that were read past, each with where it stands.
+// own lists a person's own columns, which are not read, each with where it stands.
 func (p Parts) own() string {
 	var list []string
 	for _, c := range p.Catalog.Own {
@@ -110,7 +110,7 @@ type partRecord struct {
 	ID     string  `json:"id"`
 	Kind   string  `json:"kind"`
 	Name   string  `json:"name"`
-	Price  float64 `json:"price"` // each; of a cable, of a metre
+	Price  float64 `json:"price"` // each, or of a metre of what is bought by length
 	Unit   string  `json:"unit"`  // "each" or "m"
 	MassKg float64 `json:"mass_kg"`
 	Vendor string  `json:"vendor"`

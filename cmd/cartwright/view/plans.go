@@ -20,13 +20,13 @@ type Plans struct {
 	// Show is the rank of the plan to show. 0 is the first; then CSV holds the ranking, where otherwise it
 	// holds that plan's bill.
 	Show int
-	// Full shows everything there is to a plan and the ranking; otherwise what one decides by and shops with.
+	// Full shows everything of a plan and the ranking; otherwise what is needed to decide and to shop.
 	Full bool
-	// Asked tells that so many ranks were asked for: they are shown, however many.
+	// Asked says that the number of ranks was asked for: all of them are shown.
 	Asked bool
-	// AsOf is the day that the age of prices is counted to; where it is zero no price is marked as old.
+	// AsOf is the day by which the age of prices is judged; where it is zero no price is marked as old.
 	AsOf time.Time
-	// Notices says what keeps batteries apart that could stand together.
+	// Notices says which batteries never share a bus only because the catalogue states no common group.
 	Notices []string
 }
 

@@ -7,8 +7,11 @@ import (
 	"testing"
 	"time"
 
+	"cartwright/catalog"
+	"cartwright/optimize/next"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
+	"cartwright/scenarios"
 )
 
 func TestPlansInEveryFormat(t *testing.T) {
@@ -121,11 +124,46 @@ func TestOverbought(t *testing.T) {
 		{Part: "pebble", Quantity: 2, Unit: "each", Have: 1, Buy: 1},
 		{Part: "cu-10", Kind: "cable", Quantity: 0.1 + 0.2, Unit: "m", Buy: 0.3},
 		{Part: "cu-4", Kind: "cable", Quantity: 3.5, Unit: "m", Have: 1, Buy: 10},
-		{Part: "cu-4", Kind: kindCableEnd, Quantity: 4, Unit: "each", Buy: 10},
+		{Part: "cu-4", Kind: plan.KindCableEnd, Quantity: 4, Unit: "each", Buy: 10},
+		{Part: "hose", Kind: plan.KindConduitEnd, Quantity: 2, Unit: "each", Buy: 4},
 	})
-	want := []string{"2 x slate", "7.5 m of cu-4", "6 ends of cu-4"}
+	want := []string{"2 x slate", "7.5 m of cu-4", "6 ends of cu-4", "2 ends of hose"}
 	if !slices.Equal(got, want) {
 		t.Errorf("overbought = %q, want %q", got, want)
+	}
+}
+
+// The ends of a conduit are no conduit: they stood in the bill as so many more of it, were counted as another part, and
+// added to how many metres of it are used.
+func TestConduitEnds(t *testing.T) {
+	hose := plan.Line{Part: "hose", Kind: string(catalog.KindConduit), Unit: "m", Buy: 3, Have: 2, Quantity: 5, UnitPrice: 2, Line: 600}
+	ends := plan.Line{Part: "hose", Kind: plan.KindConduitEnd, Unit: "each", Buy: 2, Have: 2, Quantity: 4, UnitPrice: 1.5, Line: 300}
+	p := sample()
+	p.Scenario = &scenarios.Scenario{Name: "Hose", Currency: "EUR", Units: scenarios.Metric, Have: []scenarios.Holding{{PartID: "hose", Count: 2, ByLength: true, Ends: 2}}}
+	p.Catalog = &catalog.Catalog{Conduits: []catalog.Conduit{{Part: catalog.Part{ID: "hose", Name: "Hose 20 mm"}}}}
+	one := &plan.Plan{Rank: 1, Bill: []plan.Line{hose, ends}}
+	short, err := sheet{p.bill(one)}.screen(Width)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(short, "Hose 20 mm, 2 ends") || !strings.Contains(short, "9.00") || strings.Contains(short, "1.50") {
+		t.Errorf("the short bill is\n%s", short)
+	}
+	p.Full = true
+	full, err := sheet{p.bill(one)}.screen(Width)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(full, "fittings for its ends") {
+		t.Errorf("the full bill is\n%s", full)
+	}
+	if got := p.becomes(p.Scenario.Have[0], one).used; got != 2 {
+		t.Errorf("%g m of 2 m are used", got)
+	}
+	bought := []next.Purchase{{Part: "slate", Kind: "battery", Unit: "each", Quantity: 1}, {Part: "hose", Kind: "conduit", Unit: "m", Quantity: 3},
+		{Part: "hose", Kind: plan.KindConduitEnd, Unit: "each", Quantity: 2}}
+	if got, want := (units{}).purchases(bought), "1 x slate and 1 other part"; got != want {
+		t.Errorf("bought %q, want %q", got, want)
 	}
 }
 

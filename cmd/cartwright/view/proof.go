@@ -7,7 +7,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// aims says of a proven first plan what no other plan is.
+// aims says in what no other plan is better than a proven first one.
 var aims = map[question.By]string{
 	question.ByCost:   "costs less",
 	question.ByMass:   "is lighter",
@@ -41,9 +41,9 @@ const Besides = "Choices left out unsolved rest on bounds in ordinary arithmetic
 func Proved(r *question.Result) []string {
 	by := Work(r.Solver) + " " + Besides
 	if r.Solver.Status == question.Optimal {
-		return []string{"Proved: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
+		return []string{"Proven: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
 	}
-	return []string{"Not proved: the search was stopped. Ranks so marked are the best found so far.", by}
+	return []string{"Not proven: the search was stopped. Ranks so marked are the best found so far.", by}
 }
 
 // proven returns up to which rank the plans are proved.
@@ -63,7 +63,7 @@ func ranks(n int) string {
 	return fmt.Sprintf("%d ranks", n)
 }
 
-// proof says how far the ranking can be trusted, and by whose word.
+// proof says how far the ranking is proven, and which engine found it.
 func (p Plans) proof() section {
 	s := p.Result.Solver
 	work := Work(s)

@@ -5,6 +5,7 @@ import (
 
 	"cartwright/catalog"
 	"cartwright/optimize/next"
+	"cartwright/optimize/plan"
 )
 
 // purchases names the main ones of a list in a sentence: "1 x slate, 1 x gust and 13 other parts".
@@ -18,16 +19,15 @@ func (u units) purchases(list []next.Purchase) string {
 }
 
 // mainParts returns the purchases that give a list its name, a text each: batteries, inverters and solar modules, or what
-// costs most where there are none; and how many other parts there are. Crimped ends go with their cable.
+// costs most where there are none; and how many other parts there are. Ends go with their cable or conduit.
 func (u units) mainParts(of []next.Purchase) (main []string, others int) {
 	dearest := -1
 	for i, b := range of {
-		switch b.Kind {
-		case string(catalog.KindBattery), string(catalog.KindInverter), string(catalog.KindSolar):
+		switch {
+		case b.Kind == string(catalog.KindBattery), b.Kind == string(catalog.KindInverter), b.Kind == string(catalog.KindSolar):
 			main = append(main, u.quantity(b))
 			continue
-		case kindCableEnd:
-		default:
+		case !plan.IsEnd(b.Kind):
 			others++
 		}
 		if dearest < 0 || b.Line > of[dearest].Line {
@@ -36,7 +36,7 @@ func (u units) mainParts(of []next.Purchase) (main []string, others int) {
 	}
 	if len(main) == 0 && dearest >= 0 {
 		main = []string{u.quantity(of[dearest])}
-		if of[dearest].Kind != kindCableEnd {
+		if !plan.IsEnd(of[dearest].Kind) {
 			others--
 		}
 	}
@@ -48,7 +48,7 @@ func (u units) quantity(b next.Purchase) string {
 	switch {
 	case b.Unit == "m":
 		return enough(u.figure(b.Quantity, b.Unit)) + " " + u.unit(b.Unit) + " " + b.Part
-	case b.Kind == kindCableEnd:
+	case plan.IsEnd(b.Kind):
 		return short(b.Quantity, 0) + " ends " + b.Part
 	}
 	return short(b.Quantity, 0) + " x " + b.Part

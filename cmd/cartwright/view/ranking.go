@@ -154,7 +154,7 @@ func (p Plans) ranking() section {
 		t.notes = append(t.notes, seriesNote)
 	}
 	if slices.ContainsFunc(plans, func(p plan.Plan) bool { return p.Cost < 0 }) {
-		t.notes = append(t.notes, "A cost below 0: what is sold brings more than is spent, and you are paid the difference. Divided by kWh it says nothing of what energy costs.")
+		t.notes = append(t.notes, "A cost below 0: what is sold brings more than is spent, and you are paid the difference. Divided by kWh it says nothing about what energy costs.")
 	}
 	if unproven {
 		t.notes = append(t.notes, "* not proven: a better plan may exist.")

@@ -9,8 +9,8 @@ func oneLine(head string) string {
 
 var headJoins = strings.NewReplacer("-\n", "", "/\n", "/", "\n", " ")
 
-// stacked lays the table out for a screen that it is too wide for: the cells of a row below each other, each
-// after its heading; the first text stands as the row's own heading.
+// stacked lays the table out for a screen that is too narrow for it: the cells of a row stand below each other, each
+// after its heading; the first text is the row's own heading.
 func (t *table) stacked(width int) string {
 	head, rows := t.cleaned()
 	title := 0

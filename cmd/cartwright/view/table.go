@@ -21,8 +21,8 @@ const (
 )
 
 // The spaces between two columns of a table: the usual number, and the one of a table with numbers that
-// would not fit with that. There text is broken only where even narrow gaps leave no room; side by side,
-// columns of prose need the wide ones.
+// would not fit with that, so that its text is broken as little as can be. Columns of prose side by side need the
+// wide one.
 const (
 	wideGap   = 2
 	narrowGap = 1
@@ -34,12 +34,13 @@ type column struct {
 	// number columns are right aligned and keep their width; text columns are left aligned and give way
 	// where a table would be wider than the screen.
 	number bool
+	least  int // width below which a text column is never squeezed, beside narrowest and what its lists need
 }
 
 func text(head string) column   { return column{head: head} }
 func number(head string) column { return column{head: head, number: true} }
 
-// A table is a heading, rows of cells and footnotes. A cell may have several lines, parted by "\n".
+// A table is a heading, rows of cells and footnotes. "\n" breaks a line within a cell.
 type table struct {
 	columns []column
 	rows    [][]string
@@ -57,7 +58,7 @@ func (t *table) fitted(width int) (head []string, rows [][]string, gap int, fits
 	widths, least := make([]int, len(t.columns)), make([]int, len(t.columns))
 	total := 0
 	for i := range widths {
-		widths[i], least[i] = blockWidth(head[i]), narrowest
+		widths[i], least[i] = blockWidth(head[i]), max(narrowest, t.columns[i].least)
 		for _, r := range rows {
 			widths[i] = max(widths[i], blockWidth(joined(r[i])))
 			least[i] = max(least[i], min(narrowestOf(r[i]), widestEntry))
@@ -93,7 +94,7 @@ func (t *table) fitted(width int) (head []string, rows [][]string, gap int, fits
 	return head, rows, gap, total <= width
 }
 
-// cleaned returns heading and rows without what a terminal would obey.
+// cleaned returns heading and rows without control characters.
 func (t *table) cleaned() (head []string, rows [][]string) {
 	for _, c := range t.columns {
 		head = append(head, clean(c.head))
@@ -124,8 +125,7 @@ func blockWidth(s string) int {
 	return w
 }
 
-// screen renders the table for a terminal: no frame, a rule below the heading. Where it is too wide for that
-// its rows are told one below the other.
+// screen renders the table for a terminal: no frame, a rule below the heading. Where it does not fit, it is stacked.
 func (t *table) screen(width int) (string, error) {
 	head, rows, gap, fits := t.fitted(width)
 	if !fits {
@@ -143,7 +143,7 @@ func (t *table) screen(width int) (string, error) {
 		tw.Padding{Overwrite: true})
 }
 
-// markdown renders the table for a document: nothing is wrapped, lines of a cell are parted by <br>.
+// markdown renders the table for a document: nothing is wrapped, <br> breaks a line within a cell.
 func (t *table) markdown() (string, error) {
 	var head []string
 	for _, c := range t.columns {

@@ -7,8 +7,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// units tells figures in the units a person asked for. Everything that is shown to a person goes through here; the
-// conversion itself is the told room's.
+// units shows figures in the units a person asked for. Everything shown to a person goes through here; the
+// conversion itself is done by package told.
 type units struct {
 	told told.Units
 }
@@ -44,7 +44,7 @@ func (u units) line(l plan.Line) plan.Line {
 	return l
 }
 
-// byLength reports whether a part is bought by the metre.
+// byLength reports whether a part is bought by length.
 func byLength(c *catalog.Catalog, id string) bool {
 	e, ok := c.Find(id)
 	return ok && e.Kind.ByLength()

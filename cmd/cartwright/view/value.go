@@ -17,9 +17,9 @@ type Value struct {
 	Scenario *scenarios.Scenario
 	Table    *value.Table
 	By       string    // one of ValueColumns
-	AsOf     time.Time // day that the age of prices is counted to
+	AsOf     time.Time // day by which the age of prices is judged
 	Cautions []string
-	// Notices says what keeps batteries apart that could stand together.
+	// Notices says which batteries never share a bus only because the catalogue states no common group.
 	Notices []string
 }
 
@@ -156,10 +156,10 @@ func (v Value) servedNote() []string {
 	case v.Scenario.Sun == nil:
 		return nil
 	case v.Table.Beside == nil:
-		return []string{"Served: not told, as no plan meets all limits."}
+		return []string{"Served: not shown, since no plan meets all limits."}
 	}
-	return []string{"Served: the price over what a bank with just the energy of the autonomy serves in its life, cycles or years, " +
-		"beside inverter and modules of the cheapest plan."}
+	return []string{"Served: the price divided by the kWh that a bank with just the energy of the autonomy serves in its life, " +
+		"with the inverter and the modules of the cheapest plan."}
 }
 
 // stale reports whether the price shown of a battery is too old.
@@ -192,8 +192,8 @@ func (v Value) counts(list []value.BatteryValue) section {
 			fixed(energyThatFits(b), 2), unitsOf(v.Scenario).fixed(b.LitresPerUsableKWh, "l/kWh"), stopText(b.Count))
 	}
 	t.notes = []string{
-		"So many, of one kind alone, make a cart that meets every limit but autonomy, peak power, recharge and budget; there is no " +
-			"room for one more string, found by solving. Of several limits each is enough by itself, unless it says together.",
+		"The most of each battery, alone on the cart, that meet every limit but autonomy, peak power, recharge and budget, found by " +
+			"solving. Of several limits that are named each alone stops one more string, unless it says together.",
 	}
 	if !v.Table.Complete {
 		t.notes = append(t.notes, "NOT COMPLETE: stopped before every battery was counted.")
@@ -201,7 +201,7 @@ func (v Value) counts(list []value.BatteryValue) section {
 	return section{title: "How many fit", table: t, bullets: v.Table.Reasons}
 }
 
-// stopText says what stops a count.
+// stopText says what stops one more string.
 func stopText(c value.Count) string {
 	words := strings.Join(c.Limits, ", ")
 	if c.Jointly {
@@ -258,7 +258,7 @@ var valueMeanings = []meaning{
 		"common practice, no source"},
 	{"price of an extra kWh", "one string bought new, landed, / the usable kWh that are then on one bus beyond those owned today; batteries of no common group do not add up",
 		"common practice, no source"},
-	{"price of a lifetime kWh", "price of one / (cycle life x usable kWh), the throughput cost", "North American Clean Energy, \"Measuring the true costs\", part 2"},
+	{"price of a lifetime kWh", "price of one / (usable kWh x cycle life, or x the cycles used in its calendar years where those are fewer), the throughput cost", "North American Clean Energy, \"Measuring the true costs\", part 2"},
 	{"levelised cost of storage", "discounted lifetime cost / discounted lifetime energy, with replacement, operation, charging and the end of life; " +
 		"the fuller measure, not computed: what charging costs and how often a cart is cycled is not known",
 		"Schmidt, Melchior, Hawkes, Staffell, Joule 3 (2019) 81-100"},

@@ -26,8 +26,8 @@ import (
 //
 // Batteries come in the order asked for. Series is modules in a string; price, usable_kwh and owned are of
 // one module, landed is of one string. Complete is false where it was stopped before every battery was counted; those
-// that were not have no fits. Where no cycle life is stated there is no price_per_lifetime_kwh; where
-// no cable and device serve, no landed; where nothing is for sale, no for_sale. Limits stop one string more:
+// that were not have no fits. Where neither cycle life nor calendar years are stated there is no price_per_lifetime_kwh;
+// where no cable and device serve, no landed; where nothing is for sale, no for_sale. Limits stop one more string:
 // each by itself, or where jointly, only all together; least is the fewest strings that carry the smallest
 // inverter, where that is more than one. Reasons say what the catalogue has nothing for.
 type valueRecord struct {

@@ -97,7 +97,7 @@ func (w Why) effects() section {
 		s.prose = append(s.prose, "The cheapest plan stays as it is with "+u.idle(idle)+".")
 	}
 	if !w.Explanation.Complete {
-		s.prose = append(s.prose, "NOT COMPLETE: stopped before every limit was looked into. What is told above is proven.")
+		s.prose = append(s.prose, "NOT COMPLETE: stopped before every limit was looked into. What is shown above is proven.")
 	}
 	return s
 }

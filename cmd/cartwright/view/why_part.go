@@ -28,7 +28,7 @@ func (w WhyPart) units() units { return unitsOf(w.Scenario) }
 // quantities returns how much of the part a plan has, and how much of it is bought.
 func (w WhyPart) quantities(p *plan.Plan) (has, buys float64) {
 	for _, l := range p.Bill {
-		if l.Part == w.Answer.Part && l.Kind != kindCableEnd {
+		if l.Part == w.Answer.Part && !plan.IsEnd(l.Kind) {
 			has += l.Quantity
 			buys += l.Buy
 		}
@@ -119,7 +119,7 @@ func (w WhyPart) amount(n float64) string {
 	return short(n, 0)
 }
 
-// price says at which price the part would enter, or why no price is to be told.
+// price says at or below which price the part is worth buying, or why no price matters.
 func (w WhyPart) price() string {
 	a, currency := w.Answer, w.Scenario.Currency
 	each, buys, u := "each", 0.0, w.units()
@@ -129,7 +129,7 @@ func (w WhyPart) price() string {
 	now, below := a.Price/u.figure(1, w.unit()), a.EntersAt/u.figure(1, w.unit())
 	switch {
 	case a.StaysOut:
-		return fmt.Sprintf("Now it costs %s %s %s; not even as a gift would it be in a cheapest plan.", fixed(now, 2), currency, each)
+		return fmt.Sprintf("Now it costs %s %s %s; even for nothing it would be in no cheapest plan.", fixed(now, 2), currency, each)
 	case a.Priced:
 		_, buys = w.quantities(a.At)
 		return fmt.Sprintf("It is worth buying at %s %s %s or less; now it costs %s. At that price the cheapest plan buys %s.",

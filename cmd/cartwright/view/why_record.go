@@ -17,7 +17,8 @@ import (
 //
 // Best is a whole plan as the plan command has it; the other plans are brief: cost, usable_kwh, autonomy_h,
 // mass_kg, cost_per_usable_kwh, core. An effect without a plan has none; saves is what the best plan then
-// costs less, negative for more. Complete is false where it was stopped before every limit was looked into. Where no plan is possible there is no best, and conflict, ways_out (the
+// costs less, negative for more. Complete is false where it was stopped before every limit was looked into.
+// Where no plan is possible there is no best, and conflict, ways_out (the
 // cheapest plan first) and reasons (what the catalogue has nothing for) say why; otherwise these are empty.
 type whyRecord struct {
 	heading

@@ -7,8 +7,8 @@ import (
 	"github.com/olekukonko/tablewriter/pkg/twwidth"
 )
 
-// clean replaces control characters, which a file may hold and a terminal would obey, by spaces; line
-// breaks and those of lists stay.
+// clean replaces control characters, which a file may hold and a terminal would act on, by spaces; line
+// breaks and the marks between the entries of a list stay.
 func clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r != '\n' && string(r) != soft && unicode.IsControl(r) {
@@ -52,9 +52,14 @@ func wrap(line string, width int) []string {
 	if twwidth.Width(line) <= width {
 		return []string{line}
 	}
+	return wrapWords(strings.Fields(line), width)
+}
+
+// wrapWords puts as many words on a line as have room.
+func wrapWords(words []string, width int) []string {
 	var lines []string
 	current := ""
-	for _, word := range strings.Fields(line) {
+	for _, word := range words {
 		if current != "" && twwidth.Width(current)+1+twwidth.Width(word) <= width {
 			current += " " + word
 			continue

@@ -71,7 +71,7 @@ func served(m plan.Month) string {
 	return percent(1 - m.Short/m.Load)
 }
 
-// yearText says what the table does not.
+// yearText says in sentences what the table does not show.
 func (p Plans) yearText(y *plan.Year) []string {
 	currency := p.Scenario.Currency
 	lines := []string{fmt.Sprintf("Short in %s of the year, at most %s in a row; then %s kWh come from the wall. %s kWh of the sun are spilled.",

@@ -1,4 +1,4 @@
-// Package engine is the face of what searches an integer program. Whatever an engine answers is a claim.
+// Package engine is the interface of what searches integer programs. Whatever an engine answers is a claim.
 package engine
 
 import (

@@ -22,7 +22,7 @@ const (
 	accuracy = 5e-7
 	// tightest is the level of all other tolerances, which the library then leaves as they are set.
 	tightest = 0
-	// neutral is how much is printed: nothing.
+	// neutral is the level of messages at which nothing is printed.
 	neutral = 0
 	// leastGap is the least improvement of the objective the engine looks for where no larger one is
 	// given; relativeGap is the same relative to the objective. Gaps of per cents, as are common,
@@ -96,7 +96,8 @@ const (
 
 // The settings, in the order in which they take turns. Which order of branching is fast only trying can tell. The
 // second three branch on the same variables as the first, the other way and by other pivots; the last three are
-// for trouble and differ in everything.
+// for trouble and differ in everything. Package milp gives the first three a turn, since it only wants points; the
+// tests run all.
 var settings = []setting{
 	{name: "first fraction, floor, devex", ownScale: true, scaling: noScaling, pricing: devex, improve: improveDual,
 		antiDegen: noPerturbing, nodeRule: firstFraction + reducedCost, branch: floorFirst, intTol: defaultIntTol},

@@ -53,8 +53,8 @@ func Write(number int, about string, f *mps.File, c *proof.Certificate) ([2]File
 
 // Report is what a folder proves.
 type Report struct {
-	Least      int // programs with a point than which nothing costs less, by more than Short
-	Above      int // programs of which no point is known: nothing costs less than what is claimed
+	Least      int // programs with a point: nothing costs less than it by more than Short
+	Above      int // programs without a point: nothing costs less than the bound claimed
 	Impossible int // programs that have no point
 	// Short is the most by which a bound is below the cost of the point beside it.
 	Short float64
@@ -65,7 +65,7 @@ type Report struct {
 func (r *Report) Count() int { return r.Least + r.Above + r.Impossible }
 
 // Check reads a folder and checks each proof in it. An error says that it is no such folder: a file can't be read, or
-// stands alone. What is read and does not hold is told by Report.Wrong.
+// its pair is missing. Proofs that are read and do not hold are listed in Report.Wrong.
 func Check(folder fs.FS) (*Report, error) {
 	entries, err := fs.ReadDir(folder, ".")
 	if err != nil {
@@ -113,7 +113,7 @@ func (r *Report) check(folder fs.FS, name string) error {
 	}
 	switch {
 	case c.Point != nil && math.IsInf(c.Bound, 1):
-		r.Wrong = append(r.Wrong, fmt.Errorf("%s: a point of what is impossible", name+proofEnd))
+		r.Wrong = append(r.Wrong, fmt.Errorf("%s: it gives a point of a program that it claims to be impossible", name+proofEnd))
 	case c.Point != nil:
 		cost, err := proof.CheckPoint(&f.Program, c.Point)
 		if err != nil {

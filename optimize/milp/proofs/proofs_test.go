@@ -65,7 +65,7 @@ func TestWrongProofs(t *testing.T) {
 		{"001.mps", "OBJ 2", "OBJ 1", "001.proof: proof: a leaf falls short"},
 		{"002.proof", "enough 2", "enough -2", "002.proof: proof: a multiplier of -2"},
 		{"003.mps", "UP BND y 1", "UP BND y 2", "003.proof: proof: an impossible leaf"},
-		{"003.proof", "claim impossible\n", "claim impossible\npoint 0\n", "003.proof: a point of what is impossible"},
+		{"003.proof", "claim impossible\n", "claim impossible\npoint 0\n", "003.proof: it gives a point of a program that it claims to be impossible"},
 	} {
 		all := folder(t)
 		before := string(all[c.file].Data)

@@ -57,7 +57,7 @@ func problemOf(s *scenarios.Scenario, c *catalog.Catalog) question.Problem {
 	return question.Problem{Scenario: s, Catalog: c}
 }
 
-// Check says in which a scenario does not fit its catalogue.
+// Check says where a scenario does not fit its catalogue.
 func (*Planner) Check(s *scenarios.Scenario, c *catalog.Catalog) error {
 	return optimize.Check(problemOf(s, c))
 }

@@ -81,7 +81,7 @@ func Tags(s *scenarios.Scenario, p *plan.Plan) [][]string {
 	return tags
 }
 
-// Span words the tags of a run: "S1", or "S1 to S4".
+// Span returns the tags of a run in words: "S1", or "S1 to S4".
 func Span(tags []string) string {
 	switch len(tags) {
 	case 0:

@@ -1,5 +1,5 @@
-// Package told words amounts for people who hold a tape measure: feet, inches and pounds, or metres,
-// millimetres and kilograms. It rounds for the eye and nothing else.
+// Package told writes amounts for people who hold a tape measure: in feet, inches and pounds, or in metres,
+// millimetres and kilograms. It converts and rounds, and does nothing else.
 package told
 
 import (
@@ -11,7 +11,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Units says in which units a person is told.
+// Units are the units that amounts are written in.
 type Units scenarios.Units
 
 // The two systems.
@@ -42,7 +42,7 @@ func (u Units) Length(m float64) string {
 // Cut words a length to cut a cable to, in metres, rounded up so that no piece comes out short: to the
 // millimetre, or to 1/16 inch.
 func (u Units) Cut(m float64) string {
-	const exact = 1e-6 // of a step; less is what the computer lost, not length
+	const exact = 1e-6 // of a step; less is rounding of the computer and no length
 	if u == US {
 		const perFoot = 12 * 16
 		parts := math.Ceil(u.Figure(m*1000, "mm")*16 - exact)
