@@ -26,9 +26,9 @@ The scenario is a demo's name, a folder, or a scenario.yaml; without one the
 current folder is meant. A demo can be tried out, but not saved.
 
 With --file nothing is served: the page, the scenario, its parts and the whole
-planner are written as one HTML file. It plans in any browser of these years, on
+planner are written as one HTML file. It plans in a browser of 2023 or later, on
 a phone or a friend's laptop, with no network and nothing installed, and gives
-changed files back as downloads. What stands there is replaced.`
+changed files back as downloads. An existing file is replaced.`
 
 const pageExample = `  cartwright page cider-shed
   cartwright page star-party

@@ -44,7 +44,7 @@ type session struct {
 	shownKey, shownHTML string // the results that were made last
 }
 
-// maxUndo is how many changes can be taken back.
+// maxUndo is how many changes can be undone.
 const maxUndo = 200
 
 // newSession reads the files and begins to plan.
@@ -72,7 +72,7 @@ func (s *session) read() error {
 	return nil
 }
 
-// settle opens the draft anew after a change, and plans where it has no mistakes. The lock is held.
+// settle opens the draft again after a change, and plans where it has no mistakes. The lock is held.
 func (s *session) settle() {
 	s.number++
 
@@ -158,8 +158,8 @@ func (s *session) progress(number, cells, found int) {
 	}
 }
 
-// errStale is the error of a request that another tab was faster than.
-var errStale = errors.New("this was changed in another tab meanwhile; it is shown anew, and your last change was not made")
+// errStale is the error of a request made before another tab's change was seen.
+var errStale = errors.New("another tab changed this first; the page now shows that, and your last change was not made")
 
 // change makes a change of the draft that is made of change number at, and can be undone. The lock is held.
 func (s *session) change(at int, about string, make func(*draft) error) error {

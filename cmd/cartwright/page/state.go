@@ -117,11 +117,11 @@ func (s *session) shown(r *http.Request) (*shown, error) {
 func (s *session) status() string {
 	switch n := len(s.opened.mistakes); {
 	case n == 1:
-		return "1 mistake; the plan below is of before it."
+		return "1 mistake; the plan below is from before it."
 	case n > 1:
-		return fmt.Sprintf("%d mistakes; the plan below is of before them.", n)
+		return fmt.Sprintf("%d mistakes; the plan below is from before them.", n)
 	case s.stopped:
-		return "Stopped. The plan below may be of before the last change."
+		return "Stopped. The plan below may be from before the last change."
 	case s.planning:
 		return "Planning…"
 	case s.answer == nil:

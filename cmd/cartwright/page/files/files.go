@@ -39,4 +39,4 @@ type Change struct {
 }
 
 // ErrChanged is the error where somebody else has written a file since it was read.
-var ErrChanged = errors.New("was changed by somebody else since it was read here; nothing was written. Read it anew, and make your changes again")
+var ErrChanged = errors.New("was changed by another program since it was read here; nothing was written. Reload the files, and make your changes again")

@@ -1,10 +1,10 @@
-// The page's own script. What stands where is made by the program; this sends what is typed, fetches what
-// follows from it, and keeps the place one is at. The address holds what is shown, so that back and reload work.
+// The page's own script. The program makes the HTML; this sends what is typed, fetches what follows from it, and keeps
+// focus and scrolling. The address holds what is shown, so that back and reload work.
 (() => {
   'use strict';
 
   // Who answers: the program that serves the page or, in a page that is one file, the planner within it (window.door).
-  // The program keeps what is not saved yet while the page is loaded anew; a file does not.
+  // The program keeps what is not saved yet while the page is reloaded; a file does not.
   const door = window.door || {
     keeps: true,
     ask: (path, options) => fetch(path, options),
@@ -13,7 +13,7 @@
       events.onmessage = (m) => tell(JSON.parse(m.data));
       events.onerror = () => {
         if (events.readyState !== EventSource.CLOSED) events.close();
-        gone('The program has ended, or too many tabs are open. What is not saved is gone; start it again and open its new address.');
+        gone('The program has ended, or too many tabs are open. What was not saved is lost; start it again and open its new address.');
       };
     },
   };
@@ -36,7 +36,7 @@
     refresh(false);
   }
 
-  // choose puts the purchases that the address holds side by side. A later question outdoes an earlier one.
+  // choose puts the purchases that the address holds side by side. A later question replaces an earlier one.
   let chosen = '', chosenOf = number, asking = null;
   async function choose(anew) {
     const buy = query().getAll('buy').filter((b) => b);
@@ -268,7 +268,7 @@
     else if (d.sold) {
       const row = b.closest('tr');
       const cell = (name) => [...row.querySelectorAll('input')].find((i) => i.dataset.path.endsWith('.' + name)).value;
-      const price = prompt('What does it bring in all: ' + cell('count') + ' x ' + d.sold + '?', parseFloat(cell('sell')) * parseFloat(cell('count')) || '');
+      const price = prompt('What is paid for it in all: ' + cell('count') + ' x ' + d.sold + '?', parseFloat(cell('sell')) * parseFloat(cell('count')) || '');
       if (price !== null) whole('sold', { Part: d.sold, Count: cell('count'), Price: price });
     } else if (['undo', 'save', 'reload', 'stop'].includes(b.id)) {
       if (b.id === 'save') taken.clear();
