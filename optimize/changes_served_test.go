@@ -9,7 +9,7 @@ import (
 	"cartwright/optimize/search"
 )
 
-// Where the sun serves less than is asked for, the share that it can serve is told: there is a plan with it, and none
+// Where the sun serves less than is asked for, the share that it can serve is named: there is a plan with it, and none
 // with a hundredth of a percent more.
 func TestChangeOfServed(t *testing.T) {
 	p := demo(t, "goat-dairy")

@@ -16,7 +16,7 @@ import (
 // changeCases is how many random problems without a plan are looked at, of each sort.
 const changeCases = 60
 
-// Where no plan is possible, each change that is told makes one possible, and a step less of it does not;
+// Where no plan is possible, each change that is listed makes one possible, and a step less of it does not;
 // a limit that is not told makes none possible however far it gives.
 func TestChanges(t *testing.T) {
 	s := &changeSurvey{T: t, single: map[string]int{}}

@@ -206,8 +206,8 @@ func TestDoubtOptions(t *testing.T) {
 		{"no draws", doubt.Options{Plans: 1}, "0 draws; ask for 1 to 1000000"},
 		{"too many", doubt.Options{Plans: 1, Draws: 1000001}, "1000001 draws; ask for 1 to 1000000"},
 		{"too many together", doubt.Options{Plans: 21, Draws: 1000000}, "1000000 draws of 21 plans; ask for at most 20000000 of all plans together"},
-		{"prices beyond all", doubt.Options{Plans: 1, Draws: 1, Prices: 1.5}, "prices off by a part of 1.5; give 0 to 1"},
-		{"loads not a number", doubt.Options{Plans: 1, Draws: 1, Loads: math.NaN()}, "loads off by a part of NaN; give 0 to 1"},
+		{"prices beyond all", doubt.Options{Plans: 1, Draws: 1, Prices: 1.5}, "prices off by a share of 1.5; give 0 to 1"},
+		{"loads not a number", doubt.Options{Plans: 1, Draws: 1, Loads: math.NaN()}, "loads off by a share of NaN; give 0 to 1"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if _, err := doubt.Run(context.Background(), small(), c.o, nil); err == nil || err.Error() != c.want {

@@ -50,7 +50,7 @@ func (e *enumeration) hotV(x *field) float64 {
 	return float64(x.series) * x.module.VmpV * (100 + steep*cell(x.module, e.s.Sun.HottestC, 1000)) / 100
 }
 
-// fields returns every field that may hang on some inverters, and none (nil) as well.
+// fields returns every field that some inverters may take, and none (nil) as well.
 func (e *enumeration) fields(inv *catalog.Inverter, units int) []*field {
 	all := []*field{nil}
 	s := e.s.Sun

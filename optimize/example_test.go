@@ -10,7 +10,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// A demo is planned from the catalogue that comes with the program; of ten plans the first two are told.
+// A demo is planned from the catalogue that comes with the program; the first two of ten plans are printed.
 func Example() {
 	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
 	defer cancel()

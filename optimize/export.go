@@ -14,8 +14,8 @@ import (
 
 // FullModel writes the whole problem as one integer linear program: every supply, every battery, every
 // option, with the objective of o.By in currency units or kilograms. It is what Rank solves in parts; any
-// solver that reads MPS can check the first plan with it. A ratio is no linear objective, so ByLife
-// cannot be written. It is question.ErrUnknown where the context ends before all is written.
+// solver that reads MPS can check the first plan with it. A ratio is not a linear objective, so ByLife
+// is an error. The error is question.ErrUnknown where the context ends before all is written.
 func FullModel(ctx context.Context, p question.Problem, o question.Options) (*milp.Model, error) {
 	b, err := bench.Lay(ctx, p, o.Must, &bench.Before{})
 	if err != nil {

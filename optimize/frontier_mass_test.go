@@ -55,7 +55,7 @@ func TestBruteForceFrontierOfMass(t *testing.T) {
 	}
 }
 
-// everyWay returns cost and mass of every way to build every core, budget and mass left aside.
+// everyWay returns cost and mass of every way to build every core, whatever the limits of budget and mass.
 func everyWay(t *testing.T, p question.Problem) []worth {
 	t.Helper()
 	s := *p.Scenario

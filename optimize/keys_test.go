@@ -153,7 +153,7 @@ var unmoving = map[string]string{
 	"solver.time_limit": "how long it is looked", "solver.plans": "how many are told",
 }
 
-// notLevers tells of each limit that is no lever why nobody is told to change it.
+// notLevers says for each limit that is not a lever why the program never proposes to change it.
 var notLevers = map[string]string{
 	"caster_factor":    "a margin of safety; where it keeps every plan out, relax.Facts says so",
 	"cart.rolling":     "a fact about the floor; told likewise",

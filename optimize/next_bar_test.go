@@ -11,7 +11,7 @@ import (
 )
 
 // Where nothing stands on the cart at first, so much more in hand as the answer says puts a cart there now, and a cent
-// less does not; a cart that it names is told with its cost.
+// less does not; a cart that it names comes with its cost.
 func TestNextSaysWhyNothingStands(t *testing.T) {
 	const cases = 40
 	found, reasons := 0, 0

@@ -118,7 +118,7 @@ func (d *draft) tinyRest() {
 }
 
 // tinyOwned draws what is owned, most of it for sale. Cable is owned only where its ends cost nothing: then
-// what it takes to use a piece does not hang on where it came from.
+// what it takes to use a piece does not depend on where it came from.
 func (d *draft) tinyOwned() {
 	all := d.c.All()
 	for _, i := range d.Perm(len(all))[:d.from(0, 3)] {

@@ -57,7 +57,7 @@ func TestReasons(t *testing.T) {
 		},
 			[]string{"no inverter that fits, in the number its maker allows side by side, carries the loads"}},
 		{"heavy start", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Loads[0].Start = 1e4 },
-			[]string{"no inverter that fits, in the number its maker allows side by side, stands the largest start"}},
+			[]string{"no inverter that fits, in the number its maker allows side by side, carries the largest start"}},
 		{"no charger", func(s *scenarios.Scenario, c *catalog.Catalog) {
 			s.Recharge = &scenarios.Recharge{WithinH: 8, From: "grid"}
 			for i := range c.Inverters {
@@ -73,7 +73,7 @@ func TestReasons(t *testing.T) {
 		{"fault behind the inverter", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.ACFaultA = 5e5; s.Circuits = s.Circuits[:1] },
 			[]string{"no fuse or breaker of the catalogue that suits circuit \"north field\" breaks the ac_fault of 500000 A"}},
 		{"large circuit", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Circuits[0].DeviceA = 400 },
-			[]string{"the catalogue has no fuse or breaker of just 400 A for 120 V of alternating current"}},
+			[]string{"the catalogue has no fuse or breaker of exactly 400 A for 120 V of alternating current"}},
 		{"large receptacle", func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Circuits[0].Receptacle.RatingA = 300 },
 			[]string{"the catalogue has no receptacle of 300 A, as circuit \"north field\" asks for"}},
 		{"low shelves", func(s *scenarios.Scenario, _ *catalog.Catalog) {
@@ -99,7 +99,7 @@ func TestReasons(t *testing.T) {
 			[]string{"10000 x shunt are needed"}},
 		{"loads on the bus", func(s *scenarios.Scenario, _ *catalog.Catalog) {
 			s.Loads = append(s.Loads, scenarios.Load{Name: "arc", Watts: 4e4, Count: 1, AllDay: true, Duty: 1, PowerFactor: 1, Start: 1, DC: true})
-		}, []string{"the catalogue has no shunt of the rating asked for", "the catalogue has no disconnect of the rating asked for"}},
+		}, []string{"the catalogue has no shunt of 2336.57 A, as the bus current of", "the catalogue has no disconnect of 2336.57 A, as the bus current of"}},
 		{"weak fuses", func(_ *scenarios.Scenario, c *catalog.Catalog) {
 			for i := range c.Devices {
 				c.Devices[i].InterruptingDCA = 10

@@ -15,7 +15,7 @@ import (
 	"cartwright/optimize/rank"
 )
 
-// What is asked and answered; package question tells more.
+// What is asked and answered; see package question.
 type (
 	Problem = question.Problem // a scenario and the catalogue it is planned from
 	Options = question.Options // how to rank; the zero value will do
@@ -23,18 +23,18 @@ type (
 	Plan    = plan.Plan        // one complete, audited plan
 )
 
-// Rank finds the best plans in their order, each audited. Where none is possible the result says so, with what
-// has to give; that is no error. The context limits the time: what is known when it ends is returned.
+// Rank finds the best plans in their order, each audited. Where none is possible the result says so, with the limits that
+// have to change; that is not an error. The context limits the time: what is known when it ends is returned.
 func Rank(ctx context.Context, p Problem, o Options) (*Result, error) { return rank.Plans(ctx, p, o) }
 
-// Again ranks plans again and again as limits are moved, in less time than Rank takes; see its method Plans.
+// Again ranks plans repeatedly as limits change, in less time than Rank takes; see its method Plans.
 type Again = rank.Again
 
-// Check reports everything in which a scenario does not fit its catalogue. Its error is a *problem.Error.
+// Check reports everything a scenario names that its catalogue lacks. Its error is a *problem.Error.
 func Check(p Problem) error { return rank.Check(p) }
 
-// Notices says what a scenario and its catalogue leave unsaid that keeps batteries apart.
+// Notices names owned batteries that may not share a bus with alike ones only because no parallel_group is stated.
 func Notices(p Problem) []string { return bench.Ungrouped(p) }
 
-// Cautions returns those that go with every plan.
+// Cautions returns the cautions that go with every plan.
 func Cautions() []string { return rank.Cautions() }

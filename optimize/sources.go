@@ -4,11 +4,11 @@ import (
 	"cartwright/catalog/source"
 )
 
-// Sources lists the formulas and habits of the questions around the ranking: order of plans, value, doubt,
-// purchase sequences, staircases, cautions. What a single plan stands on is listed by the rooms that compute it.
+// Sources lists the formulas and practices of the questions around the ranking: order of plans, value, doubt,
+// purchase sequences, staircases, cautions. Those that a single plan rests on are listed by the rooms that compute it.
 func Sources() []source.Source {
 	return []source.Source{
-		source.Habit("batteries of one chemistry and one voltage are what a maker would let share a bus: only of those is a missing group told"),
+		source.Habit("batteries of one chemistry and one voltage are what a maker would let share a bus: only of those is a missing group mentioned"),
 		source.Habit("plans that differ in batteries, strings, inverter or units are different plans; of equal cost the lighter comes first"),
 		source.Habit("the usual cautions: stored energy, local code and a licensed electrician, makers' manuals, rolling and lifting"),
 		{
@@ -16,7 +16,7 @@ func Sources() []source.Source {
 			Source: "NEC 210.8, 250.30; IEC 60364-4-41, 411.3.3, 411.4", Confidence: source.FromMemory,
 		},
 		{
-			Kind: source.Rule, Name: "caution: flooded lead batteries want fresh air",
+			Kind: source.Rule, Name: "caution: flooded lead batteries need fresh air",
 			Source: "NEC 480.10(A); IEC 62485-2", Confidence: source.FromMemory,
 		},
 		source.Habit("caution: second-hand modules are tested before use"),
@@ -43,6 +43,6 @@ func Sources() []source.Source {
 			Source:     "Satopaa, Albrecht, Irwin and Raghavan, \"Finding a 'Kneedle' in a Haystack\" (2011), without smoothing",
 			Confidence: source.FromMemory,
 		},
-		source.Habit("next: the earliest month, of these the least outlay, of these the most energy on the way; what is bought is not sold again"),
+		source.Habit("next: the earliest month, then the least outlay, then the most energy on the way; what is bought is not sold again"),
 	}
 }

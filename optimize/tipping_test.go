@@ -9,7 +9,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// A cart whose wheels stand so close together that every core tips is told to be impossible by sums of
+// A cart whose wheels stand so close together that every core tips is found to be impossible by sums of
 // moments, without any program: there can be thousands of such cores.
 func TestCoresThatTipNeedNoProgram(t *testing.T) {
 	for i, name := range scenarios.DemoNames() {

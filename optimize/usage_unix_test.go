@@ -9,7 +9,7 @@ import (
 	"syscall"
 )
 
-// cpuSeconds returns what this process has used of all processors: unlike the clock it does not hang on what else they do.
+// cpuSeconds returns what this process has used of all processors: unlike the clock it does not depend on what else they do.
 func cpuSeconds() float64 {
 	var u syscall.Rusage
 	if syscall.Getrusage(syscall.RUSAGE_SELF, &u) != nil {

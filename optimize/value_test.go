@@ -172,7 +172,7 @@ func TestValueMarks(t *testing.T) {
 	}
 }
 
-// A battery that does not fit the bus is told with the condition that fails.
+// A battery that does not fit the bus is listed with the condition that fails.
 func TestMisfits(t *testing.T) {
 	for _, c := range []struct {
 		name             string
@@ -182,7 +182,7 @@ func TestMisfits(t *testing.T) {
 	}{
 		{"too high alone", 120, 130, 1, "one of 120 V is more than the bus of 48 V (bus.nominal)"},
 		{"too many in series", 12.8, 14.6, 2, "the bus of 48 V takes 4 of 12.8 V in series, the maker allows 2 (batteries.csv, max_series)"},
-		{"above the bus when full", 51.8, 60.2, 1, "1 in series reach 60.2 V, the bus stands 60 V (bus.high)"},
+		{"above the bus when full", 51.8, 60.2, 1, "1 in series reach 60.2 V, the bus is never above 60 V (bus.high)"},
 		{"below the bus", 44.4, 50.4, 1, "1 in series have 44.4 V, the bus is never below 46 V (bus.low)"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

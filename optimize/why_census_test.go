@@ -24,7 +24,7 @@ type census struct {
 const dearCents = 100
 
 // leastByQuantity returns, for each quantity of a part that some plan has installed, the least cents of such
-// a plan, the budget left aside.
+// a plan, whatever the budget.
 func leastByQuantity(t *testing.T, p question.Problem, id string) map[float64]float64 {
 	t.Helper()
 	s := *p.Scenario

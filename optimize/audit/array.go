@@ -28,10 +28,10 @@ var arrayRules = []Rule{
 	{ruleSolarA, "A", "p * imp <= mppt_max_a", fromMaker},
 	{ruleSolarInputs, "", "inputs <= units * mppt_inputs", fromMaker},
 	{ruleSolarSystem, "V", "s * voc in the cold <= the module's max_system_v", "NEC 690.7; " + fromMaker},
-	{ruleSolarRoom, "", "the modules fit into the room, or are no more than the most", fromScenario},
+	{ruleSolarRoom, "", "the modules fit into the room, or are at most the number allowed", fromScenario},
 }
 
-// array is the modules of a core: series of them, strings in parallel on each of some inputs.
+// array is the solar modules of a core: so many in series, strings of them in parallel on each input.
 type array struct {
 	*catalog.Solar
 	series, parallel, inputs float64
@@ -66,7 +66,7 @@ func (a *auditor) hotV(x *array) float64 {
 	return x.series * x.VmpV * (1 + steeper*(cellC-ratedC))
 }
 
-// fullestUnit returns how many of the inputs in use are on the inverter unit that has most.
+// fullestUnit returns how many of the inputs in use are on the inverter unit that has the most of them.
 func (a *auditor) fullestUnit(x *array) float64 { return math.Ceil(x.inputs / math.Max(1, a.units)) }
 
 // sunPerUnitW returns the most that the inputs of one inverter unit take from the sun.
@@ -77,7 +77,7 @@ func (a *auditor) sunPerUnitW() float64 {
 	return math.Min(a.array.watts()*a.fullestUnit(a.array)/a.array.inputs, a.inverter.SolarMaxW)
 }
 
-// solar tells whether the array suits the inverter's inputs and the room.
+// solar checks whether the array suits the inverter's inputs and the room.
 func (a *auditor) solar() {
 	var faults []string
 	if len(a.p.Core.Solar) > 1 {
@@ -108,7 +108,7 @@ func (a *auditor) solar() {
 	a.atMost(ruleSolarRoom, x.modules(), a.roomFor(x.Solar), x.ID)
 }
 
-// roomFor returns how many of a module there is room for: the better of two ways to turn them, no gap between.
+// roomFor returns how many of a module there is room for: the better of two ways to turn them, without gaps.
 func (a *auditor) roomFor(m *catalog.Solar) float64 {
 	sun := a.s.Sun
 	if sun.Most > 0 {
@@ -143,7 +143,7 @@ func (a *auditor) solarTask() []task {
 	if run == nil || x == nil || a.s.Sun == nil {
 		return nil
 	}
-	// The modules give up to 125 % of their rated short-circuit current: NEC 690.8(A)(1).
+	// The modules can give 125 % of their rated short-circuit current: NEC 690.8(A)(1).
 	t := pathOf(run, continuous*x.parallel*x.IscA, x.series*x.VmpV)
 	t.count, t.poles, t.ground, t.array = x.inputs, 2, true, x
 	t.ambientC = math.Max(t.ambientC, a.s.Sun.HottestC)

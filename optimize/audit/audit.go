@@ -10,14 +10,14 @@ import (
 )
 
 // Plan recomputes a finished plan from its parts and returns every check that applies, in the order of
-// Rules. Scenario and catalogue are as their readers let them in; the plan may be anything: what can't
-// be checked further fails, and nothing panics.
+// Rules. Scenario and catalogue must have passed their readers' checks; the plan may be anything: what can't
+// be checked fails, and nothing panics.
 func Plan(s *scenarios.Scenario, c *catalog.Catalog, p *plan.Plan) plan.Audit {
 	return For(s, c).Plan(p)
 }
 
-// An Auditor checks plans of one scenario and catalogue. What is the same for all plans, the light of the sun's
-// year, it works out once. It may be used by several goroutines.
+// An Auditor checks plans of one scenario and catalogue. The sun's year, which is the same for all plans, is worked out
+// once. It may be used by several goroutines.
 type Auditor struct {
 	s     *scenarios.Scenario
 	stock *stock
@@ -73,9 +73,9 @@ type auditor struct {
 	units    float64
 	array    *array       // nil: none
 	demand   *demand      // with the legs as the plan states them; nil: no demand can be had
-	hooked   hookup       // where the plan hangs the loads
+	hooked   hookup       // the circuits and legs on which the plan has the loads
 	year     *year        // of the sun; nil: none
-	truth    []plan.Limit // the limits as they should be told
+	truth    []plan.Limit // the limits as the plan should list them
 }
 
 // bank is a number of equal strings.
@@ -88,8 +88,7 @@ type bank struct {
 // modules returns the number of modules of a bank.
 func (b bank) modules() float64 { return b.count * b.series }
 
-// installed makes the checks of what stands and runs on the cart, whatever it cost and whatever figures
-// the plan states.
+// installed makes the checks of what is on the cart, whatever it cost and whatever figures the plan states.
 func (a *auditor) installed() {
 	a.core()
 	a.circuits()
@@ -104,8 +103,8 @@ func (a *auditor) installed() {
 	a.needs()
 }
 
-// limited tells a check and notes it for the plan's own list of limits. Least says that the value must
-// reach the limit, else that it may not pass it.
+// limited makes a check and notes it for the plan's own list of limits. Least says that the value must
+// reach the limit; else it must not exceed it.
 func (a *auditor) limited(rule, name string, value, limit float64, least bool, detail string) {
 	if least {
 		a.atLeast(rule, value, limit, detail)
@@ -115,7 +114,7 @@ func (a *auditor) limited(rule, name string, value, limit float64, least bool, d
 	a.note(name, allRules[ruleAt[rule]].Unit, value, limit, least)
 }
 
-// note notes a limit as the plan's own list should tell it.
+// note notes a limit as the plan's own list should have it.
 func (a *auditor) note(name, unit string, value, limit float64, least bool) {
 	slack := limit - value
 	if least {

@@ -28,9 +28,9 @@ var balanceRules = []Rule{
 	{ruleCasterCount, "", "the set has as many wheels as the cart", fromScenario},
 	{ruleCasterLoad, "kg", "caster factor * M / min(casters - 1, 3) <= rating of each", "caster handbooks, five texts; the factor: " + practice},
 	{ruleCasterFigures, "", "the stated count, load and rating of the casters are true", fromParts},
-	{ruleTiltSideways, "deg", "sum m (to the edge - |y|) / sum m h >= tan of the angle it must stand; track/2, on three wheels a triangle", "statics; 10 deg: IEC 62368-1"},
+	{ruleTiltSideways, "deg", "sum m (edge - |y|) / sum m h >= tan of the required angle; the edge is at track/2, on three wheels a side of the triangle", "statics; 10 deg: IEC 62368-1"},
 	{ruleTiltLength, "deg", "the same over the wheelbase, y = 0", "statics; 10 deg: IEC 62368-1"},
-	{ruleBalanceFigures, "", "the stated height of the centre of mass and angles are true", fromParts},
+	{ruleBalanceFigures, "", "the stated height of the centre of mass and the stated angles are true", fromParts},
 	{rulePush, "N", "(rolling + slope) * M * g <= most", "UK HSE guidance L23 and INDG143"},
 	{ruleHold, "%", "on a slope the braked wheels' share of the grip >= the slope", "statics of a block on a slope, tan = friction; the grip: " + practice},
 }
@@ -49,8 +49,8 @@ func (l *load) put(kg, heightM, offsetM float64, cart *scenarios.Cart) {
 	l.side += kg * toSideM(cart, math.Abs(offsetM))
 }
 
-// toSideM returns how far inside the line from wheel to wheel a point is that is halfway along the cart and
-// so far to the side; below 0 it is outside.
+// toSideM returns how far a point, halfway along the cart and offset sideways, is inside the line from wheel to wheel;
+// negative outside.
 func toSideM(cart *scenarios.Cart, offsetM float64) float64 {
 	// The line's ends: a wheel at one end of the cart, and the next one at the other end.
 	x0, y0 := 0.0, cart.TrackM/2
@@ -63,7 +63,7 @@ func toSideM(cart *scenarios.Cart, offsetM float64) float64 {
 	return across / math.Hypot(x1-x0, y1-y0)
 }
 
-// tipsDeg returns the angle in degrees at which a moment that holds is outweighed: 90 where nothing can.
+// tipsDeg returns the angle in degrees at which the cart tips against a holding moment in kg·m; 90 without mass.
 func (l *load) tipsDeg(holding float64) float64 {
 	if l.kg == 0 {
 		return 90
@@ -125,7 +125,7 @@ func (a *auditor) massKg() float64 {
 	return mass
 }
 
-// balance tells whether the cart can be rolled, and stands.
+// balance checks whether the cart can be rolled, and stands.
 func (a *auditor) balance() {
 	s, mass, l := a.s, a.massKg(), a.load()
 	if !math.IsInf(s.Limits.MassKg, 1) {
@@ -146,7 +146,7 @@ func (a *auditor) balance() {
 	}
 }
 
-// standing is how many wheels at most carry a cart on an uneven floor: three points set a plane.
+// standing is the most wheels that are sure to carry a cart on an uneven floor: three points define a plane.
 const standing = 3
 
 // wheelKg returns what each wheel must carry, with one of them in the air.
@@ -155,7 +155,7 @@ func (a *auditor) wheelKg() float64 {
 	return a.s.CasterFactor * a.massKg() / wheels
 }
 
-// figuresOfBalance tells whether the stated mass, caster load, height and angles are true.
+// figuresOfBalance checks whether the stated mass, caster load, height and angles are true.
 func (a *auditor) figuresOfBalance() {
 	l := a.load()
 	a.truly(ruleMassFigure, a.p.MassKg, a.massKg(), "")

@@ -19,11 +19,11 @@ const (
 )
 
 var billRules = []Rule{
-	{ruleLines, "", "cables, conduits and sections in metres, all else in whole pieces; no line twice; of the installed no more are owned than there are", practice},
+	{ruleLines, "", "cables, conduits and sections in metres, all else in whole pieces; no line twice; no line has more owned than installed", practice},
 	{ruleQuantities, "", "installed is what core, runs and casters call for, part by part: pieces, metres, crimped ends", fromParts},
 	{ruleEnough, "", "owned and bought together cover what is installed, part by part", "arithmetic"},
 	{ruleOwned, "", "no more owned parts are used than there are", fromScenario},
-	{ruleKept, "", "of a part that is to be kept as many stand on the cart as are to be kept", fromScenario},
+	{ruleKept, "", "of a part that is to be kept, at least as many are on the cart as are to be kept", fromScenario},
 	{ruleSold, "", "only what has a selling price is sold, and what is used is not sold too", fromScenario},
 	{ruleCredits, "", "credit of a line = sold * selling price, to the cent", "arithmetic"},
 }
@@ -48,7 +48,7 @@ func (a *auditor) unitOf(x article) string {
 	return "each"
 }
 
-// bill tells whether the bill's quantities are those of the plan, line by line and part by part.
+// bill checks whether the bill's quantities are those of the plan, line by line and part by part.
 func (a *auditor) bill() {
 	a.lines()
 	installed := a.sumLines(func(l *plan.Line) float64 { return l.Quantity })
@@ -75,7 +75,7 @@ func (a *auditor) bill() {
 	}
 }
 
-// kept tells whether what is to be kept stands on the cart.
+// kept checks whether what is to be kept stands on the cart.
 func (a *auditor) kept(installed *tally) {
 	var keep tally
 	for _, h := range a.s.Have {
@@ -88,7 +88,7 @@ func (a *auditor) kept(installed *tally) {
 	}
 }
 
-// lines tells whether each line is a proper one.
+// lines checks whether each line of the bill is well formed.
 func (a *auditor) lines() {
 	var faults []string
 	type place struct {
@@ -108,7 +108,7 @@ func (a *auditor) lines() {
 			fault("is not in whole pieces")
 		}
 		if l.Have > l.Quantity*(1+sixDigits) {
-			fault("is owned more often than installed")
+			fault("has more owned than installed")
 		}
 		at := place{x, l.Vendor, l.UnitPrice}
 		if seen[at] {
@@ -121,7 +121,7 @@ func (a *auditor) lines() {
 
 func whole(x float64) bool { return x == math.Trunc(x) }
 
-// quantities tells whether what is installed is what the plan calls for. Bus bars and sundries have
+// quantities checks whether what is installed is what the plan calls for. Bus bars and sundries have
 // checks of their own.
 func (a *auditor) quantities(installed *tally) {
 	required := a.required()
@@ -143,7 +143,7 @@ func (a *auditor) quantities(installed *tally) {
 	}
 }
 
-// free reports whether an article is crimped ends that cost nothing: then a bill may leave them out.
+// free reports whether an article is ends that cost nothing: a bill may leave them out.
 func (a *auditor) free(x article) bool {
 	price, known := a.stock.ends[x.part]
 	return x.ends && known && price == 0
@@ -164,8 +164,8 @@ func (a *auditor) owned(x article) float64 {
 	return sum
 }
 
-// sellsFor returns the selling price in cents of one of an article, below 0 where it is not for sale. Of
-// several holdings of a part the last that is for sale sets it.
+// sellsFor returns the selling price in cents of one of an article; negative where it is not for sale. Where a part
+// is listed under have more than once, the last that is for sale sets the price.
 func (a *auditor) sellsFor(x article) float64 {
 	price := -1.0
 	for _, h := range a.s.Have {

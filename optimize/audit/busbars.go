@@ -13,15 +13,15 @@ const (
 
 var busbarRules = []Rule{
 	{ruleBusbars, "", "one pair of bus bars", practice},
-	{ruleBusbarCurrent, "A", "1.25 * (what flows to or from all units at bus low, and the dc loads' peak) <= rating", "NEC 215.3 in likeness; " + practice},
+	{ruleBusbarCurrent, "A", "1.25 * (what flows to or from all units at bus low, and the dc loads' peak) <= rating", "by analogy with NEC 215.3; " + practice},
 	{ruleBusbarStuds, "each", "strings, inverter units and dc circuits <= studs", practice},
 }
 
-// continuous is the factor on current that flows for hours: NEC 210.20(A), 215.3; for bus bars under
-// either rule set in likeness.
+// continuous is the factor on current that flows for hours: NEC 210.20(A), 215.3; for bus bars, under either rule set,
+// by analogy.
 const continuous = 1.25
 
-// busbars tells whether the bus bars carry the current and have a stud for each connection.
+// busbars checks whether the bus bars carry the current and have a stud for each connection.
 func (a *auditor) busbars() {
 	pairs := 0.0
 	for _, l := range a.p.Bill {
@@ -43,7 +43,7 @@ func (a *auditor) busbars() {
 	}
 }
 
-// studs returns how many connections each bus bar has: of strings, inverter units and circuits on the bus.
+// studs returns how many connections each bus bar has: strings, inverter units and dc circuits.
 func (a *auditor) studs() float64 {
 	studs := a.units
 	for _, b := range a.strings {

@@ -206,7 +206,7 @@ var harmless = []mutation{
 	mutated("loads of any leg on a single one", newBarn, func(k *cart) {
 		k.singleLeg()
 		k.s.Loads[1].Leg = scenarios.LegB
-		k.s.Loads[5].Leg = scenarios.LegBoth // it hangs on the bus and has none
+		k.s.Loads[5].Leg = scenarios.LegBoth // it is on the bus and has none
 	}),
 	mutated("no push asked for", newBarn, func(k *cart) { k.s.Limits.PushN = 0 }),
 	mutated("no mass limit", newBarn, func(k *cart) { k.s.Limits.MassKg = math.Inf(1) }),

@@ -17,6 +17,7 @@ var thhnIn2 = map[catalog.Size]float64{
 	"14 AWG": 0.0097, "12 AWG": 0.0133, "10 AWG": 0.0211, "8 AWG": 0.0366, "6 AWG": 0.0507, "4 AWG": 0.0824,
 	"3 AWG": 0.0973, "2 AWG": 0.1158, "1 AWG": 0.1562, "1/0 AWG": 0.1855, "2/0 AWG": 0.2223, "3/0 AWG": 0.2679,
 	"4/0 AWG": 0.3237, "250 kcmil": 0.3970, "300 kcmil": 0.4608, "350 kcmil": 0.5242, "400 kcmil": 0.5863,
+	"500 kcmil": 0.7073,
 }
 
 // filledMM2 returns the area that a conductor takes in a conduit; ok is false where it is not known.
@@ -29,8 +30,8 @@ func filledMM2(cable *catalog.Cable) (mm2 float64, ok bool) {
 	return in2 * squareInchMM2, ok
 }
 
-// fillShare returns the part of a conduit that so many conductors may fill: NEC chapter 9 table 1. Under iec
-// always that of many: common practice, no source.
+// fillShare returns the share of a conduit that so many conductors may fill: NEC chapter 9 table 1. Under iec always
+// 40 %: common practice, no source.
 func fillShare(rules scenarios.Rules, conductors int) float64 {
 	switch {
 	case rules == scenarios.IEC || conductors > 2:
@@ -41,7 +42,7 @@ func fillShare(rules scenarios.Rules, conductors int) float64 {
 	return 0.53
 }
 
-// judgeConduit adds the checks of the conduit a path asks for, or that it has none.
+// judgeConduit adds the checks of a path's conduit, or that it has none where none is asked for.
 func (a *auditor) judgeConduit(r *ruling, t *task, run *plan.Run) {
 	const source = "NEC chapter 9 tables 1, 4 and 5; under iec 40 %: " + practice
 	pipe := a.stock.conduits[run.Conduit]

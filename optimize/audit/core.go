@@ -39,7 +39,7 @@ var coreRules = []Rule{
 	{ruleOutput, "", "the inverter's ac volts serve every circuit and load", "nominal volts: ANSI C84.1 for 120 and 240, IEC 60038 for 230"},
 }
 
-// recognise looks up what the plan names, tells what is not in the catalogue, and works out the demand.
+// recognise looks up what the plan names, notes what is not in the catalogue, and works out the demand.
 func (a *auditor) recognise() {
 	var unknown []string
 	want := func(where, id string, kind catalog.Kind) {
@@ -91,7 +91,7 @@ func (a *auditor) recognise() {
 	a.hookUp()
 }
 
-// core tells whether the batteries and the inverter belong on this bus, and together.
+// core checks whether the batteries and the inverter suit this bus, and each other.
 func (a *auditor) core() {
 	core := &a.p.Core
 	var faults []string
@@ -116,7 +116,7 @@ func (a *auditor) core() {
 	a.inverterFits()
 }
 
-// batteries tells whether each battery fits the bus and shares it rightly.
+// batteries checks whether each battery fits the bus, and may share it with the others.
 func (a *auditor) batteries() {
 	bus := a.s.Bus
 	var strangers []string
@@ -138,7 +138,7 @@ func (a *auditor) batteries() {
 	a.none(ruleGroup, strangers)
 }
 
-// inverterFits tells whether the inverter suits the bus and serves all that hangs on it.
+// inverterFits checks whether the inverter suits the bus and serves every circuit and load.
 func (a *auditor) inverterFits() {
 	inv, bus := a.inverter, a.s.Bus
 	if inv == nil {
@@ -155,7 +155,7 @@ func (a *auditor) inverterFits() {
 	}
 	for i := range a.s.Loads {
 		if l := &a.s.Loads[i]; spansLegs(a.s, i) && inv.ACV != energy.ACVThree {
-			faults = append(faults, fmt.Sprintf("load %q lies between two legs", l.Name))
+			faults = append(faults, fmt.Sprintf("load %q is between two legs", l.Name))
 		}
 	}
 	a.none(ruleOutput, faults)

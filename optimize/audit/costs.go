@@ -28,7 +28,7 @@ var costRules = []Rule{
 	{rulePerLife, "", "cost / sum of usable kWh * min(cycle life, calendar years * cycles a year); 0 where a battery states neither", "the divisor of the throughput cost; that age ends it too: " + practice},
 }
 
-// costs tells whether the sums of the bill are true to the cent, and within the budget.
+// costs checks whether the sums of the bill are true to the cent, and within the budget.
 func (a *auditor) costs() {
 	p := a.p
 	var spend, credit plan.Money
@@ -49,12 +49,12 @@ func (a *auditor) costs() {
 	a.perEnergy()
 }
 
-// sameMoney tells the check that two amounts are the same to the cent.
+// sameMoney notes the check that two amounts are the same to the cent.
 func (a *auditor) sameMoney(rule string, stated, truth plan.Money) {
 	a.exactly(rule, stated.Units(), truth.Units(), "")
 }
 
-// shipping returns what the vendors bought from charge, each once.
+// shipping returns what the vendors bought from charge for shipping, each once.
 func (a *auditor) shipping() plan.Money {
 	most := map[string]plan.Money{}
 	for i := range a.p.Bill {
@@ -71,7 +71,7 @@ func (a *auditor) shipping() plan.Money {
 	return sum
 }
 
-// perEnergy tells whether the cost of a kWh is true, of usable and of lifetime energy.
+// perEnergy checks whether the stated costs of a kWh of usable, extra and lifetime energy are true.
 func (a *auditor) perEnergy() {
 	a.truly(rulePerKWh, a.p.CostPerUsableKWh, a.p.Cost.Units()/(a.usableWh()/1000), "")
 	a.truly(rulePerKWh, a.p.CostPerExtraKWh, perExtra(a.p.Cost.Units(), a.usableWh()-a.ownedWh()), "")
@@ -82,7 +82,7 @@ func (a *auditor) perEnergy() {
 	a.truly(rulePerLife, a.p.CostPerLifetimeKWh, a.p.Cost.Units()/(life/1000), "")
 }
 
-// perExtra returns what a usable kWh beyond those owned costs, 0 where there is none.
+// perExtra returns the cost of a usable kWh beyond those owned, 0 where there is none.
 func perExtra(costUnits, extraWh float64) float64 {
 	if extraWh < 1e-6 {
 		return 0 // what rounding leaves
@@ -90,11 +90,11 @@ func perExtra(costUnits, extraWh float64) float64 {
 	return costUnits / (extraWh / 1000)
 }
 
-// ownedWh returns the usable energy of the owned batteries in whole strings; of those that may not share a bus
-// the most.
+// ownedWh returns the usable energy in Wh of the owned batteries, in whole strings; of groups that may not share a bus,
+// that of the group with the most.
 func (a *auditor) ownedWh() float64 {
 	sums, most := map[string]float64{}, 0.0
-	for _, b := range a.stock.batteries { // sums of few terms; which group has most hangs on no order
+	for _, b := range a.stock.batteries { // the order of a map changes each sum by rounding at most
 		modules := 0.0
 		for _, h := range a.s.Have {
 			if h.PartID == b.ID {
@@ -119,8 +119,8 @@ func (a *auditor) ownedWh() float64 {
 	return most
 }
 
-// lifetimeWh returns the energy the batteries give to the bus until they are worn or old; 0 where that is not
-// stated of one of them.
+// lifetimeWh returns the energy in Wh the batteries give to the bus until they are worn out or too old; 0 where one of
+// them states neither cycle life nor calendar years.
 //
 //	sum U · modules · min(cycle_life, calendar_years · cycles a year)
 func (a *auditor) lifetimeWh() float64 {

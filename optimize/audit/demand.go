@@ -8,7 +8,7 @@ import (
 )
 
 // demand is what the loads take, step by step over a record that goes round: one day of a load list, or the
-// days that were measured. It is worked out here anew, from the scenario and the legs the plan states.
+// days that were measured. The audit works it out for itself, from the scenario and the legs the plan states.
 type demand struct {
 	stepH   float64
 	acW     []float64 // mean through the inverter, duty counted
@@ -18,8 +18,7 @@ type demand struct {
 	dcPeakW []float64 // on the bus, what can be on together
 }
 
-// moments are, of each step, the volt-amperes that can be on together, and the same with the start of one
-// load on top.
+// moments has for each step the volt-amperes that can be on together, and those with the start of one load on top.
 type moments struct{ peak, surge []float64 }
 
 // largest returns the largest peak and the largest surge.
@@ -40,7 +39,7 @@ const (
 )
 
 // recordOf returns the demand of a scenario's loads on the legs given, one for each load; an error for loads
-// that no reader lets in.
+// that no reader accepts.
 func recordOf(s *scenarios.Scenario, legs []scenarios.Leg) (*demand, error) {
 	if s.Measured != nil {
 		return measuredRecord(s.Measured)
@@ -87,7 +86,7 @@ func recordOf(s *scenarios.Scenario, legs []scenarios.Leg) (*demand, error) {
 func measuredRecord(m *scenarios.Measured) (*demand, error) {
 	steps := len(m.LegA)
 	if m.StepMin < 1 || m.StepMin > hourMin || steps == 0 || steps*m.StepMin%dayMin != 0 || m.ByLeg && len(m.LegB) != steps {
-		return nil, fmt.Errorf("the measured loads are no whole days")
+		return nil, fmt.Errorf("the measured loads do not fill whole days")
 	}
 	d := newRecord(steps, m.StepMin)
 	for t := range steps {
@@ -96,7 +95,7 @@ func measuredRecord(m *scenarios.Measured) (*demand, error) {
 			b = m.LegB[t]
 		}
 		if !isAmount(a) || !isAmount(b) {
-			return nil, fmt.Errorf("measured step %d is no number of watts", t+1)
+			return nil, fmt.Errorf("measured step %d: watts must be finite and not negative", t+1)
 		}
 		d.acW[t] = a + b
 		for k, watts := range []float64{a, b} {
@@ -114,7 +113,7 @@ func newRecord(steps, stepMin int) *demand {
 		all: both(), legs: [2]moments{both(), both()}}
 }
 
-// draw is one load that is on: volt-amperes (watts on the bus), what its start adds, and how much of both is
+// draw is one load that is on: its volt-amperes (watts on the bus), what its start adds, and the share of both that is
 // on each leg.
 type draw struct {
 	list          int // the one-at-a-time list it is on; noList: none
@@ -122,7 +121,7 @@ type draw struct {
 	share         [2]float64
 }
 
-// noList marks a load that may be on beside all others.
+// noList marks a load that may be on together with any other.
 const noList = -1
 
 func drawOf(l *scenarios.Load, list int, leg scenarios.Leg) draw {
@@ -173,7 +172,7 @@ func together(draws []draw, share func(*draw) float64) (peak, surge float64) {
 	return peak, surge
 }
 
-// listsOf returns, of each load, the one-at-a-time list it is on.
+// listsOf returns for each load the index of the one-at-a-time list it is on, or noList.
 func listsOf(s *scenarios.Scenario) []int {
 	lists := make([]int, len(s.Loads))
 	for i := range lists {
@@ -200,15 +199,15 @@ func isOn(l *scenarios.Load, minute int) bool {
 	return l.FromMin <= minute || minute < l.ToMin // past midnight
 }
 
-// absurdLoad says what of a load no reader lets in; "" for nothing.
+// absurdLoad says what is wrong with a load that no reader accepts; "" for nothing.
 func absurdLoad(l *scenarios.Load) string {
 	switch {
 	case !isAmount(l.Watts) || !isAmount(l.Start) || l.Count < 0:
-		return "watts, start or count is no amount"
+		return "watts, start or count is negative or not finite"
 	case !(l.Duty >= 0 && l.Duty <= 1) || !(l.PowerFactor > 0 && l.PowerFactor <= 1):
 		return "duty or power factor is not between 0 and 1"
 	case !l.AllDay && (l.FromMin == l.ToMin || l.FromMin < 0 || l.ToMin < 0 || l.FromMin > dayMin || l.ToMin > dayMin):
-		return "from and to are no times of a day"
+		return "from and to must be two times of one day"
 	}
 	return ""
 }

@@ -153,7 +153,7 @@ func TestLifetime(t *testing.T) {
 	}
 }
 
-// Half pieces of any column are none.
+// No column may have half pieces.
 func TestHalfPieces(t *testing.T) {
 	for name, column := range map[string]func(l *plan.Line) *float64{
 		"installed": func(l *plan.Line) *float64 { return &l.Quantity }, "owned": func(l *plan.Line) *float64 { return &l.Have },

@@ -5,12 +5,12 @@
 // What a plan claims is only read, never trusted: design currents, fault currents, counts, masses, the
 // balance, the year and the bill are derived here from the core, the catalogue and the scenario. Value tables and
 // single formulas of the trade come from the rooms wiring/nec, wiring/iec, energy/sun and scenarios/sky, which have
-// their own tests against published examples; how they are put together is written here once more. Where chassis
-// sets the modules down, for the drawings to show, is looked at as a person would who stands before the shelf.
+// their own tests against published examples; how they are put together is written here a second time. The places that
+// chassis gives the modules in drawings are checked as a person would who looks at the shelf.
 //
 // Each check has a stable name; Rules lists them with what must hold and where that comes from. A check
-// that holds for several things (every string, every line of the bill) is told once, for the worst of
-// them, and its detail says which. A check that does not apply (no push limit, no feeder) is not told.
+// that holds for several things (every string, every line of the bill) is listed once, for the worst of
+// them, and its detail says which. A check that does not apply (no push limit, no feeder) is not listed.
 //
 // Stated figures may be rounded to six significant digits; money may not be rounded at all. Tolerances
 // are named in tolerance.go, each with what it guards.

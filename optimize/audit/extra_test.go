@@ -7,7 +7,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Two modules of 4 usable kWh are owned: 12 kWh for 2000 are 4 more, at 500 each; 8 are none more.
+// Two modules of 4 usable kWh are owned: 12 kWh for 2000 are 4 more, at 500 each; 8 are no more than are owned.
 func TestExtra(t *testing.T) {
 	s := &scenarios.Scenario{Bus: scenarios.Bus{NominalV: 48, LowV: 46, HighV: 60}, Have: []scenarios.Holding{{PartID: "slab", Count: 2}}}
 	c := &catalog.Catalog{Batteries: []catalog.Battery{{Part: catalog.Part{ID: "slab"}, NominalV: 51.2, MaxV: 58, MaxSeries: 1,

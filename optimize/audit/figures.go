@@ -9,24 +9,24 @@ import (
 const ruleFigures = "figures"
 
 var figureRules = []Rule{
-	{Name: ruleFigures, Holds: "every number is finite, none is absurdly large, none that can't be is below zero",
+	{Name: ruleFigures, Holds: "every number is finite, none is absurdly large, and none is negative that cannot be",
 		Source: practice},
 }
 
-// Bounds past which a number is absurd. They keep the sums of the other checks exact and finite.
+// Bounds beyond which a number is absurd. They keep the sums of the other checks exact and finite.
 const (
 	mostFigure = 1e12    // of any unit
 	mostCount  = 1000000 // of parts that are counted
 	mostCents  = 1e15    // of money
 )
 
-// signed are the parts of a plan that may hold numbers below zero: what is sold may bring more than is
-// spent, a limit may be overdrawn, a cart may tip by itself. Other checks judge them.
+// signed are the fields of a plan that may have negative numbers: what is sold may bring more than is spent, a limit may
+// be exceeded, a cart may tip on the level. Other checks judge them.
 var signed = map[string]bool{
 	"Cost": true, "CostPerUsableKWh": true, "CostPerExtraKWh": true, "CostPerLifetimeKWh": true, "Limits": true, "Balance": true,
 }
 
-// figures tells whether all numbers of a plan are such that the other checks can be made.
+// figures checks whether all numbers of a plan are such that the other checks can be made.
 func (a *auditor) figures() bool {
 	if a.p == nil {
 		a.none(ruleFigures, []string{"there is no plan"})
@@ -43,7 +43,7 @@ func (a *auditor) figures() bool {
 	return len(faults) == 0
 }
 
-// absurd names the numbers in v that no plan can have; path says where v stands.
+// absurd names the numbers in v that no plan can have; path says where v is in the plan.
 func absurd(v reflect.Value, path string, signed bool) (faults []string) {
 	number := func(x, most float64) {
 		if math.Abs(x) <= most && (signed || x >= 0) {

@@ -8,7 +8,7 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// findings are the checks told so far: of each rule the worst.
+// findings are the checks made so far: of each rule the worst.
 type findings struct {
 	worst map[string]finding
 }
@@ -19,22 +19,22 @@ type finding struct {
 	margin float64
 }
 
-// atLeast tells the check that value reaches limit.
+// atLeast notes the check that value reaches limit.
 func (f *findings) atLeast(rule string, value, limit float64, detail string) {
 	f.tell(rule, value, limit, plan.AtLeast(value, limit), value-limit, detail)
 }
 
-// atMost tells the check that value does not pass limit.
+// atMost notes the check that value does not exceed limit.
 func (f *findings) atMost(rule string, value, limit float64, detail string) {
 	f.tell(rule, value, limit, plan.AtMost(value, limit), limit-value, detail)
 }
 
-// exactly tells the check that two numbers that are counted, not measured, are the same.
+// exactly notes the check that two numbers that are counted, not measured, are the same.
 func (f *findings) exactly(rule string, value, limit float64, detail string) {
 	f.tell(rule, value, limit, value == limit, -math.Abs(value-limit), detail)
 }
 
-// truly tells the check that a stated figure is the true one.
+// truly notes the check that a stated figure is the true one.
 func (f *findings) truly(rule string, stated, truth float64, detail string) {
 	f.tell(rule, stated, truth, tells(stated, truth), -math.Abs(stated-truth), detail)
 }
@@ -42,7 +42,7 @@ func (f *findings) truly(rule string, stated, truth float64, detail string) {
 // mostFaults is how many faults of one check are named; more would hide the first.
 const mostFaults = 4
 
-// none tells the check that there are no faults of some sort; they are named.
+// none notes the check that there are no faults of some sort; they are named.
 func (f *findings) none(rule string, faults []string) {
 	detail := strings.Join(faults, "; ")
 	if len(faults) > mostFaults {
@@ -79,7 +79,7 @@ func (f *findings) keep(c plan.Check, margin float64) {
 	f.worst[c.Name] = finding{c, margin}
 }
 
-// audit returns the checks told, in the order of Rules.
+// audit returns the checks made, in the order of Rules.
 func (f *findings) audit() plan.Audit {
 	a := plan.Audit{Passed: true, Checks: make([]plan.Check, 0, len(f.worst))}
 	for _, w := range f.worst {
@@ -96,7 +96,7 @@ func (f *findings) audit() plan.Audit {
 	return a
 }
 
-// placeOf returns a check's place in Rules; after them all for one that a rule set made without telling.
+// placeOf returns a check's place in Rules; after them all for a check that Rules does not list.
 func placeOf(name string) int {
 	if at, ok := ruleAt[name]; ok {
 		return at
@@ -104,7 +104,7 @@ func placeOf(name string) int {
 	return len(allRules)
 }
 
-// printable returns a number as JSON can hold it: no number as 0, infinity as the largest number.
+// printable returns a number as JSON can hold it: NaN as 0, infinity as the largest number.
 func printable(x float64) float64 {
 	switch {
 	case math.IsNaN(x):

@@ -60,7 +60,7 @@ func TestDiffersNearTheEdge(t *testing.T) {
 	}
 }
 
-// Of counts that are wrong, the one farthest off is told.
+// Of counts that are wrong, the one farthest off is reported.
 func TestKeepsTheFarthest(t *testing.T) {
 	for name, tell := range map[string]func(f *findings, value, limit float64, detail string){
 		"counted": func(f *findings, value, limit float64, detail string) { f.exactly(ruleCore, value, limit, detail) },

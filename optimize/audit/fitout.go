@@ -10,8 +10,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// installCore takes every string that the owned modules fill, and the inverters of the kind that has
-// most continuous power; inverters of different kinds do not work side by side.
+// installCore takes every string that the owned modules fill, and all inverters of the kind that has the most continuous
+// power together; inverters of different kinds do not work in parallel.
 func (in *installer) installCore() {
 	core := &in.p.Core
 	for i := range in.c.Batteries {
@@ -50,7 +50,7 @@ func (in *installer) installCore() {
 	in.use(best.ID, float64(core.Inverter.Units), "inverter")
 	for i := range in.c.Inverters {
 		if inv := &in.c.Inverters[i]; in.count(inv.ID) > 0 && inv != best {
-			in.spare = append(in.spare, inv.ID+" can't work beside "+best.ID)
+			in.spare = append(in.spare, inv.ID+" can't work in parallel with "+best.ID)
 		}
 	}
 }
@@ -67,8 +67,8 @@ func stringsOf(strings, series int) string {
 	return text
 }
 
-// installSingles takes one set of casters and one pair of bus bars: of those owned the set with the
-// cart's number of wheels and the highest rating, the pair that serves, or else falls short by least.
+// installSingles takes one owned set of casters, if possible with the cart's number of wheels, of the highest rating;
+// and the owned pair of bus bars that serves, or else falls short by least.
 func (in *installer) installSingles() {
 	var set *catalog.Casters
 	better := func(x, than *catalog.Casters) bool {
@@ -93,7 +93,7 @@ func (in *installer) installSingles() {
 	}
 }
 
-// bestBusbars returns the owned pair of bus bars that is short of current or studs by the least part,
+// bestBusbars returns the owned pair of bus bars that is least short of current and studs, relative to what is needed;
 // nil where none is owned.
 func (in *installer) bestBusbars() *catalog.Busbar {
 	a := in.auditor()
@@ -113,7 +113,7 @@ func (in *installer) bestBusbars() *catalog.Busbar {
 	return best
 }
 
-// installSundries takes as many sundries as are asked for, those first that serve best.
+// installSundries takes as many sundries as are asked for, the most useful first.
 func (in *installer) installSundries() {
 	var lacking tally
 	a := in.auditor()
@@ -134,9 +134,9 @@ func (in *installer) installSundries() {
 	}
 }
 
-// serving returns the catalogue's sundries that serve a want, the most useful first: shunts and disconnects
-// that stand what flows through them; load centres of more spaces, none stated counting as enough, and of more
-// amperes; else those of least rating.
+// serving returns the catalogue's sundries that serve a want, the most useful first: shunts and disconnects whose
+// rating is enough for the bus current; load centres with more spaces (none stated: enough) and of a higher rating;
+// of all others the lowest rating.
 func (in *installer) serving(a *auditor, d *want) []*catalog.Sundry {
 	var found []*catalog.Sundry
 	for i := range in.c.Sundries {

@@ -8,7 +8,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// frame returns the frame as one body: as stated, or of the pieces it is cut from.
+// frame returns the frame as one body: as stated, or from the pieces it is cut from.
 func (a *auditor) frame() scenarios.Mass {
 	cart := &a.s.Cart
 	if len(cart.Pieces) == 0 {
@@ -30,7 +30,7 @@ func (a *auditor) frame() scenarios.Mass {
 	return whole
 }
 
-// strangeSections names the sections of frame and rails that the catalogue has not.
+// strangeSections names the sections of frame and rails that are not in the catalogue.
 func (a *auditor) strangeSections() (unknown []string) {
 	want := func(id string) {
 		if a.stock.sections[id] == nil {
@@ -57,7 +57,7 @@ const (
 	saggingParts = 384.0 / 5 // f = 5·w·L⁴/(384·E·I)
 )
 
-// bearsKg returns the most that a shelf's modules may weigh: what is stated, and what its rails bear.
+// bearsKg returns the most mass in kg of a shelf's modules: the lesser of its max_mass and what its rails bear.
 func (a *auditor) bearsKg(sh *scenarios.Shelf) float64 {
 	if sh.Rails == nil {
 		return sh.MaxMassKg
@@ -75,7 +75,7 @@ func (a *auditor) bearsKg(sh *scenarios.Shelf) float64 {
 }
 
 // bending returns the second moment of area in m4 and the section modulus in m3 of a section that bends about
-// its level axis: a flat on its edge, an angle by its weaker side. 0 of ply, which is no rail.
+// its level axis: a flat on its edge, an angle by its weaker side. 0 for ply, which cannot be a rail.
 func bending(x *catalog.Section) (inertia, modulus float64) {
 	b, h, t := x.WidthM, x.HeightM, x.WallM
 	switch x.Shape {
@@ -88,7 +88,7 @@ func bending(x *catalog.Section) (inertia, modulus float64) {
 		inertia = b * math.Pow(h, 3) / 12
 		return inertia, inertia / (h / 2)
 	case catalog.Angle:
-		// The level leg whole, and of the upright one what stands on it; heights from the bottom.
+		// The whole level leg, and the upright leg above it; heights from the bottom.
 		level, upright := b*t, t*(h-t)
 		middle := (level*t/2 + upright*(t+h)/2) / (level + upright)
 		inertia = b*math.Pow(t, 3)/12 + level*math.Pow(middle-t/2, 2) +

@@ -42,7 +42,7 @@ func printChecks(b *bytes.Buffer, checks []plan.Check) {
 	}
 }
 
-// What is told of a plan that passes, and of one with many faults, to the word.
+// The whole report on a plan that passes, and on one with many faults.
 func TestPlanGolden(t *testing.T) {
 	spoilt := newBarn()
 	spoilt.p.Shelves[1].Shelf = "roof"
@@ -70,7 +70,7 @@ func TestPlanGolden(t *testing.T) {
 	}
 }
 
-// What is told of owned parts, to the word.
+// The whole report on owned parts.
 func TestInstalledGolden(t *testing.T) {
 	some := newBarn().ownAll()
 	some.own("g1-0", 3.1)

@@ -27,10 +27,10 @@ const (
 	fuseType    = "fuse"
 )
 
-// builtInC is the terminal temperature of a breaker that is built in, in °C: common practice, no source.
+// builtInC is the terminal temperature in °C of a breaker built into a battery or inverter: common practice, no source.
 const builtInC = 75
 
-// guardsOf returns what protects a path as the plan has it wired: what is built in, then what is bought.
+// guardsOf returns what protects a path as the plan has it wired: first what is built in, then what is bought.
 func (a *auditor) guardsOf(t *task, r *plan.Run) (guards []guard) {
 	if t.ownBreakerA > 0 {
 		return []guard{{ratingA: t.ownBreakerA, breaker: true, terminalC: builtInC, inverter: true}}
@@ -83,8 +83,8 @@ func (a *auditor) conductorM(lengthM float64) float64 {
 	return m
 }
 
-// stringFuseNeeded reports whether each string of modules needs a fuse: where the others together can feed it
-// more than its maker allows, 1.25 of their short-circuit current each. NEC 690.9(A), 690.8(A)(1).
+// stringFuseNeeded reports whether each string of modules needs a fuse: whether the others together, with 1.25 of their
+// short-circuit current each, can feed it more than its maker allows. NEC 690.9(A), 690.8(A)(1).
 func stringFuseNeeded(x *array) bool {
 	if x.MaxFuseA == 0 {
 		return x.parallel > mostUnfused
@@ -92,8 +92,8 @@ func stringFuseNeeded(x *array) bool {
 	return !plan.AtMost((x.parallel-1)*continuous*x.IscA, x.MaxFuseA)
 }
 
-// mostUnfused is the most strings of modules in parallel without fuses where the maker states none: common
-// practice, no source.
+// mostUnfused is the most strings of modules in parallel that go without fuses where the maker states no largest fuse:
+// common practice, no source.
 const mostUnfused = 2
 
 // judgeStringFuse adds the checks of the fuses of the strings of modules.

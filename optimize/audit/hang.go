@@ -8,12 +8,12 @@ import (
 	"cartwright/scenarios"
 )
 
-// hangLoads puts the loads on the circuits and legs by which the larger leg's peak is least.
+// hangLoads puts the loads on circuits and legs so that the larger leg's peak is least.
 func (in *installer) hangLoads() {
 	a := in.auditor()
 	found, proven := spread(in.s, a.threeWire(), math.Inf(1), math.Inf(1))
 	if !proven {
-		in.notes = append(in.notes, "the search for the best place of the loads on circuits and legs was cut short")
+		in.notes = append(in.notes, "the search for the best circuits and legs for the loads was cut short")
 	}
 	if found.best == nil {
 		if in.s.Measured == nil {
@@ -40,8 +40,8 @@ func (in *installer) hangLoads() {
 	}
 }
 
-// installArray takes of the owned modules of one kind as many as can hang on the inverter's inputs, all alike:
-// of the kinds the one of most watts.
+// installArray takes the array of most watts, all inputs alike, that the inverter and the room take and the owned
+// modules of one kind make up.
 func (in *installer) installArray() {
 	a := in.auditor()
 	if a.inverter == nil || in.s.Sun == nil {

@@ -16,15 +16,15 @@ const (
 )
 
 var hookupRules = []Rule{
-	{ruleLegs, "", "the loads can be read, and each load left to the program is on leg A or B, once, and on that of its circuit", fromParts},
-	{ruleCircuits, "", "every circuit is told once, with its leg; where there are circuits of a load's kind (ac, dc) it is on one: on the one it names, else of its leg and volts", fromScenario},
-	{ruleCircuitLoad, "A", "what can be on together on a circuit <= its device; loads that run three hours and more at 125 % (nec)", "NEC 210.19(A)(1), 210.20(A), 210.23; IEC 60364-4-43 clause 433.1"},
+	{ruleLegs, "", "the loads can be read, and each load of leg auto is on leg A or B, once, and on that of its circuit", fromParts},
+	{ruleCircuits, "", "every circuit is listed once, with its leg; where there are circuits of a load's kind (ac, dc) it is on one: the one it names, else one of its leg and volts", fromScenario},
+	{ruleCircuitLoad, "A", "what can be on together on a circuit <= its device; loads that run three hours or more at 125 % (nec)", "NEC 210.19(A)(1), 210.20(A), 210.23; IEC 60364-4-43 clause 433.1"},
 	{ruleCircuitFigures, "A", "the stated current and device of each circuit are true", fromParts},
-	{ruleBalanced, "W", "no other placing of loads and circuits has a smaller peak of the larger leg, and none with that peak a smaller surge", fromParts},
+	{ruleBalanced, "W", "no other placing of loads and circuits has a smaller peak on the larger leg, or the same peak and a smaller surge", fromParts},
 }
 
-// hookup is where each load hangs: its leg, and its circuit by number in the scenario, noCircuit for none; and
-// the leg of each circuit.
+// hookup has the leg of each load, its circuit by number in the scenario (noCircuit for none), and the leg of each
+// circuit.
 type hookup struct {
 	legs        []scenarios.Leg
 	circuits    []int
@@ -66,7 +66,7 @@ func hasCircuits(s *scenarios.Scenario, dc bool) bool {
 	return false
 }
 
-// spansLegs reports whether a load lies between the legs: it says so, or it names a circuit of 240 V.
+// spansLegs reports whether a load is between the legs: it says so, or it names a circuit of 240 V.
 func spansLegs(s *scenarios.Scenario, load int) bool {
 	l := &s.Loads[load]
 	if l.DC {
@@ -90,8 +90,8 @@ func mayHang(s *scenarios.Scenario, load, circuit int, leg scenarios.Leg, threeW
 	return l.Leg == scenarios.LegAuto || l.Leg == leg
 }
 
-// hookUp notes where the plan hangs each load, works out the demand of that, and tells whether each hangs
-// somewhere, and only there.
+// hookUp notes the circuit and leg on which the plan has each load, works out the demand, and checks that each load is
+// in one place only.
 func (a *auditor) hookUp() {
 	h := newHookup(a.s)
 	a.none(ruleCircuits, a.readCircuits(&h))
@@ -111,7 +111,7 @@ func (a *auditor) readCircuits(h *hookup) (faults []string) {
 	for _, stated := range a.p.Circuits {
 		c := circuitNamed(s, stated.Circuit)
 		if c == noCircuit || told[c] {
-			faults = append(faults, fmt.Sprintf("no circuit %q, or told before", stated.Circuit))
+			faults = append(faults, fmt.Sprintf("no circuit %q, or it is listed twice", stated.Circuit))
 			continue
 		}
 		told[c] = true
@@ -137,7 +137,7 @@ func (a *auditor) readCircuits(h *hookup) (faults []string) {
 	}
 	for c := range s.Circuits {
 		if !told[c] && len(s.Loads) > 0 {
-			faults = append(faults, "circuit "+s.Circuits[c].Name+" is not told")
+			faults = append(faults, "circuit "+s.Circuits[c].Name+" is not listed")
 		}
 	}
 	for i := range s.Loads {
@@ -158,8 +158,8 @@ func unhung(s *scenarios.Scenario, h *hookup, name string, dc bool) int {
 	return -1
 }
 
-// rightLeg reports whether a circuit can be on a leg: one of 120 V behind three wires on A or B, one of 240 V
-// on both, all others on none.
+// rightLeg reports whether a circuit can be on a leg: with a three-wire supply one of 120 V on A or B and one of 240 V on
+// both; all others on none.
 func (a *auditor) rightLeg(c *scenarios.Circuit, leg scenarios.Leg) bool {
 	switch {
 	case c.DC || !a.threeWire():
@@ -170,7 +170,7 @@ func (a *auditor) rightLeg(c *scenarios.Circuit, leg scenarios.Leg) bool {
 	return isLeg(string(leg))
 }
 
-// readLegs notes the leg of each load that is left to the program; it returns what is wrong with them.
+// readLegs notes the leg of each load of leg auto; it returns what is wrong with them.
 func (a *auditor) readLegs(h *hookup) (faults []string) {
 	used := make([]bool, len(a.p.Legs))
 	for i := range a.s.Loads {
@@ -185,7 +185,7 @@ func (a *auditor) readLegs(h *hookup) (faults []string) {
 			}
 			used[k], put = true, true
 			if h.legs[i] != scenarios.LegAuto && told.Leg != string(h.legs[i]) && a.threeWire() {
-				faults = append(faults, fmt.Sprintf("load %s is told on leg %s, its circuit is on %s", l.Name, told.Leg, h.legs[i]))
+				faults = append(faults, fmt.Sprintf("load %s is listed on leg %s, its circuit is on %s", l.Name, told.Leg, h.legs[i]))
 				continue
 			}
 			if h.legs[i] == scenarios.LegAuto {
@@ -210,7 +210,7 @@ func isLeg(leg string) bool { return leg == string(scenarios.LegA) || leg == str
 // threeWire reports whether the supply has two legs.
 func (a *auditor) threeWire() bool { return a.inverter != nil && a.inverter.ACV == energy.ACVThree }
 
-// circuits tells whether what is on each circuit can be on it, and on better legs than any other placing.
+// circuits checks whether each circuit carries what is on it, and whether no other placing has better legs.
 func (a *auditor) circuits() {
 	if a.demand == nil {
 		return
@@ -240,7 +240,7 @@ func (d *demand) larger() (peak, surge float64) {
 	return peak, surge
 }
 
-// figuresOfCircuits tells whether the stated currents and devices of the circuits are true.
+// figuresOfCircuits checks whether the stated currents and devices of the circuits are true.
 func (a *auditor) figuresOfCircuits() {
 	for _, stated := range a.p.Circuits {
 		c := circuitNamed(a.s, stated.Circuit)

@@ -8,17 +8,16 @@ import (
 	"cartwright/scenarios"
 )
 
-// Report tells how the owned parts were understood as a cart, and how that cart stands against the
-// scenario's limits today.
+// Report says how the owned parts make up a cart today, and whether that cart meets the scenario's limits.
 type Report struct {
 	Passed  bool         // nothing is missing and every check passed
 	Parts   []Owned      // every owned part, in the order of a bill
 	Core    plan.Core    // what is taken to be installed
 	Runs    []OwnedRun   // the cable paths that can be wired from what is owned
 	Shelves []plan.Shelf // where the modules stand
-	Missing []string     // what is not there at all
+	Missing []string     // what is not owned at all
 	Checks  []plan.Check
-	// Notes say where a search was cut short, so that a better use of the parts may exist.
+	// Notes say which searches were cut short, so that a better use of the parts may exist.
 	Notes []string
 }
 
@@ -29,7 +28,7 @@ type Owned struct {
 	Have float64
 	Used float64
 	Unit string // "each" or "m"
-	As   string // in words; "spare" for what is not used
+	As   string // what it is used as, in words; "spare" if it is not used
 }
 
 // OwnedRun is a number of equal cable paths wired from owned parts, and the checks they fail.
@@ -39,14 +38,14 @@ type OwnedRun struct {
 	Failed []plan.Check
 }
 
-// Installed checks what is owned today against the scenario's limits, as if all of it that can be was
+// Installed checks what is owned today against the scenario's limits, as if everything that can be was
 // installed: every battery that fills a string, every unit of the inverter kind with most power, one
-// pair of bus bars, one set of casters, of the sundries what is asked for. Owned cables and devices go to
+// pair of bus bars, one set of casters, and the sundries that are asked for. Owned cables and devices go to
 // the cable paths so that as many as possible pass; a path for which nothing passes gets what comes
-// nearest; modules stand on the shelves as low as they can. Money has no part in it.
+// nearest; modules are put on the shelves as low as possible. Money is not looked at.
 //
-// An error tells of holdings or loads that no reader lets in: a part that is not in the catalogue, a
-// count that is no number.
+// It returns an error for owned parts or loads that no reader accepts: a part that is not in the catalogue, a
+// count that is not a number.
 func Installed(s *scenarios.Scenario, c *catalog.Catalog) (Report, error) {
 	in, err := newInstaller(s, c)
 	if err != nil {
@@ -62,7 +61,7 @@ func Installed(s *scenarios.Scenario, c *catalog.Catalog) (Report, error) {
 	return in.report(), nil
 }
 
-// installer puts owned parts together to a plan and notes what it can't.
+// installer puts owned parts together into a plan and notes what is missing.
 type installer struct {
 	s       *scenarios.Scenario
 	c       *catalog.Catalog
@@ -74,7 +73,7 @@ type installer struct {
 	as      map[string][]string // part -> what it is taken for
 	missing []string
 	notes   []string
-	spare   []string // faults of the core: inverters that can't be installed beside others
+	spare   []string // faults of the core: inverters that can't be installed with the others
 
 	mostMatchings, mostPlacings int // bounds of the searches
 }
@@ -93,7 +92,7 @@ func newInstaller(s *scenarios.Scenario, c *catalog.Catalog) (*installer, error)
 			return nil, fmt.Errorf("audit: part %q is owned but not in the catalogue", h.PartID)
 		}
 		if !(h.Count >= 0 && h.Count <= mostCount) {
-			return nil, fmt.Errorf("audit: %g of part %q can't be owned", h.Count, h.PartID)
+			return nil, fmt.Errorf("audit: %g of part %q cannot be owned; the count must be from 0 to %d", h.Count, h.PartID, mostCount)
 		}
 		held[h.PartID] += h.Count
 	}
@@ -123,7 +122,7 @@ func (in *installer) use(part string, quantity float64, as string) {
 	in.p.Bill = append(in.p.Bill, plan.Line{Part: part, Kind: string(in.stock.kinds[part]), Quantity: quantity})
 }
 
-// lack notes that something is not there at all.
+// lack notes that something is not owned at all.
 func (in *installer) lack(format string, args ...any) {
 	in.missing = append(in.missing, fmt.Sprintf(format, args...))
 }
@@ -135,7 +134,7 @@ func (in *installer) auditor() *auditor {
 	return a
 }
 
-// report makes the checks and tells what was found.
+// report makes the checks and returns what was found.
 func (in *installer) report() Report {
 	a := in.auditor()
 	a.findings = findings{} // parts were found in the catalogue one by one
@@ -166,7 +165,7 @@ func (in *installer) report() Report {
 	return r
 }
 
-// ownedPart tells what an owned part is taken for.
+// ownedPart says what an owned part is used as.
 func (in *installer) ownedPart(x article) Owned {
 	o := Owned{
 		Part: x.part, Kind: string(in.stock.kinds[x.part]), Have: in.owned.quantity[x], Unit: "each",

@@ -140,7 +140,7 @@ func TestInstalledSundriesByRating(t *testing.T) {
 func TestInstalledErrors(t *testing.T) {
 	for name, do := range map[string]func(k *cart){
 		"not in the catalogue": func(k *cart) { k.own("slap", 1) },
-		"can't be owned":       func(k *cart) { k.s.Have[0].Count = math.NaN() },
+		"cannot be owned":      func(k *cart) { k.s.Have[0].Count = math.NaN() },
 		"-1 of part":           func(k *cart) { k.s.Have[0].Count = -1 },
 		"watts":                func(k *cart) { k.s.Loads[0].Watts = -1 },
 	} {

@@ -8,7 +8,7 @@ import (
 	"cartwright/scenarios/ratings"
 )
 
-// check is one requirement of a cable path, what an entry of the runs has of it, and whether that will do.
+// check is one requirement of a cable path: the value an entry of the runs has, the limit, and whether it is met.
 type check struct {
 	name         string
 	passed       bool
@@ -16,9 +16,9 @@ type check struct {
 	unit, source string
 }
 
-// ruling is the judgement of one entry of the runs. Figures are 0 where the cable is in no table.
+// ruling is the judgement of one entry of the runs. Figures of the cable are 0 where it is in no table.
 type ruling struct {
-	requiredA     float64 // least ampacity and device rating asked for
+	requiredA     float64 // least ampacity and device rating
 	allowedA      float64 // corrected ampacity of all sets together
 	deviceA       float64 // rating of the device, or of what serves instead
 	dropPct       float64
@@ -38,7 +38,7 @@ func (r *ruling) same(name string, value, limit float64, unit, source string) {
 	r.checks = append(r.checks, check{name, value == limit, value, limit, unit, source})
 }
 
-// lay is a cable laid in so many parallel sets along a path.
+// lay is a path with its cable, in so many parallel sets.
 type lay struct {
 	*task
 	cable *catalog.Cable
@@ -55,8 +55,8 @@ type ruleSet interface {
 	parallel(w *lay) bool
 	// protects adds the checks of one device and the cable together, and returns the corrected ampacity.
 	protects(r *ruling, w *lay, g *guard) (allowedA float64)
-	// groundListed reports whether the tables have a ground; groundMM2 returns the least area of one of its
-	// material behind a device.
+	// groundListed reports whether the tables have a grounding conductor; groundMM2 returns the least area of one of
+	// that material behind a device.
 	groundListed(ground *catalog.Cable) bool
 	groundMM2(w *lay, g *guard, ground *catalog.Cable) (mm2 float64, ok bool)
 	clauses() *clauses
@@ -124,7 +124,7 @@ func (a *auditor) rule(t *task, run *plan.Run) (r ruling) {
 func (a *auditor) judgeCable(r *ruling, w *lay) bool {
 	c := a.ruleSet().clauses()
 	if w.fine {
-		r.least("cable strand", answered(w.cable.Fine), 1, "", "the scenario's own limit: fine strand for what moves")
+		r.least("cable strand", answered(w.cable.Fine), 1, "", "the scenario's own limit: fine strand for string and main")
 	}
 	if w.cable.GroundOnly {
 		r.least("cable listed", 0, 1, "", c.green)
@@ -185,7 +185,8 @@ func (a *auditor) judgeGuard(r *ruling, t *task, g *guard) {
 	}
 }
 
-// nearest returns the standard rating of a breaker or a fuse that is nearest above a rating, or the last.
+// nearest returns the least standard rating of a breaker or a fuse that is not below a rating; the largest where there
+// is none.
 func (a *auditor) nearest(breaker bool, ratingA float64) float64 {
 	kind := fuseType
 	if breaker {

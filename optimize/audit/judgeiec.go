@@ -11,7 +11,7 @@ import (
 // iecRules is IEC 60364: copper and areas in mm2.
 type iecRules struct{}
 
-// iecClauses are from memory but for 60364-4-43 clause 433.1, 60364-5-52, 60364-5-54 and 60228.
+// iecClauses are from memory, except 60364-4-43 clause 433.1, 60364-5-52, 60364-5-54 and 60228.
 var iecClauses = clauses{
 	present:      "IEC 60364-4-43 clause 431, 60364-5-52",
 	green:        "IEC 60445: green-and-yellow for protective conductors only",
@@ -29,7 +29,7 @@ var iecClauses = clauses{
 
 func (iecRules) clauses() *clauses { return &iecClauses }
 
-// requiredA is I_B itself: the 125 % of the NEC has no like here.
+// requiredA is I_B itself: there is no counterpart of the NEC's 125 %.
 func (iecRules) requiredA(t *task) float64 { return t.designA }
 
 const copper = "copper"
@@ -61,7 +61,7 @@ func (iecRules) capacityA(w *lay) float64 {
 	return float64(w.sets) * amps * ambient * grouping
 }
 
-// hotTerminalC is the terminal temperature from which on a conductor may run at 90 °C; else at 70 °C.
+// hotTerminalC is the least terminal temperature with which a conductor may run at 90 °C; else it may at 70 °C.
 const hotTerminalC = 90
 
 func (i iecRules) protects(r *ruling, w *lay, g *guard) float64 {
@@ -78,8 +78,8 @@ func (i iecRules) protects(r *ruling, w *lay, g *guard) float64 {
 	return capacity
 }
 
-// overload is how far above its capacity a cable may be loaded until its device operates: IEC 60364-4-43
-// clause 433.1, I_2 <= 1.45 I_z.
+// overload is the multiple of a cable's capacity at which its device must operate at the latest: IEC 60364-4-43 clause
+// 433.1, I_2 <= 1.45 I_z.
 const overload = 1.45
 
 // fusingFactor returns at how many times its rating a fuse is sure to operate: gPV at 1.45 (IEC 60269-6), any
@@ -96,7 +96,7 @@ func (iecRules) groundListed(ground *catalog.Cable) bool {
 	return listed && ground.Material == copper
 }
 
-// groundMM2 counts the line area of all sets together; the bond's that of the largest main.
+// groundMM2 goes by the line area of all sets together; for the bond by that of the largest main.
 func (iecRules) groundMM2(w *lay, _ *guard, ground *catalog.Cable) (mm2 float64, ok bool) {
 	if w.kind == scenarios.RunBond {
 		return iec.GroundAreaMM2(w.groundLine), ground.Material == copper

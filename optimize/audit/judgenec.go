@@ -13,7 +13,7 @@ import (
 // necRules is NFPA 70.
 type necRules struct{}
 
-// necClauses are from memory but for 110.9, 240.6(A), 250.122, 310.16 and 706.31(C).
+// necClauses are from memory, except 110.9, 240.6(A), 250.122, 310.16 and 706.31(C).
 var necClauses = clauses{
 	present:      "NEC 240.4, 310.1",
 	green:        "NEC 250.119: green for grounding only",
@@ -22,7 +22,7 @@ var necClauses = clauses{
 	voltage:      "NEC 240.60(A), 240.85, 706.31(C)",
 	poles:        "NEC 210.4(B), 240.15(B), 690.13",
 	interrupting: "NEC 110.9, 706.31(C)",
-	class:        "NEC 240.4: a fuse for short circuits only is no overcurrent protection; IEC 60269-1",
+	class:        "NEC 240.4: a fuse for short circuits only is not overcurrent protection; IEC 60269-1",
 	listed:       "NEC 110.2, 110.3(C)",
 	cable:        nec.AmpacitySource.Source,
 	sets:         nec.ParallelSource.Source,
@@ -32,8 +32,8 @@ var necClauses = clauses{
 
 func (necRules) clauses() *clauses { return &necClauses }
 
-// requiredA is 125 % of the design current; a circuit whose device is stated carries that rating, which holds
-// the 125 % of its loads.
+// requiredA is 125 % of the design current; a path whose device is stated carries that rating, which already includes
+// the 125 % for its loads.
 func (necRules) requiredA(t *task) float64 {
 	if t.exactA > 0 {
 		return t.designA
@@ -70,17 +70,17 @@ func (necRules) terminalA(w *lay, g *guard) float64 {
 	return float64(w.sets) * amps
 }
 
-// nextSizeMostA is the largest rating that NEC 240.4(B) lets stand above the ampacity.
+// nextSizeMostA is the largest device rating that NEC 240.4(B) allows above the ampacity.
 const nextSizeMostA = 800
 
-// largestA returns the largest device on an ampacity: the ampacity, or the next rating of 240.6(A) where the
-// ampacity is none, of a fuse or a breaker alike, up to 800 A. A branch, and all whose device is stated, has
-// none above.
+// largestA returns the rating of the largest device for an ampacity: the ampacity itself, or, if that is not a rating of
+// 240.6(A), the next one above, up to 800 A, for fuses and breakers alike. A path whose device is stated takes none
+// above its ampacity.
 func (necRules) largestA(w *lay, ampacityA float64) float64 {
 	if w.exactA > 0 {
 		return ampacityA
 	}
-	list := ratings.Standard(string(scenarios.NEC), fuseType) // those of breakers are among them
+	list := ratings.Standard(string(scenarios.NEC), fuseType) // includes every rating of breakers
 	below, above := ratings.Around(list, ampacityA)
 	for _, near := range []float64{below, above} {
 		if plan.AtLeast(near, ampacityA) && plan.AtMost(near, ampacityA) {
@@ -109,8 +109,8 @@ func (n necRules) protects(r *ruling, w *lay, g *guard) float64 {
 var necSizes = []catalog.Size{"14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "3 AWG", "2 AWG", "1 AWG",
 	"1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG", "250 kcmil", "300 kcmil", "350 kcmil", "400 kcmil", "500 kcmil"}
 
-// enlarged returns by how many times the line conductors are larger than the smallest of their material,
-// insulation and number of sets that meets every rule but the drop; 1 where they are that one.
+// enlarged returns how many times larger the line conductors are than the smallest of their material, insulation and
+// number of sets that meets every rule except that of the drop.
 func (n necRules) enlarged(w *lay, g *guard) float64 {
 	for _, size := range necSizes {
 		cable := *w.cable
@@ -142,9 +142,8 @@ func (necRules) groundListed(ground *catalog.Cable) bool {
 	return listed
 }
 
-// groundMM2 goes by table 250.122; it grows with conductors that are larger than they need be (250.122(B)),
-// but those of the sun are not enlarged for drop (690.45); it need never be larger than line conductors of its
-// own material (250.122(A)).
+// groundMM2 goes by table 250.122. It grows with line conductors that are larger than needed (250.122(B)), except on a
+// solar run (690.45), and need never be larger than line conductors of its own material (250.122(A)).
 func (n necRules) groundMM2(w *lay, g *guard, ground *catalog.Cable) (mm2 float64, ok bool) {
 	if w.kind == scenarios.RunBond {
 		size, ok := nec.GroundSize(w.groundDevice, ground.Material)

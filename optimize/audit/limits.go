@@ -13,14 +13,14 @@ var limitRules = []Rule{
 	{ruleLimits, "", "the plan's list has every limit that applies, once, with its true value, limit, unit, what is left and whether it binds", fromParts},
 }
 
-// limits tells whether the plan's list of limits is the true one.
+// limits checks whether the plan's list of limits is the true one.
 func (a *auditor) limits() {
 	var faults []string
 	told := map[string]bool{}
 	for i := range a.p.Limits {
 		stated := &a.p.Limits[i]
 		if told[stated.Name] {
-			faults = append(faults, stated.Name+" is told twice")
+			faults = append(faults, stated.Name+" is listed twice")
 			continue
 		}
 		told[stated.Name] = true
@@ -32,7 +32,7 @@ func (a *auditor) limits() {
 	}
 	for _, truth := range a.truth {
 		if !told[truth.Name] {
-			faults = append(faults, truth.Name+" is not told")
+			faults = append(faults, truth.Name+" is not listed")
 		}
 	}
 	a.none(ruleLimits, faults)
@@ -50,7 +50,7 @@ func (a *auditor) limit(name string) *plan.Limit {
 
 // differs says how a stated limit differs from the true one.
 func differs(stated, truth *plan.Limit) string {
-	// What is left is a difference of larger numbers, which may be rounded themselves.
+	// Slack is a difference of larger numbers, each of which may be rounded.
 	hair := sixDigits * scale(truth.Value, truth.Limit)
 	edge := plan.BindingShare * math.Abs(truth.Limit)
 	switch {

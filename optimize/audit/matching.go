@@ -5,19 +5,19 @@ import (
 	"slices"
 )
 
-// mostMatchings bounds how many partial assignments of owned parts to cable paths are looked into. A cart
-// has some ten kinds of path and a drawer of cables; that is settled in thousands. Past the bound, which
-// takes a few seconds, the best assignment found stands and the report says so.
+// mostMatchings bounds how many partial assignments of owned parts to cable paths are tried. A cart has some ten kinds
+// of path and a drawer of cables; that takes thousands. Past the bound, which takes a few seconds, the best assignment
+// found is used and the report says so.
 const mostMatchings = 1 << 17
 
-// matching is a search for the assignment of owned parts to cable paths by which most paths pass.
-// Exact: depth first over the paths, kinds of path in order; a branch is left where even passing all
-// paths still to come would not be more than the best found.
+// matching is a search for the assignment of owned parts to cable paths with which the most paths pass.
+// It is exact: depth first over the paths, kinds of path in order; a branch is left where even if all
+// paths still to come passed there would not be more than in the best found.
 type matching struct {
-	counts []int      // paths of each task
-	alike  []bool     // whether all paths of a task are wired the same way, or none
-	ways   [][]choice // of each task, those that pass
-	left   []float64  // of each owned article
+	counts []int      // by task: its paths
+	alike  []bool     // by task: all its paths must be wired the same way
+	ways   [][]choice // by task: the ways to wire that pass
+	left   []float64  // by owned article
 	nodes  int
 	bound  int // of nodes
 
@@ -38,7 +38,7 @@ type take struct {
 	quantity float64
 }
 
-// newMatching prepares a search: ways are those that pass, of each task, and taken from what is owned.
+// newMatching prepares a search: ways are, by task, those that pass and that what is owned allows.
 func newMatching(owned *tally, counts []int, alike []bool, ways [][]wired, bound int) *matching {
 	m := &matching{counts: counts, alike: alike, bound: bound, most: -1, chosen: make([][]*wired, len(counts)), best: make([][]*wired, len(counts))}
 	number := map[article]int{}
@@ -63,8 +63,8 @@ func newMatching(owned *tally, counts []int, alike []bool, ways [][]wired, bound
 // proved reports whether the search was not cut short.
 func (m *matching) proved() bool { return m.nodes < m.bound }
 
-// thrifty returns the ways to wire that no other beats by taking no more of anything, those first that
-// take the least metal: the first best assignment found then wastes no thick cable on a thin one's task.
+// thrifty returns the ways to wire that take less of something than each other way, those that take the least metal
+// first: the first best assignment found then wastes no thick cable where a thin one will do.
 func thrifty(ways []wired) []wired {
 	var kept []wired
 	slices.SortStableFunc(ways, func(x, y wired) int { return cmp.Compare(x.metal, y.metal) })
@@ -83,8 +83,8 @@ func thrifty(ways []wired) []wired {
 	return kept
 }
 
-// descend looks at path number path of task number at. Of a task's equal paths each takes a way no
-// earlier than the one before, as their order makes no difference.
+// descend tries the ways to wire path number path of task number at. A task's paths are equal, so their order makes no
+// difference, and each takes a way no earlier in the list than the path before it.
 func (m *matching) descend(at, path, firstWay int) {
 	if m.nodes >= m.bound || m.passed+m.hope(at, path) <= m.most {
 		return
@@ -118,10 +118,11 @@ func (m *matching) descend(at, path, firstWay int) {
 		m.chosen[at] = m.chosen[at][:len(m.chosen[at])-paths]
 		m.move(float64(paths), c)
 	}
-	m.descend(at+1, 0, 0) // this path and its equals after it stay without
+	m.descend(at+1, 0, 0) // this path and the rest of the task stay without
 }
 
-// affords reports whether what is left is enough for so many of a choice, cables up to what a tape measure shows.
+// affords reports whether what is left is enough for a choice so many times. Up to sixDigits less is enough: no tape
+// measure shows that.
 func (m *matching) affords(c *choice, times float64) bool {
 	for _, t := range c.takes {
 		if times*t.quantity > m.left[t.article]*(1+sixDigits) {
@@ -131,7 +132,7 @@ func (m *matching) affords(c *choice, times float64) bool {
 	return true
 }
 
-// move gives back what a choice takes, so many times; below 0 it takes it.
+// move gives back what a choice takes, so many times; a negative number takes it.
 func (m *matching) move(times float64, c *choice) {
 	for _, t := range c.takes {
 		m.left[t.article] += times * t.quantity

@@ -15,15 +15,15 @@ const (
 )
 
 var needRules = []Rule{
-	{ruleNeeds, "", "of each role as many sundries as needs and receptacles ask for: receptacles of the circuit's rating where there are such, all else of the rating or above",
+	{ruleNeeds, "", "as many sundries of each role as needs and receptacles ask for: receptacles of the circuit's rating if the catalogue has such, all else of the rating or above",
 		"the scenario's own limit; NEC 210.21(B), from memory"},
-	{ruleSundries, "", "of each role no more sundries than asked for", fromScenario},
+	{ruleSundries, "", "no more sundries of each role than asked for", fromScenario},
 }
 
 // want is a number of sundries of a role.
 type want struct {
 	scenarios.Need
-	exact bool // of just this rating; else of it or above
+	exact bool // of exactly this rating; else of it or above
 }
 
 // name says what is asked for.
@@ -34,9 +34,9 @@ func (d *want) name() string {
 	return d.Role
 }
 
-// wants returns what the scenario asks of sundries: its circuits' receptacles and its needs, those first
-// that must have just their rating, the others from the highest rating down. A receptacle is of its
-// circuit's rating (NEC 210.21(B), from memory), unless the catalogue has none of it.
+// wants returns the sundries the scenario asks for, its circuits' receptacles and its needs: first those that must have
+// exactly their rating, then the others from the highest rating down. A receptacle is of its circuit's rating
+// (NEC 210.21(B), from memory), unless the catalogue has none of it.
 func wants(s *scenarios.Scenario, c *stock) []want {
 	var exact, atLeast []want
 	for i := range s.Circuits {
@@ -61,15 +61,15 @@ func wants(s *scenarios.Scenario, c *stock) []want {
 	return append(exact, atLeast...)
 }
 
-// kindOfSundry is what a want asks of: a role and, of a sundry, its rating.
+// kindOfSundry is a role and a rating.
 type kindOfSundry struct {
 	role    string
 	ratingA float64
 }
 
-// needs tells whether the sundries on the bill are what is asked for. What must have just its rating
-// takes of those that have it; of the others those asked for at a rating or above must be met by what is
-// left there.
+// needs checks whether the sundries on the bill are what is asked for. Those that must have exactly their rating are
+// taken off first; for each rating of the others, what is left at that rating or above must be as many as are asked for
+// there.
 func (a *auditor) needs() {
 	asked := wants(a.s, a.stock)
 	left := a.sundriesInstalled()
@@ -112,7 +112,7 @@ func (a *auditor) sundriesInstalled() map[kindOfSundry]float64 {
 	return installed
 }
 
-// noMoreThan tells whether of no role more sundries are installed than asked for.
+// noMoreThan checks that no more sundries of a role are installed than asked for.
 func (a *auditor) noMoreThan(asked []want) {
 	installed, wanted := map[string]float64{}, map[string]float64{}
 	for _, d := range asked {

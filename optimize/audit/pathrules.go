@@ -24,7 +24,7 @@ const (
 	pathFigures    = "figures"
 )
 
-// The kinds of cable path, in the order they are told.
+// The kinds of cable path, in the order they are listed.
 var pathKinds = []scenarios.RunKind{
 	scenarios.RunString, scenarios.RunMain, scenarios.RunFeeder, scenarios.RunBranch, scenarios.RunDC,
 	scenarios.RunInlet, scenarios.RunSolar, scenarios.RunBond,
@@ -49,10 +49,10 @@ type pathCheck struct {
 }
 
 var pathChecks = []pathCheck{
-	{Rule{pathCount, "", "each is wired, and once: strings of each battery, a main and a feeder for each unit, each circuit, a solar run for each input", fromParts}, pathKinds},
+	{Rule{pathCount, "", "each is wired once: each string, a main and a feeder for each inverter unit, each circuit, a solar run for each input", fromParts}, pathKinds},
 	{Rule{pathLength, "m", "length as in the scenario", fromScenario}, pathKinds},
 	{Rule{pathBought, "m", "of each conductor the length with slack is bought, in whole steps", fromScenario}, pathKinds},
-	{Rule{pathConductors, "", "battery paths 2; 120 and 230 V 2; 120/240 3; 240 V without neutral 2; a bond the ground alone", practice}, pathKinds},
+	{Rule{pathConductors, "", "battery paths 2; 120 and 230 V 2; 120/240 V 3; 240 V without neutral 2; a bond only the ground", practice}, pathKinds},
 	{Rule{pathLinks, "", "a link from each module of a string to the next, of the scenario's length", practice}, stringRuns},
 	{Rule{pathAlike, "", "all strings of one battery are wired alike", "current division in parallel branches; " + practice}, stringRuns},
 	{Rule{pathDevices, "", "one device; two where a string's cable is fed from both ends; none where the inverter's or the battery's own serves", "NEC 240.21, 240.21(B)(1); IEC 60364-4-43 clause 433.2"}, pathKinds},
@@ -64,9 +64,9 @@ var pathChecks = []pathCheck{
 	{Rule{"cable strand", "", "fine strand where it is asked for", ""}, reversible},
 	{Rule{"cable listed", "", "size, material and insulation are in the rule set's tables", ""}, lines},
 	{Rule{"parallel sets", "", "parallel sets only of large conductors", ""}, lines},
-	{Rule{"voltage drop", "%", "drop <= the run's; of a string its links count", ""}, lines},
+	{Rule{"voltage drop", "%", "drop <= the run's; a string's links count", ""}, lines},
 	{Rule{"device present", "", "a device, where none that is built in serves", ""}, lines},
-	{Rule{"device rating", "A", "rating >= the current asked for; of a circuit or inlet the stated one", ""}, lines},
+	{Rule{"device rating", "A", "rating >= the current required; for a circuit or inlet, the stated rating", ""}, lines},
 	{Rule{"standard rating", "A", "a standard rating of the rule set", ""}, lines},
 	{Rule{"device limit", "A", "rating <= the battery's max_fuse_a", ""}, stringRuns},
 	{Rule{"interrupting rating", "A", "interrupting rating >= fault current", ""}, lines},
@@ -75,7 +75,7 @@ var pathChecks = []pathCheck{
 	{Rule{"device class", "", "no fuse of partial range, a class that begins with a small a", ""}, lines},
 	{Rule{"device polarised", "", "no polarised breaker where current runs both ways", ""}, reversible},
 	{Rule{"device listed", "", "no device that is not listed (nec)", ""}, lines},
-	{Rule{"terminal ampacity", "A", "ampacity at the terminals' temperature >= the current asked for", ""}, lines},
+	{Rule{"terminal ampacity", "A", "ampacity at the terminals' temperature >= the current required", ""}, lines},
 	{Rule{"corrected ampacity", "A", "ampacity corrected for ambient and bundle, sets counted, >= design current", ""}, lines},
 	{Rule{"cable protected", "A", "device rating <= what the corrected ampacity allows", ""}, lines},
 	{Rule{"small conductor", "A", "device rating <= that of a small conductor (nec)", ""}, lines},
@@ -83,7 +83,7 @@ var pathChecks = []pathCheck{
 	{Rule{"ground present", "", "a grounding conductor", ""}, grounded},
 	{Rule{"ground listed", "", "the grounding conductor is in the rule set's tables", ""}, grounded},
 	{Rule{"ground size", "mm2", "the grounding conductor is large enough for the device, and grows with enlarged conductors (nec), or for the line (iec)", ""}, grounded},
-	{Rule{"string fuses", "", "a fuse for each string of modules where the others together pass its max_fuse_a", ""}, bySun},
+	{Rule{"string fuses", "", "a fuse for each string of modules where the others together can exceed its max_fuse_a", ""}, bySun},
 	{Rule{"string fuse present", "", "a fuse where they are needed, else none", ""}, bySun},
 	{Rule{"string fuse rating", "A", "rating >= 1.5625 * isc", ""}, bySun},
 	{Rule{"string fuse standard", "A", "a standard rating of the rule set", ""}, bySun},
@@ -98,7 +98,7 @@ var pathChecks = []pathCheck{
 
 // runRules are the checks of the cable paths, by kind.
 func runRules() []Rule {
-	rules := []Rule{{ruleRunKinds, "", "every run is of a known kind and serves a battery, inverter, circuit or array there is", fromParts}}
+	rules := []Rule{{ruleRunKinds, "", "every run is of a known kind and serves a battery, inverter, circuit or array of the plan", fromParts}}
 	for _, kind := range pathKinds {
 		for _, c := range pathChecks {
 			if slices.Contains(c.kinds, kind) {

@@ -10,13 +10,13 @@ import (
 	"cartwright/scenarios"
 )
 
-// mostPlacings bounds how many partial placements of modules on shelves are looked into. Past it the best
-// placement found stands (the first one found fills the shelves from the floor up) and the report says so.
+// mostPlacings bounds how many partial placements of modules on shelves are tried. Past it the best placement found is
+// used (the first one found fills the shelves from the floor up) and the report says so.
 const mostPlacings = 1 << 18
 
-// placing is a search for the placement of the modules on the shelves by which most of them stand, and
-// then as low as they can: that is what keeps a cart from tipping. Exact: depth first, kinds of module in
-// order, each over the shelves from the lowest up.
+// placing is a search for the placement of the modules on the shelves with which the most of them stand, and of those
+// the lowest, which helps most against tipping. It is exact: depth first, kinds of module in order, each over the
+// shelves from the lowest up.
 type placing struct {
 	shelves []*scenarios.Shelf // from the lowest up
 	kinds   []pile
@@ -46,7 +46,7 @@ func (in *installer) installModules() {
 	p := newPlacing(in)
 	p.descend(0, 0)
 	if p.nodes >= p.bound {
-		in.notes = append(in.notes, "the search for the best place of the modules was cut short; they may stand lower, or more of them")
+		in.notes = append(in.notes, "the search for the best places of the modules was cut short; more of them may fit, or lower")
 	}
 	for s, sh := range p.shelves {
 		stated := plan.Shelf{Shelf: sh.Name}
@@ -88,7 +88,7 @@ func newPlacing(in *installer) *placing {
 	return p
 }
 
-// descend puts modules of kind k on shelf s, as many as there is room for down to none, and goes on.
+// descend tries every number of modules of kind k on shelf s, from as many as there is room for down to none.
 func (p *placing) descend(k, s int) {
 	if p.nodes >= p.bound {
 		return
@@ -123,7 +123,7 @@ func (p *placing) keep() {
 	}
 }
 
-// waiting returns how many modules of kind k stand nowhere yet.
+// waiting returns how many modules of kind k are on no shelf yet.
 func (p *placing) waiting(k int) int {
 	n := p.kinds[k].modules
 	for _, placed := range p.stands[k] {
@@ -132,8 +132,8 @@ func (p *placing) waiting(k int) int {
 	return n
 }
 
-// hopeless reports whether nothing better can come: were all modules still waiting to stand, kind k on
-// shelf s or above and later kinds on the lowest one, there would not be more or they not be lower.
+// hopeless reports whether nothing better can come: even if all waiting modules fitted, those of kind k on shelf s and
+// those of later kinds on the lowest shelf, there would be neither more of them nor lower ones.
 func (p *placing) hopeless(k, s int) bool {
 	standing, moment := p.standing, p.moment
 	for i := k; i < len(p.kinds); i++ {
@@ -148,7 +148,7 @@ func (p *placing) hopeless(k, s int) bool {
 	return standing < p.most || standing == p.most && moment >= p.bestMoment
 }
 
-// fits returns how many modules of kind k stand on shelf s beside what is there of other kinds.
+// fits returns how many modules of kind k fit on shelf s beside those of other kinds.
 func (p *placing) fits(k, s int) int {
 	q, sh := &p.kinds[k], p.shelves[s]
 	if !plan.AtMost(q.battery.HeightM, sh.ClearHeightM) {
@@ -164,7 +164,7 @@ func (p *placing) fits(k, s int) int {
 	return max(0, n)
 }
 
-// stand puts n modules of kind k on shelf s; below 0 it takes them off again.
+// stand puts n modules of kind k on shelf s; a negative n takes them off again.
 func (p *placing) stand(k, s, n int) {
 	if n == 0 {
 		return

@@ -14,7 +14,7 @@ const (
 )
 
 var priceRules = []Rule{
-	{rulePrices, "", "the price is the part's own, or where it has offers one of them, with its least quantity bought", "the catalogue"},
+	{rulePrices, "", "the price is the part's own, or that of one of its offers if it has any, with at least its min_qty bought", "the catalogue"},
 	{ruleAmount, "", "line = bought * unit price, to the cent", "arithmetic"},
 }
 
@@ -25,7 +25,7 @@ type pricing struct {
 	vendor   string
 }
 
-// prices tells whether each bought line has a price there is, and is added up rightly.
+// prices checks whether each bought line has a price from the catalogue, and the right amount.
 func (a *auditor) prices() {
 	for i := range a.p.Bill {
 		l := &a.p.Bill[i]
@@ -62,7 +62,7 @@ func (a *auditor) priceOf(l *plan.Line) (pricing, string) {
 		case isEnd(l.Kind) && hasEnds:
 			own.cents = float64(end)
 			if l.Vendor == "" {
-				own.vendor = "" // an end may be anybody's work
+				own.vendor = "" // anybody may crimp an end
 			}
 		case a.stock.byLength(l.Part):
 			own.cents = a.stock.metres[l.Part]
@@ -86,7 +86,7 @@ func (a *auditor) offered(l *plan.Line, offers []catalog.Offer, byMetre bool) (p
 		}
 		wrong := a.mismatch(l, p)
 		if bought := a.boughtAt(l); wrong == "" && bought < o.MinQty-sixDigits*o.MinQty {
-			wrong = fmt.Sprintf("%g bought, the offer is from %g on", bought, o.MinQty)
+			wrong = fmt.Sprintf("%g bought, the offer is for %g or more", bought, o.MinQty)
 		}
 		if wrong == "" && (fault != "" || p.shipping < best.shipping) {
 			best, fault = p, ""
@@ -120,7 +120,7 @@ func (a *auditor) mismatch(l *plan.Line, p pricing) string {
 	return ""
 }
 
-// cents tells the check that whole cents are the rounding of an amount in cents.
+// cents notes the check that whole cents are the rounding of an amount in cents.
 func (a *auditor) cents(rule string, stated plan.Money, amount float64, detail string) {
 	a.tell(rule, stated.Units(), amount/100, rounds(float64(stated), amount), -math.Abs(float64(stated)-amount), detail)
 }

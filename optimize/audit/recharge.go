@@ -22,11 +22,11 @@ var rechargeRules = []Rule{
 	{ruleSupplyVolts, "V", "the supply's volts are among charger_ac_v", fromMaker},
 }
 
-// supplyShare is the part of a supply's device that a charger may draw without end: NEC 210.23(A), from memory.
+// supplyShare is the part of a supply's device that a charger may draw continuously: NEC 210.23(A), from memory.
 const supplyShare = 0.8
 
-// recharge tells whether the energy of the autonomy can be put back in time, where that is asked. What leaves
-// the bus needs 1 / round trip of itself to go back in; of several kinds the lossiest sets that.
+// recharge checks whether the energy of the autonomy can be put back in time, where the scenario asks for that. What
+// leaves the bus needs 1 / round trip of itself to go back in, by the lossiest battery.
 func (a *auditor) recharge() {
 	r := a.s.Recharge
 	if r == nil {
@@ -44,7 +44,7 @@ func (a *auditor) recharge() {
 	a.limited(ruleCharge, plan.LimitCharge, takes, needA, true, first)
 }
 
-// chargerVolts returns some volts as the inverter's charger states them, "" where it is not fed with them.
+// chargerVolts returns the entry of charger_ac_v for a supply's volts, "" where there is none.
 func (a *auditor) chargerVolts(volts float64) string {
 	stated := a.inverter.ChargerACV
 	if stated == "" {
@@ -61,7 +61,7 @@ func (a *auditor) chargeA() (amps float64, first string) {
 	return a.shared(func(b *bank) float64 { return b.MaxChargeA })
 }
 
-// lossiest returns the least round trip of the batteries, and whose it is; 1 of none.
+// lossiest returns the least round trip of the batteries, and whose it is; 1 without batteries.
 func (a *auditor) lossiest() (trip float64, battery string) {
 	trip = 1
 	for _, b := range a.strings {

@@ -15,21 +15,22 @@ const (
 )
 
 var roleRules = []Rule{
-	{ruleThrough, "A", "rating of shunt and disconnect >= 1.25 * what flows through the bus bars", "NEC 215.3 in likeness; " + practice},
+	{ruleThrough, "A", "rating of shunt and disconnect >= 1.25 * what flows through the bus bars", "by analogy with NEC 215.3; " + practice},
 	{ruleOneCentre, "", "one load centre at most", practice},
 	{ruleCentreA, "A", "rating of the load centre >= the feeders' devices together, an inverter's own breaker counted", "NEC 408.36, from memory"},
 	{ruleCentreFits, "", "branch breakers are of the mount that the load centre states", fromMaker},
 	{ruleSpaces, "each", "poles of the branch breakers, and of feeder breakers of its mount, <= spaces of the load centre, where it states spaces", fromMaker},
 }
 
-// The roles of sundries whose rating must stand what flows through them.
+// The roles of sundries whose rating depends on the current through them.
 const (
 	roleShunt      = "shunt"
 	roleDisconnect = "disconnect"
 	roleLoadCentre = "load-centre"
 )
 
-// roles tells whether shunt, disconnect and load centre stand what flows through them, and hold what they must.
+// roles checks whether the ratings of shunt, disconnect and load centre are enough for the current through them, and
+// whether the load centre takes its breakers.
 func (a *auditor) roles() {
 	centres := 0.0
 	for i := range a.p.Bill {
@@ -53,10 +54,10 @@ func (a *auditor) roles() {
 	}
 }
 
-// throughA returns the least rating of what carries all of the bus current, for hours.
+// throughA returns the least rating in amperes of what carries the whole bus current.
 func (a *auditor) throughA() float64 { return continuous * a.busA() }
 
-// loadCentre tells whether a load centre stands the feeders, and holds the breakers.
+// loadCentre checks whether a load centre's rating is enough for the feeders, and whether it takes the breakers.
 func (a *auditor) loadCentre(x *catalog.Sundry) {
 	fed, poles := 0.0, 0.0
 	var strangers []string

@@ -7,10 +7,10 @@ type Rule struct {
 	Name   string // stable; of the checks of cable paths it begins with the kind of path
 	Unit   string // of value and limit; "" for a number of things and for money, which is in the currency
 	Holds  string // what must hold
-	Source string // of the limit; "" where the rule set's own table or clause is named by each check
+	Source string // of the limit; "" where each check names the table or clause of the rule set
 }
 
-// Rules lists every check there is, in the order they are told.
+// Rules lists every check there is, in the order in which an audit lists them.
 func Rules() []Rule {
 	return slices.Concat(figureRules, coreRules, hookupRules, supplyRules, rechargeRules, arrayRules, yearRules, runRules(),
 		roleRules, busbarRules, shelfRules, balanceRules, needRules, billRules, priceRules, costRules, limitRules)

@@ -8,7 +8,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// runs tells whether every cable path is wired, and rightly.
+// runs checks whether every cable path is wired, and wired correctly.
 func (a *auditor) runs() {
 	tasks := a.tasks()
 	var strays []string
@@ -58,7 +58,7 @@ func taskOf(tasks []task, r *plan.Run) *task {
 	return nil
 }
 
-// judge tells whether one entry of the runs serves its task.
+// judge checks whether one entry of the runs serves its task.
 func (a *auditor) judge(t *task, r *plan.Run) {
 	detail := t.name() + ": " + r.Cable
 	rule := func(check string) string { return pathRule(t.kind, check) }
@@ -94,7 +94,7 @@ func (a *auditor) judge(t *task, r *plan.Run) {
 	}
 }
 
-// judgeLinks tells whether the modules of a string are linked, by one conductor from each to the next.
+// judgeLinks checks whether the modules of a string are linked, by one conductor from each to the next.
 func (a *auditor) judgeLinks(t *task, r *plan.Run, detail string) {
 	links, linkM := float64(t.links), 0.0
 	if t.links > 0 {
@@ -128,7 +128,7 @@ func named(id string) float64 {
 	return 1
 }
 
-// figuresOfRuns tells whether the stated figures of the runs are true.
+// figuresOfRuns checks whether the stated figures of the runs are true.
 func (a *auditor) figuresOfRuns() {
 	tasks := a.tasks()
 	for i := range a.p.Runs {

@@ -13,11 +13,11 @@ const (
 )
 
 var yearRules = []Rule{
-	{ruleServed, "", "of what the bus is asked for in a year, hour by hour, sun and store serve at least the share asked for", fromScenario},
-	{ruleYearFigures, "", "the stated year and months, what is saved and when that pays are true; told with sun, and only then", fromParts},
+	{ruleServed, "", "sun and store serve at least the required share of what is asked of the bus in a year, hour by hour", fromScenario},
+	{ruleYearFigures, "", "the stated year, its months, what is saved and the payback are true; stated with sun, and only then", fromParts},
 }
 
-// sunYear simulates the year, where the scenario has sun, and tells whether enough is served.
+// sunYear simulates the year, where the scenario has sun, and checks whether enough is served.
 func (a *auditor) sunYear() {
 	if a.s.Sun == nil || a.inverter == nil || a.demand == nil || len(a.strings) == 0 || !(a.usableWh() > 0) {
 		return
@@ -28,12 +28,12 @@ func (a *auditor) sunYear() {
 	}
 }
 
-// figuresOfYear tells whether what the plan states of the year is true.
+// figuresOfYear checks whether what the plan states of the year is true.
 func (a *auditor) figuresOfYear() {
 	told := a.p.Year
 	if told == nil || a.year == nil {
 		if (told == nil) != (a.year == nil) {
-			a.exactly(ruleYearFigures, answered(told != nil), answered(a.year != nil), "told, and there is one")
+			a.exactly(ruleYearFigures, answered(told != nil), answered(a.year != nil), "stated, and there is one")
 		}
 		return
 	}
@@ -66,17 +66,17 @@ func (a *auditor) figuresOfYear() {
 	a.savings(told)
 }
 
-// savings tells whether what is saved in a year, and the years until that pays for the plan, are true.
+// savings checks whether what is saved in a year, and the years until that pays for the plan, are true.
 func (a *auditor) savings(told *plan.Year) {
 	grid := a.s.GridCentsPerKWh
-	a.exactly(ruleYearFigures, answered(told.Saved != nil), answered(grid > 0), "saved is told where a kWh from the wall has a price")
+	a.exactly(ruleYearFigures, answered(told.Saved != nil), answered(grid > 0), "saved is stated where a kWh from the wall has a price")
 	if told.Saved == nil || grid <= 0 {
-		a.exactly(ruleYearFigures, answered(told.PaybackYears != nil), 0, "payback is told where something is saved")
+		a.exactly(ruleYearFigures, answered(told.PaybackYears != nil), 0, "payback is stated where something is saved")
 		return
 	}
 	saved := grid * a.year.servedLoadWh / 1000 // cents, not rounded
 	a.cents(ruleYearFigures, *told.Saved, saved, "saved")
-	a.exactly(ruleYearFigures, answered(told.PaybackYears != nil), answered(saved > 0), "payback is told where something is saved")
+	a.exactly(ruleYearFigures, answered(told.PaybackYears != nil), answered(saved > 0), "payback is stated where something is saved")
 	if saved > 0 && told.PaybackYears != nil {
 		a.truly(ruleYearFigures, *told.PaybackYears, math.Max(0, float64(a.p.Cost))/saved, "payback")
 	}

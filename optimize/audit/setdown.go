@@ -11,11 +11,11 @@ import (
 
 const ruleSetDown = "where modules stand"
 
-// setDownRule is about the places that chassis gives the modules, where drawings show them.
-var setDownRule = Rule{ruleSetDown, "", "every module has a place: upright, within the shelf, a gap apart, on the shelf or on one of its kind; their weight is in the middle of depth and length, as far as there is room", "plane geometry; the balance takes them to stand so"}
+// setDownRule is about the places that chassis gives the modules, which drawings show.
+var setDownRule = Rule{ruleSetDown, "", "every module has a place: upright, within the shelf, a gap apart, on the shelf or on one of its kind; their weight is in the middle of depth and length, as far as there is room", "plane geometry; the balance assumes it"}
 
-// setDown tells whether the modules of a shelf can be set down where chassis says that they stand. None of how
-// chassis finds the places is used: only what a person sees who looks at the shelf.
+// setDown checks whether the modules of a shelf can stand where chassis puts them. It uses nothing of how chassis finds
+// the places, only what a person sees who looks at the shelf.
 func (a *auditor) setDown(sh *scenarios.Shelf) (faults []string) {
 	var sets []chassis.Set
 	modules, wanted := 0, map[string]int{}
@@ -48,12 +48,12 @@ func (a *auditor) setDown(sh *scenarios.Shelf) (faults []string) {
 		}
 	}
 	if !amidst(sh, all) {
-		faults = append(faults, sh.Name+": the weight could stand nearer to the middle")
+		faults = append(faults, sh.Name+": the weight could be nearer to the middle")
 	}
 	return faults
 }
 
-// mostSetDown is more modules than stand on any shelf; a plan may claim what it likes.
+// mostSetDown is more modules than any shelf holds: a plan may claim any number.
 const mostSetDown = 1000
 
 // misplaced says what is wrong with the place of one module, "" for nothing.
@@ -91,7 +91,7 @@ func misplaced(sh *scenarios.Shelf, all []chassis.Standing, i int) string {
 	return ""
 }
 
-// hairM is how far sums of lengths may be off: a nanometre.
+// hairM is how far sums of lengths may be off by rounding: a nanometre.
 const hairM = 1e-9
 
 // within reports whether something that begins at a place and is so long is within a room.

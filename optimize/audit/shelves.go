@@ -19,7 +19,7 @@ const (
 
 var shelfRules = []Rule{
 	{ruleShelves, "", "every shelf named is in the scenario, once", fromParts},
-	{ruleStands, "", "every module of the core stands on a shelf, and no other", fromParts},
+	{ruleStands, "", "every module of the core stands on a shelf, and no others do", fromParts},
 	{ruleShelfHeight, "m", "a module is no taller than the shelf's clear height", fromScenario},
 	{ruleShelfRoom, "", "the modules stand in whole columns across the depth, each kind turned one way, stacked as far as the shelf allows; the columns and gaps take <= the length", "plane geometry"},
 	setDownRule,
@@ -37,7 +37,7 @@ func (a *auditor) shelf(name string) *scenarios.Shelf {
 	return nil
 }
 
-// shelves tells whether every module stands, and on a shelf that holds it.
+// shelves checks whether every module stands, and on a shelf that holds it.
 func (a *auditor) shelves() {
 	var faults []string
 	seen := map[string]bool{}
@@ -60,7 +60,7 @@ func (a *auditor) shelves() {
 	a.allStand()
 }
 
-// allStand tells whether as many modules of each battery stand as the core has.
+// allStand checks whether as many modules of each battery stand as the core has.
 func (a *auditor) allStand() {
 	for _, part := range a.modulesNamed() {
 		needed, standing := 0.0, 0.0
@@ -100,7 +100,7 @@ func (a *auditor) modulesNamed() (parts []string) {
 	return parts
 }
 
-// holds tells whether a shelf holds what stands on it: by height, by floor and by mass.
+// holds checks whether a shelf holds what stands on it: by height, by floor and by mass.
 func (a *auditor) holds(sh *scenarios.Shelf) {
 	taken, mass := 0.0, 0.0
 	for _, stated := range a.p.Shelves {
@@ -137,13 +137,13 @@ func columnsM(sh *scenarios.Shelf, b *catalog.Battery, modules float64) float64 
 	return least
 }
 
-// layersOf returns how many modules of a kind stand on each other on a shelf, at least one: too tall a module
-// fails by its height.
+// layersOf returns how many modules of a kind may be stacked on a shelf, at least one: a module that is too tall fails
+// the check of its height.
 func layersOf(sh *scenarios.Shelf, b *catalog.Battery) float64 {
 	return math.Max(1, math.Min(float64(sh.Stack), plan.Floor(sh.ClearHeightM/b.HeightM)))
 }
 
-// figuresOfShelves tells whether the stated mass on each shelf is true.
+// figuresOfShelves checks whether the stated mass on each shelf is true.
 func (a *auditor) figuresOfShelves() {
 	for _, sh := range a.p.Shelves {
 		mass := 0.0

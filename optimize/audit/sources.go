@@ -2,9 +2,9 @@ package audit
 
 import "cartwright/catalog/source"
 
-// Sources lists the rules and practices that live here only: money, shipping, what a cart must have, and
-// when a limit binds; and what the audit says of cables, rails and arrays by itself. Those of tables and single
-// formulas are listed by their own rooms.
+// Sources lists the rules and practices that are only here (money, shipping, what a cart must have, when a limit binds),
+// and those for cables, rails and arrays that the audit states a second time. Tables and single formulas are listed by
+// their own rooms.
 func Sources() []source.Source {
 	habit := source.Habit
 	return []source.Source{
@@ -20,9 +20,9 @@ func Sources() []source.Source {
 			Source: "NEC 210.21(B)", Confidence: source.FromMemory},
 		habit("as many sundries of a role as are asked for, and no more"),
 		habit("a load centre has a space for each pole of the branch breakers, and of feeder breakers of its mount"),
-		{Kind: source.Rule, Name: "a load centre stands its feeders' devices together", Source: "NEC 408.36", Confidence: source.FromMemory},
+		{Kind: source.Rule, Name: "a load centre is rated for its feeders' devices together", Source: "NEC 408.36", Confidence: source.FromMemory},
 		{Kind: source.Rule, Name: "a charger draws at most 80 % of its supply's device", Source: "NEC 210.23(A)", Confidence: source.FromMemory},
-		{Kind: source.Rule, Name: "a load of three hours and more is continuous; circuits carry it at 125 %",
+		{Kind: source.Rule, Name: "a load of three hours or more is continuous; circuits carry it at 125 %",
 			Source: "NEC article 100, 210.19(A)(1), 210.20(A), 210.23", Confidence: source.FromMemory},
 		{Kind: source.Rule, Name: "a device at both ends of a string's cable above 3 m, from three strings on",
 			Source: "NEC 240.21, 240.21(B)(1); IEC 60364-4-43 clause 433.2.2", Confidence: source.FromMemory},
@@ -32,9 +32,9 @@ func Sources() []source.Source {
 			Source: "IEC 60898-3, UL 489; NEC 110.2, 110.3(C)", Confidence: source.FromMemory},
 		{Kind: source.Rule, Name: "terminals of equipment at 70 C unless it states 90 C",
 			Source: "IEC 60364-5-52:2009 table 52.1 and clause 523.1, IEC 60947-1", Confidence: source.FromMemory},
-		{Kind: source.Rule, Name: "fuses of strings of modules: 1.5625 of the short-circuit current, where the others pass what the maker allows",
+		{Kind: source.Rule, Name: "fuses of strings of modules: 1.5625 of the short-circuit current, where the others exceed what the maker allows",
 			Source: "NEC 690.8(B), 690.9(A), 690.13; IEC 62548", Confidence: source.FromMemory},
-		{Kind: source.Rule, Name: "a ground grows with enlarged conductors, that of modules does not; it need not pass conductors of its material",
+		{Kind: source.Rule, Name: "a ground grows with enlarged conductors, except on a solar run; it need not be larger than line conductors of its material",
 			Source: "NEC 250.122(A), 250.122(B), 690.45", Confidence: source.FromMemory},
 		{Kind: source.Rule, Name: "volts of modules in the cold: s * voc * (1 + b (coldest - 25))",
 			Source: "NEC 690.7(A)", Confidence: source.ThreeTexts},

@@ -7,7 +7,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// continuousMin is how long a load runs at a stretch, in minutes, to count as continuous: NEC article 100.
+// continuousMin is the least time in minutes a load runs at a stretch to count as continuous: NEC article 100.
 const continuousMin = 180
 
 // runsMin returns how long a load runs at a stretch, in minutes.
@@ -27,7 +27,7 @@ func circuitA(s *scenarios.Scenario, h *hookup, circuit int) float64 {
 	c := &s.Circuits[circuit]
 	lists := listsOf(s)
 	largest := 0.0
-	// What is on changes only where a load begins; all day is on at any of these, too.
+	// A peak begins when a load begins, so only those minutes are tried.
 	for at := range s.Loads {
 		minute := s.Loads[at].FromMin
 		if s.Loads[at].AllDay {
@@ -54,11 +54,11 @@ func circuitA(s *scenarios.Scenario, h *hookup, circuit int) float64 {
 	return largest
 }
 
-// mostSpreads bounds how many partial placings are looked at; past it nothing is told of the best one.
+// mostSpreads bounds how many partial placings are tried; past it the audit does not say whether a plan's is the best.
 const mostSpreads = 1 << 13
 
 // spreading is a search for the placing of circuits on legs, and of loads on circuits (without circuits, of
-// loads on legs), by which the larger leg's peak is least, then the larger surge. Exact: depth first, in the
+// loads on legs), with which the larger leg's peak is least, then the larger surge. It is exact: depth first, in the
 // scenario's order; a branch is left where what is placed so far is no better than the best found.
 type spreading struct {
 	s         *scenarios.Scenario
@@ -72,8 +72,8 @@ type spreading struct {
 	best        *hookup // nil: none found that is better than what was given
 }
 
-// spread searches for a placing that is better than a peak and a surge, both in volt-amperes; proven tells
-// that the search was not cut short.
+// spread searches for a placing that is better than a peak and a surge, both in volt-amperes; proven says that the search
+// was not cut short.
 func spread(s *scenarios.Scenario, threeWire bool, peak, surge float64) (best *spreading, proven bool) {
 	p := &spreading{s: s, threeWire: threeWire, h: newHookup(s), lists: listsOf(s), times: []int{0}, peak: peak, surge: surge}
 	for i := range s.Loads {

@@ -35,8 +35,8 @@ type light struct {
 	airC  []float64
 }
 
-// lightOf returns the light of a scenario's sun. Hours of a file are taken to the plane where they are read, with
-// their own tests; those of twelve figures are worked out here once more.
+// lightOf returns the light of a scenario's sun. Hours from a file are carried to the plane by energy/sun, which has its
+// own tests; hours from twelve figures are worked out here a second time.
 func lightOf(s *scenarios.Sun) *light {
 	if s.Hours != nil {
 		y := sun.Of(s)
@@ -57,8 +57,8 @@ func lightOf(s *scenarios.Sun) *light {
 	return y
 }
 
-// daysWh returns what a level plane gets on each day of a month that begins on day first of the year, in Wh/m2:
-// of each day its clearness times its own light outside the air, all scaled to the month's figure.
+// daysWh returns the light on a level plane on each day of a month that begins on day first of the year, in Wh/m2: each
+// day's clearness times its own light outside the atmosphere, all scaled to the month's figure.
 func daysWh(s *scenarios.Sun, month, first, days int) []float64 {
 	wanted := s.MonthlyKWhM2[month] * 1000
 	day := make([]float64, days)
@@ -79,9 +79,8 @@ func daysWh(s *scenarios.Sun, month, first, days int) []float64 {
 	return day
 }
 
-// hoursOf returns the light on the plane of the modules in each hour of day n, in Wh/m2, of a day that has so
-// much on the level. The whole and the diffuse light are each spread by their own curve, at mid-hour, and fill
-// their day.
+// hoursOf returns the light on the plane of the modules in each hour of day n, in Wh/m2, given the day's light on the
+// level. The whole and the diffuse light are each spread by their own curve at mid-hour, and scaled to sum to their day.
 func hoursOf(s *scenarios.Sun, n int, dayWh float64) (plane [24]float64) {
 	outside := sky.Day(s.LatitudeDeg, n)
 	if outside <= 0 {
@@ -113,8 +112,8 @@ func hoursOf(s *scenarios.Sun, n int, dayWh float64) (plane [24]float64) {
 	return plane
 }
 
-// tilted returns the light on the plane of an hour, of beam and diffuse light on the level, R_b and what reaches
-// a level plane outside the air: Hay and Davies (1980); Duffie and Beckman, section 2.16.
+// tilted returns the light on the plane in an hour, from beam and diffuse light on the level, R_b and the light on a level
+// plane outside the atmosphere: Hay and Davies (1980); Duffie and Beckman, section 2.16.
 //
 //	I_T = (I_b + I_d A) R_b + I_d (1 - A)(1 + cos tilt)/2 + I · ground · (1 - cos tilt)/2,   A = I_b / I_0
 func tilted(s *scenarios.Sun, beam, diffuse, ratio, outside float64) float64 {

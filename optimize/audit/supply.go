@@ -21,10 +21,10 @@ const (
 )
 
 var supplyRules = []Rule{
-	{rulePower, "W", "units * continuous >= the volt-amperes that can be on together, duty not counted, of a one-at-a-time list the largest", fromMaker},
+	{rulePower, "W", "units * continuous >= the volt-amperes that can be on together, duty not counted; of a one-at-a-time list only the largest", fromMaker},
 	{ruleLeg, "W", "units * leg >= the larger leg's peak", fromMaker},
 	{ruleSurge, "W", "units * surge >= that peak with one load's start on top, which stands for its list", "the maker's limit; not two starts in one moment: " + practice},
-	{ruleLegSurge, "W", "units * leg surge >= the same of each leg", "the maker's limit; not two starts in one moment: " + practice},
+	{ruleLegSurge, "W", "units * leg surge >= the same on each leg", "the maker's limit; not two starts in one moment: " + practice},
 	{ruleBusCurrent, "A", "no string's share of the bus current, by conductance, is above its max_discharge_a",
 		"current division in parallel branches"},
 	{rulePeak, "A", "no string's share of the surge's current, by conductance, is above its peak_discharge_a",
@@ -35,7 +35,7 @@ var supplyRules = []Rule{
 	{ruleHours, "h", "the stated autonomy is true", fromParts},
 }
 
-// supply tells whether the core can run the loads, and long enough.
+// supply checks whether the core can run the loads, and long enough.
 func (a *auditor) supply() {
 	if a.inverter == nil || a.demand == nil {
 		return
@@ -61,7 +61,7 @@ func (a *auditor) supply() {
 	a.recharge()
 }
 
-// figuresOfSupply tells whether the stated energy and hours are true.
+// figuresOfSupply checks whether the stated energy and hours are true.
 func (a *auditor) figuresOfSupply() {
 	a.truly(ruleUsable, a.p.UsableKWh, a.usableWh()/1000, "")
 	if a.inverter != nil && a.demand != nil {
@@ -86,7 +86,7 @@ func (a *auditor) usableOf(b *bank) float64 {
 // neededWh returns the most energy the bus gives in any stretch of the autonomy's length.
 func (a *auditor) neededWh() float64 { return a.busEnergy().mostWh(a.s.AutonomyH) }
 
-// hours returns how long the loads run at the least, whenever charging ends.
+// hours returns for how many hours the loads run at least, whenever charging ends.
 func (a *auditor) hours() float64 { return a.busEnergy().lasts(a.usableWh()) }
 
 // inverterA returns what one inverter unit draws from the bus at its lowest voltage.
@@ -111,8 +111,8 @@ func (a *auditor) unitA() float64 {
 // busA returns the most that flows through the bus bars: of all units and of the loads on the bus.
 func (a *auditor) busA() float64 { return a.units*a.unitA() + a.dcA() }
 
-// shared returns what all strings together can carry before the first of them is at its limit, as they share
-// by conductance, and the battery of that one.
+// shared returns the amperes all strings together can carry until the first is at its own limit, as they share
+// by conductance, and the battery of that string.
 func (a *auditor) shared(limitA func(*bank) float64) (carry float64, first string) {
 	total := 0.0
 	for _, b := range a.strings {
@@ -131,7 +131,7 @@ func (a *auditor) shared(limitA func(*bank) float64) (carry float64, first strin
 	return carry, first
 }
 
-// protocols tells whether each battery has a word in common with the inverter.
+// protocols checks whether each battery has a word in common with the inverter.
 func (a *auditor) protocols() {
 	var strangers []string
 	for _, b := range a.strings {

@@ -28,8 +28,8 @@ func (a article) name() string {
 	return a.part
 }
 
-// tally adds up quantities of articles. Order is the order in which they were first met, so that what is
-// told of them is the same every time.
+// tally adds up quantities of articles. Order is the order in which they were first added, so that the output is always
+// the same.
 type tally struct {
 	order    []article
 	quantity map[article]float64
@@ -45,7 +45,7 @@ func (t *tally) add(a article, quantity float64) {
 	t.quantity[a] += quantity
 }
 
-// endsEach is how many ends a conductor has, or a run of conduit.
+// endsEach is how many ends a conductor or a run of conduit has.
 const endsEach = 2
 
 // required returns what the core, the runs, the casters and the frame of the plan call for. Bus bars and

@@ -17,11 +17,11 @@ type task struct {
 	battery string // whose string it is
 	count   float64
 
-	designA      float64 // carried without end
-	dropA, dropV float64 // the current of the drop, and the volts it is a share of
-	deviceV      float64 // volts the device must stand
-	poles        int     // least of the device
-	conductors   int     // beside the ground, of one set
+	designA      float64 // carried continuously
+	dropA, dropV float64 // the current the drop is computed for, and the volts it is a share of
+	deviceV      float64 // least voltage rating of the device
+	poles        int     // least number of poles of the device
+	conductors   int     // of one set, without the ground
 	ac, ground   bool
 
 	lengthM      float64
@@ -29,7 +29,7 @@ type task struct {
 	linkM        float64
 	ambientC     float64
 	bundled      int
-	terminalC    float64 // 0: by rule
+	terminalC    float64 // 0: not stated, so the rule set decides
 	drop         float64 // 0..1
 	conduit      string  // a type
 	ownBreakerA  float64 // of the inverter; no device is bought
@@ -43,7 +43,7 @@ type task struct {
 	stringFuses  int              // of strings of modules on the path
 	stringFuseV  float64
 	array        *array
-	groundDevice float64 // bond: the rating ahead of it (nec)
+	groundDevice float64 // bond: the rating of the largest main's device (nec)
 	groundLine   float64 // bond: the line area it goes with, mm2 (iec)
 }
 
@@ -63,8 +63,8 @@ func (t *task) owns(r *plan.Run) bool {
 	return r.Run == string(t.kind) && r.Battery == t.battery && r.Name == t.circuit
 }
 
-// tasks returns the cable paths of the core, in the order they are told. A kind the scenario does not list is
-// not planned.
+// tasks returns the cable paths of the core, in the order they are listed. A kind of run that the scenario does not list
+// is not planned.
 func (a *auditor) tasks() []task {
 	tasks := append(a.stringTasks(), a.inverterTasks()...)
 	tasks = append(tasks, a.circuitTasks()...)
@@ -126,7 +126,7 @@ func (a *auditor) inverterTasks() (tasks []task) {
 	if run := a.s.Run(scenarios.RunFeeder); run != nil {
 		volts, poles, conductors := outputOf(a.inverter.ACV)
 		t := pathOf(run, a.inverter.ContinuousW/volts, volts)
-		if a.threeWire() { // all of a leg between one hot and the neutral
+		if a.threeWire() { // a leg's whole power between one hot and the neutral
 			t.designA = math.Max(t.designA, a.inverter.LegW/(volts/2))
 			t.dropA = t.designA
 		}
@@ -175,7 +175,7 @@ func (a *auditor) inletTask() []task {
 	return []task{t}
 }
 
-// bondTask returns the bond of the frame, one grounding conductor that goes by the largest main.
+// bondTask returns the bond of frame and bus, one grounding conductor sized by the largest main.
 func (a *auditor) bondTask() []task {
 	run := a.s.Run(scenarios.RunBond)
 	if run == nil {
@@ -220,8 +220,8 @@ func pathOf(run *scenarios.Run, designA, volts float64) task {
 // splitV is the volts between the hots of a three-wire supply: ANSI C84.1.
 const splitV = 240
 
-// outputOf returns the volts at which an inverter's output carries its power, the poles that open all its
-// hots, and its conductors beside the ground: two hots and a neutral of a three-wire one.
+// outputOf returns the volts between the hots of an inverter's output, the poles that open all its hots, and its
+// conductors without the ground: two hots and a neutral for a three-wire one.
 func outputOf(acV string) (volts float64, poles, conductors int) {
 	switch acV {
 	case "120":

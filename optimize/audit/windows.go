@@ -7,15 +7,15 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// supplied is the energy that the bus gives, step by step, of a record that goes round.
+// supplied is the energy that the bus gives, step by step, over a record that goes round.
 type supplied struct {
 	stepH  float64
 	stepWh []float64
 	sumWh  []float64 // of the first k steps, twice round
 }
 
-// busEnergy returns what the bus gives in each step: what goes through the inverter over its efficiency, what
-// all units draw idle, and what hangs on the bus itself.
+// busEnergy returns what the bus gives in each step: the loads through the inverter over its efficiency, the idle draw
+// of all units, and the loads on the bus itself.
 //
 //	D = P / efficiency + u · idle + Q
 func (a *auditor) busEnergy() *supplied {
@@ -34,8 +34,8 @@ func (a *auditor) busEnergy() *supplied {
 // roundWh returns the energy of the whole record.
 func (c *supplied) roundWh() float64 { return c.sumWh[len(c.stepWh)] }
 
-// mostWh returns the most energy of any stretch of some hours. A stretch that takes most begins or ends at a
-// step's edge, as what it takes changes evenly between.
+// mostWh returns the most energy of any stretch of so many hours. The largest begins or ends at a step's edge, since
+// between edges the energy of a stretch changes linearly with where it begins.
 func (c *supplied) mostWh(hours float64) float64 {
 	n := len(c.stepWh)
 	roundH := float64(n) * c.stepH
@@ -63,7 +63,7 @@ func (c *supplied) stretches(whole int, visit func(wh, next float64)) {
 	}
 }
 
-// mostHours is the longest autonomy that is told: a year.
+// mostHours is the longest autonomy that is given: a year.
 const mostHours = 8760
 
 // lasts returns the longest stretch in hours through which some energy lasts, wherever it begins.
@@ -76,7 +76,7 @@ func (c *supplied) lasts(usableWh float64) float64 {
 	rounds := math.Floor(usableWh / round * (1 + plan.Tolerance))
 	rest := math.Max(0, usableWh-rounds*round)
 	enough := rest + plan.Tolerance*usableWh
-	// The first number of steps that is too much, less one, is the last that is not.
+	// One step fewer than the first that is too many.
 	whole := sort.Search(n, func(k int) bool { return c.mostOf(k+1, 0) > enough })
 	part := math.Inf(1)
 	if whole == n {

@@ -7,7 +7,7 @@ import (
 )
 
 // installRuns wires the cable paths of the core from the owned cables and devices: first as many as can
-// pass, then those left with what comes nearest, the nearest of them first.
+// pass, then the others with what comes nearest to passing, the nearest first.
 func (in *installer) installRuns() {
 	a := in.auditor()
 	tasks := a.tasks()
@@ -64,7 +64,7 @@ func (in *installer) installRuns() {
 	}
 }
 
-// boundBond sets what a bond goes by to the largest that the mains may be wired with, as they are not wired yet.
+// boundBond sizes the bond by the largest device and cable that the mains may be wired with, as they are not wired yet.
 func (in *installer) boundBond(bond *task, tasks []task, passing [][]wired) {
 	for i := range passing {
 		if tasks[i].kind != scenarios.RunMain {
@@ -109,7 +109,7 @@ func (in *installer) nearest(a *auditor, tasks []task, open []int) (at int, best
 	return at, best
 }
 
-// lay puts a path into the plan, beside others that are the same, and takes its parts.
+// lay adds a path to the plan's runs, counted with equal ones, and takes its parts.
 func (in *installer) lay(t *task, w *wired) {
 	for _, x := range w.takes.order {
 		as := t.name()

@@ -18,16 +18,16 @@ type wired struct {
 	failed []check
 }
 
-// parts are the parts that a path is built from; "" is none. Own tells that the battery's own device serves.
+// parts are the parts that a path is built from; "" is none. Own says that the battery's own device serves.
 type parts struct {
 	cable, device, ground string
 	sets                  int
 	own                   bool
 }
 
-// waysToWire returns every way to build a task's path from the parts a tally holds, whether it passes or
-// not, in the order of the catalogue; but no parallel sets of conductors too small for them, which nobody
-// should build. Partial ways go without a ground, or without a device if that is all they lack.
+// waysToWire returns every way to build a task's path from the parts in a tally, whether it passes or
+// not, in the order of the catalogue; but no parallel sets of conductors too small for that, which nobody
+// should build. Partial ways lack a ground, or a device where nothing else is wrong.
 func (in *installer) waysToWire(a *auditor, t *task, from *tally, partial bool) (ways []wired) {
 	cables := in.held(from, catalog.KindCable)
 	devices, grounds := in.held(from, catalog.KindDevice), cables
@@ -77,8 +77,8 @@ func (in *installer) try(a *auditor, t *task, from *tally, p parts, partial bool
 	return w, !lacks || partial && a.onlyDeviceLacks(t, &w.run)
 }
 
-// onlyDeviceLacks reports whether a path without a device would pass behind the smallest breaker that
-// carries its current; its ground may still lack too.
+// onlyDeviceLacks reports whether a path without a device would pass with the smallest breaker that
+// carries its current; its ground may be missing too.
 func (a *auditor) onlyDeviceLacks(t *task, r *plan.Run) bool {
 	standard := ratings.Standard(string(a.s.Rules), breakerType)
 	_, breakerA := ratings.Around(standard, a.rule(t, r).requiredA)
@@ -149,7 +149,7 @@ func (in *installer) wire(a *auditor, t *task, from *tally, p parts) wired {
 	return w
 }
 
-// dropEnds takes the ends out of a tally: whoever owns a cable crimps it.
+// dropEnds takes the ends out of a tally: an owned cable can be crimped.
 func (t *tally) dropEnds() {
 	t.order = slices.DeleteFunc(t.order, func(x article) bool {
 		if x.ends {
@@ -207,12 +207,12 @@ func (w *wired) fails(name string) bool {
 	return slices.ContainsFunc(w.failed, func(c check) bool { return c.name == name })
 }
 
-// nothingThere is how far a path without a device is from passing, in failed checks: further than one
-// with any device, which fails no more than this.
+// nothingThere is how far a path without a device is from passing, in failed checks: further than one with any device,
+// which cannot fail that many.
 const nothingThere = 20
 
-// shortfall says how far a way to wire is from passing: the checks it fails, and each by which part of
-// the larger of its two numbers. 0 where it passes.
+// shortfall says how far a way to wire is from passing: the number of checks it fails, plus for each the difference of
+// its two numbers as a part of the larger. 0 where it passes.
 func (w *wired) shortfall() float64 {
 	sum := 0.0
 	for _, c := range w.failed {
@@ -224,8 +224,7 @@ func (w *wired) shortfall() float64 {
 	return sum
 }
 
-// within reports whether another tally holds all of this one. A cable may be short by what a tape
-// measure does not show.
+// within reports whether another tally holds all of this one. A cable may be short by less than a tape measure shows.
 func (t *tally) within(other *tally) bool {
 	for _, x := range t.order {
 		if t.quantity[x] > other.quantity[x]*(1+sixDigits) {

@@ -11,14 +11,14 @@ const yearH = 8760
 
 var monthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 
-// year is what sun and store come to, hour by hour.
+// year is the result of simulating sun and store, hour by hour.
 type year struct {
 	served                      float64
 	shortH, longestH            float64
 	wallWh, spilledWh           float64
 	clippedWh, sunWh, loadWh    float64
 	cycles                      float64
-	servedLoadWh                float64 // of what the loads themselves take, the part that sun and store serve
+	servedLoadWh                float64 // the part of the loads' own energy that sun and store serve
 	months                      [12]plan.Month
 	shortAt                     []bool
 	lowestWh, atStartWh, endsWh float64
@@ -27,8 +27,8 @@ type year struct {
 // flow is what comes and goes in one hour, in Wh.
 type flow struct{ sun, clipped, load, wanted float64 }
 
-// simulate goes through the year hour by hour, from a full store, again and again until a year ends with the
-// store it began with; that year counts.
+// simulate goes through the year hour by hour, from a full store, again and again until a year ends with the store as
+// full as it began; that year counts.
 func (a *auditor) simulate() *year {
 	flows := a.flows()
 	full := a.usableWh()
@@ -39,7 +39,7 @@ func (a *auditor) simulate() *year {
 			return y
 		}
 		if lost := start - y.endsWh; lost > 0 && y.lowestWh > lost {
-			// A year that never was empty loses the same again: those to come like it are left out.
+			// A year in which the store was never empty loses the same again, so years like it are skipped.
 			start -= math.Floor(y.lowestWh/lost) * lost
 			continue
 		}
@@ -116,8 +116,8 @@ func longest(marks []bool) float64 {
 	return float64(most)
 }
 
-// flows returns the year's hours: what the array gives, less what the inverter cuts off, and what the bus is
-// asked for. Loads are averaged over each hour of the day, every day alike.
+// flows returns the year's hours: what the array gives, less what the inverter cuts off, and what is asked of the bus.
+// Loads are averaged over each hour of the day, every day alike.
 func (a *auditor) flows() []flow {
 	ac, dc := a.demand.byHour(a.firstMin())
 	sunW := a.sunW()

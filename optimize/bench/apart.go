@@ -12,7 +12,7 @@ import (
 // Apart says that two batteries never share a bus.
 func Apart(a, b string) string { return ApartFrom(a, []string{b}) }
 
-// mostApart is how many batteries a sentence names.
+// mostApart is how many batteries a sentence names at most.
 const mostApart = 3
 
 // ApartFrom says that a battery never shares a bus with any of several.
@@ -27,7 +27,7 @@ func ApartFrom(a string, others []string) string {
 	return fmt.Sprintf("%s states no common group with %s and %s, so it never shares a bus with them", a, strings.Join(others[:last], ", "), others[last])
 }
 
-// Ungrouped says of each owned battery which others it could stand beside if only a parallel_group were stated: those
+// Ungrouped says for each owned battery which others it could share a bus with if a parallel_group were stated: those
 // that fit the bus and are alike, where one of the two states none.
 func Ungrouped(p question.Problem) []string {
 	owned := map[string]bool{}
@@ -44,7 +44,7 @@ func Ungrouped(p question.Problem) []string {
 		var others []string
 		for j := range p.Catalog.Batteries {
 			b := &p.Catalog.Batteries[j]
-			said := owned[b.ID] && j <= i // of two owned the first says it
+			said := owned[b.ID] && j <= i // of two owned batteries the first has named it
 			if said || !fits(b) || a.Group != "" && b.Group != "" || !alike(a, b) {
 				continue
 			}

@@ -9,7 +9,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// An owned battery that a missing parallel_group keeps from others alike is told once, with all of them.
+// An owned battery that only a missing parallel_group keeps apart from alike ones is named once, with all of them.
 func TestUngrouped(t *testing.T) {
 	battery := func(id, chemistry, group string, volts float64) catalog.Battery {
 		return catalog.Battery{Part: catalog.Part{ID: id}, Chemistry: chemistry, Group: group, NominalV: volts, MaxV: volts * 1.1, MaxSeries: 4}

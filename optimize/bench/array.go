@@ -13,7 +13,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// arrays lists the arrays that some inverters take and the place has room for; none without sun.
+// arrays lists the arrays that some inverters take and there is room for; none without sun.
 func (b *Bench) arrays(v Serving) []*array.Array {
 	s, inv := b.Scenario.Sun, v.Inverter
 	if s == nil || !array.Inputs(inv) {
@@ -69,7 +69,7 @@ func (b *Bench) addSupply(v Supply, x *array.Array) {
 	b.Supplies = append(b.Supplies, v)
 }
 
-// Strung returns what hangs on one input of an array.
+// Strung returns the modules on one input of an array.
 func (b *Bench) Strung(x *array.Array) wiring.Strung {
 	return wiring.Strung{Module: x.Module, Series: x.Series, Parallel: x.Parallel, ColdV: x.ColdV(b.Scenario.Sun)}
 }
@@ -83,14 +83,16 @@ func (b *Bench) stringFuses(x *array.Array) []*catalog.Device {
 	return wiring.StringFuses(b.Rules, d, b.Strung(x), b.Catalog)
 }
 
-// sunOf returns the year of a supply: what the bus is asked for, and what its array gives once that is asked for.
+// sunOf returns the year of a supply with what is asked of the bus; what its array gives is filled in by Hours, when
+// first needed.
 func (b *Bench) sunOf(v *Supply) *year.Hours {
 	l := b.before.sunOf(b.Scenario, b.Demand)
 	idle := float64(v.Units) * v.Inverter.IdleW
 	return &year.Hours{Load: l.load, BusWh: l.load.BusW(v.Inverter.Efficiency, idle)}
 }
 
-// Hours returns the year of a supply, hour by hour. There may be thousands of supplies, and few are worth a look.
+// Hours returns the year of a supply, hour by hour. What its array gives is worked out on first use: there may be
+// thousands of supplies, and few are ever looked at.
 func (b *Bench) Hours(supply int) *year.Hours {
 	v := &b.Supplies[supply]
 	l := b.before.sun
@@ -106,8 +108,8 @@ func (b *Bench) Hours(supply int) *year.Hours {
 	return v.Sun
 }
 
-// net returns what the sun gives a supply less what the bus is asked for, hour by hour, until done; what the array gives
-// is not kept, since most supplies are asked for once.
+// net returns what the sun gives a supply less what is asked of the bus, hour by hour. The slice is the caller's until
+// it calls done. What the array gives is not kept, since most supplies are looked at once.
 func (b *Bench) net(supply int) *[]float64 {
 	v := &b.Supplies[supply]
 	l := b.before.sun
@@ -132,8 +134,8 @@ func (b *Bench) YearOf(supply int, strings []energy.Strings) year.Figures {
 	return year.Simulate(y, *net, year.StoreOf(b.Scenario, strings))
 }
 
-// StoreWh returns the usable energy that any bank beside a supply has at the least: what the autonomy asks for, and with
-// sun what the share to be served asks for, were it charged without limit and lost as little as the best battery. +Inf
+// StoreWh returns a lower bound on the usable energy in Wh of any bank with a supply: what the autonomy needs, and with
+// sun what limits.served needs if the bank were charged without limit and lost as little as the best battery. +Inf
 // where no store would do.
 func (b *Bench) StoreWh(supply int) float64 {
 	v := &b.Supplies[supply]
@@ -157,7 +159,7 @@ func (b *Bench) StoreWh(supply int) float64 {
 	return v.storeWh
 }
 
-// netOf returns the net of a year until done; so many years are simulated that each takes the room of one before.
+// netOf returns the net of a year, the caller's until it calls done. Its memory is reused: very many years are simulated.
 func (l *Before) netOf(y *year.Hours) *[]float64 {
 	net, some := l.nets.Get().(*[]float64)
 	if !some {
@@ -169,7 +171,7 @@ func (l *Before) netOf(y *year.Hours) *[]float64 {
 
 func (l *Before) done(net *[]float64) { l.nets.Put(net) }
 
-// sunlight is the sun of a scenario, and what arrays make of it.
+// sunlight is the sun of a scenario, and what modules and arrays give in it.
 type sunlight struct {
 	of      *scenarios.Sun
 	load    year.Load
@@ -177,7 +179,7 @@ type sunlight struct {
 	none    []float64
 	modules map[*catalog.Solar][]float64
 	arrays  map[arraySize]arrayYear
-	lock    sync.Mutex // cores are looked into side by side
+	lock    sync.Mutex // cores are worked on in parallel
 }
 
 type arraySize struct {
@@ -191,7 +193,7 @@ type arrayYear struct {
 	clippedWh float64
 }
 
-// array returns what some modules give hour by hour, of which the inverters take mostW, and what is cut off.
+// array returns what n modules give hour by hour, of which the inverters take at most mostW, and what is cut off.
 func (l *sunlight) array(m *catalog.Solar, n int, mostW, losses float64) ([]float64, float64) {
 	key := arraySize{m, n, mostW}
 	if a, known := l.arrays[key]; known {
@@ -202,7 +204,7 @@ func (l *sunlight) array(m *catalog.Solar, n int, mostW, losses float64) ([]floa
 	return y.SunWh, y.ClippedWh
 }
 
-// module returns what one module gives hour by hour, found once.
+// module returns what one module gives hour by hour. It is worked out once.
 func (l *sunlight) module(m *catalog.Solar, losses float64) []float64 {
 	one, known := l.modules[m]
 	if !known {
@@ -212,7 +214,7 @@ func (l *sunlight) module(m *catalog.Solar, losses float64) []float64 {
 	return one
 }
 
-// sunOf returns the sunlight of a scenario, found once.
+// sunOf returns the sunlight of a scenario. It is worked out once.
 func (l *Before) sunOf(s *scenarios.Scenario, d *energy.Demand) *sunlight {
 	if l.sun == nil || l.sun.of != s.Sun {
 		light := sun.Of(s.Sun)

@@ -1,5 +1,5 @@
-// Package bench lays a problem out: all of the catalogue that can serve, with its options and figures, and
-// the cores that can be put together from it.
+// Package bench lays a problem out, as on a workbench: everything in the catalogue that can serve, with its options and
+// figures, and the cores that can be put together from it.
 package bench
 
 import (
@@ -19,10 +19,10 @@ type Supply struct {
 	Units    int
 	NeedWh   float64 // usable energy the autonomy asks for
 	YearWh   float64 // what the bus gives in a year
-	UnitA    float64 // what flows to or from one unit at the most
-	BusA     float64 // that of all units, and the dc loads
-	DrawA    float64 // what all units draw at full load from the bus at its lowest voltage, and the dc loads
-	PeakA    float64 // the same for a moment, while a load starts
+	UnitA    float64 // the most that flows to or from one unit
+	BusA     float64 // UnitA of all units, and the dc loads
+	DrawA    float64 // what all units at full load and the dc loads draw from the bus at its lowest voltage
+	PeakA    float64 // what they draw for a moment, while the loads at their peak start one more
 	ChargerA float64 // of all chargers together, at the bus voltage
 	Main     []market.Option
 	Feeder   []market.Option
@@ -31,8 +31,8 @@ type Supply struct {
 	ArrayKg float64         // on the cart
 	Solar   []market.Option // the run of each input
 	Fuses   []market.Option // one for each string of modules; nil: none is needed
-	Sun     *year.Hours     // nil without sun; what the array gives is known once Hours was asked for it
-	storeWh float64         // see StoreWh; 0: not asked yet
+	Sun     *year.Hours     // nil without sun; what the array gives is filled in by Bench.Hours
+	storeWh float64         // see StoreWh; 0: not worked out yet
 }
 
 // Stack is a kind of battery string that fits the bus.
@@ -49,10 +49,11 @@ type Stack struct {
 	DischargeA  float64
 	PeakA       float64
 	ChargeA     float64
-	Caps        []int              // modules the floor of a shelf can hold, by shelf
-	Columns     [][]chassis.Column // how they may be set down, by shelf
-	Most        int                // strings that the shelves, their mass and the maker allow at most
-	// Options are those of the least current that any supply asks for, one device a path: no supply has others.
+	Caps        []int              // modules that fit on a shelf that holds nothing else, by shelf
+	Columns     [][]chassis.Column // how they may stand there, by shelf
+	Most        int                // strings that the shelves, their max_mass, the maker and the market allow
+	// Options are those for the least bus current of any supply, with one device per path: every other supply has
+	// some of these.
 	Options []market.Option
 }
 
@@ -76,19 +77,19 @@ type Bench struct {
 	FixedBodies []chassis.Body
 	FixedKg     float64 // frame and deck items
 	mounts      bool    // some load centre states the mount of its breakers
-	Centre      bool    // a load centre is needed, which has to stand the feeders and to take the breakers
+	Centre      bool    // a load centre is needed: its rating must carry the feeders, its spaces hold the breakers
 	DcA         float64 // peak of the loads on the bus itself
 	DCCircuits  int     // circuits on the bus, each with a stud
 	ShelfKg     []float64
 	Tips        tipping
 	support     support
 	Reasons     []string // what the catalogue has nothing for
-	Partial     bool     // the loads\' peaks need not be met yet
+	Partial     bool     // for a cart on the way to a plan: the loads' peaks need not be met yet (see Short)
 
 	// RoundingCents is how far a cost that is rounded line by line can be from the unrounded one.
 	RoundingCents float64
 
-	// Owned are the articles of which some are owned, Kept those of which some have to stay.
+	// Owned are the articles of which some are owned, Kept those of which some have to stay on the cart.
 	Owned, Kept []int
 	OwnedWh     float64 // usable energy of the batteries that are owned
 

@@ -1,13 +1,13 @@
 package bench
 
 // Condition is one thing that a part has to meet to serve at all. The bench keeps what meets every condition of
-// its list; whoever explains why a part, or none of a kind, may serve reads the same list.
+// its list; the explanation of why a part cannot serve, or none of a kind can, reads the same list.
 type Condition[T any] struct {
 	Name string // short, the same in every scenario
 	Met  func(T) bool
-	// Why says of one that does not meet it what is wrong: the figures, and where in the files they stand.
+	// Why says what is wrong with one that does not meet it: the figures, and where in the files they are.
 	Why func(T) string
-	// None says it of all that met the conditions before, where none meets this one.
+	// None says what is wrong where nothing meets it; left is what met all conditions before it.
 	None func(left []T) string
 }
 
@@ -21,8 +21,8 @@ func Unmet[T any](list []Condition[T], x T) *Condition[T] {
 	return nil
 }
 
-// Blame returns the condition that leaves nothing of several candidates, and those that met all before it; nil
-// where some candidate meets all, or where there is none to begin with.
+// Blame returns the condition that none of the candidates meets which met all conditions before it, and those
+// candidates; nil where some candidate meets all, or where there is none to begin with.
 func Blame[T any](list []Condition[T], candidates []T) (*Condition[T], []T) {
 	left := candidates
 	for i := range list {

@@ -15,12 +15,12 @@ type Hung struct {
 	Array *array.Array
 }
 
-// strings says how an array hangs.
+// strings describes the strings of an array and the inverters they are on.
 func (x Hung) strings() string {
 	return fmt.Sprintf("%d in series on %d x %s", x.Array.Series, x.Units, x.Inverter.ID)
 }
 
-// mostSeries are the conditions that an array with more modules in series meets no better.
+// mostSeries are the conditions that adding modules in series never helps to meet.
 func (b *Bench) mostSeries() []Condition[Hung] {
 	s := b.Scenario.Sun
 	return []Condition[Hung]{
@@ -31,7 +31,7 @@ func (b *Bench) mostSeries() []Condition[Hung] {
 				case s.Room == nil:
 					return fmt.Sprintf("%d are needed, there may be %d (sun.most)", x.Array.Modules(), s.Most)
 				case !(m.LengthM > 0 && m.WidthM > 0):
-					return "it does not state its size, so that nobody knows whether there is room (solar.csv, length_mm and width_mm)"
+					return "it does not state its size, so whether there is room is not known (solar.csv, length_mm and width_mm)"
 				}
 				return fmt.Sprintf("%d are needed, %s by %s m have room for %d (sun.room)", x.Array.Modules(), Figure(s.Room.LengthM), Figure(s.Room.WidthM), array.Room(s, m))
 			}},
@@ -45,18 +45,18 @@ func (b *Bench) mostSeries() []Condition[Hung] {
 			}},
 		{Name: "mppt_max_v", Met: func(x Hung) bool { return plan.AtMost(x.Array.FullV(), x.Inverter.MPPTMaxV) },
 			Why: func(x Hung) string {
-				return fmt.Sprintf("%s have %s V at full power, its inputs follow up to %s V (inverters.csv, mppt_max_v)", x.strings(), Figure(x.Array.FullV()), Figure(x.Inverter.MPPTMaxV))
+				return fmt.Sprintf("%s have %s V at full power, its inputs track up to %s V (inverters.csv, mppt_max_v)", x.strings(), Figure(x.Array.FullV()), Figure(x.Inverter.MPPTMaxV))
 			}},
 	}
 }
 
-// otherSeries are the conditions that more modules in series may meet.
+// otherSeries are the other conditions: more modules in series may help to meet them.
 func (b *Bench) otherSeries() []Condition[Hung] {
 	s := b.Scenario
 	return []Condition[Hung]{
 		{Name: "mppt_min_v", Met: func(x Hung) bool { return plan.AtLeast(x.Array.HotV(s.Sun), x.Inverter.MPPTMinV) },
 			Why: func(x Hung) string {
-				return fmt.Sprintf("%s, as many as there is room for and the inputs stand, fall to %s V in the heat, and its inputs follow from %s V up (inverters.csv, mppt_min_v; sun.hottest)", x.strings(), Figure(x.Array.HotV(s.Sun)), Figure(x.Inverter.MPPTMinV))
+				return fmt.Sprintf("%s, the most that there is room for and the inputs take, fall to %s V in the heat, and its inputs track from %s V up (inverters.csv, mppt_min_v; sun.hottest)", x.strings(), Figure(x.Array.HotV(s.Sun)), Figure(x.Inverter.MPPTMinV))
 			}},
 		{Name: "to be had", Met: func(x Hung) bool {
 			return b.Market.Part(x.Array.Module.ID).Available(float64(x.Array.Modules()))
@@ -83,7 +83,8 @@ func (b *Bench) otherSeries() []Condition[Hung] {
 	}
 }
 
-// whyNoModule tells, of the inverters that serve, on which a module hangs best and what keeps it off all the same.
+// whyNoModule says why no inverter that serves the loads can have a module: for the inverter and the number in series
+// that meet the most conditions, the first that they do not meet.
 func (b *Bench) whyNoModule(m *catalog.Solar) []string {
 	if b.Scenario.Sun == nil {
 		return []string{"the scenario has no sun, so no plan has solar modules (sun)"}
@@ -106,7 +107,7 @@ func (b *Bench) whyNoModule(m *catalog.Solar) []string {
 					return nil
 				}
 				if n > 1 && met < len(b.mostSeries()) {
-					break // with one less it is the heat, the wiring or the market
+					break // that many are too many; what is wrong with one fewer is noted already
 				}
 				if met >= most {
 					words, most = conditions[met].Why(x), met

@@ -8,7 +8,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// sunny returns a problem with one module, one inverter and room for eight: sun-400 hangs on inv-230-3-48.
+// sunny returns a problem with one module, one inverter and room for eight: sun-400 goes with inv-230-3-48.
 func sunny(t *testing.T) (*scenarios.Scenario, *catalog.Catalog) {
 	t.Helper()
 	s, err := scenarios.Demo("goat-dairy")

@@ -12,18 +12,17 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// Standing is a battery that may stand on the cart: its number in series, and the modules that the shelves
-// take by their floors, and of these by their mass limits too.
+// Standing is a battery with its number in series on the bus and the modules of it that the shelves hold.
 type Standing struct {
 	Battery *catalog.Battery
 	Series  int
-	Caps    []int              // by shelf: by floor and height
+	Caps    []int              // by shelf: the modules it has room for
 	Columns [][]chassis.Column // by shelf
 	Room    int                // the sum of Caps
-	Carried int
+	Carried int                // the modules that the shelves have room for and may carry
 }
 
-// StandingOf works a battery's standing out.
+// StandingOf works out a battery's standing.
 func (b *Bench) StandingOf(bat *catalog.Battery) *Standing {
 	f := &Standing{Battery: bat, Series: energy.Series(b.Scenario.Bus.NominalV, bat.NominalV)}
 	for j := range b.Scenario.Cart.Shelves {
@@ -43,7 +42,7 @@ func (b *Bench) StandingOf(bat *catalog.Battery) *Standing {
 	return f
 }
 
-// BusConditions are those that a battery has to meet to make up the bus. They need no cart.
+// BusConditions are those that a battery has to meet to suit the bus. They need no cart.
 func (b *Bench) BusConditions() []Condition[*Standing] {
 	bus := b.Scenario.Bus
 	none := func([]*Standing) string {
@@ -62,7 +61,7 @@ func (b *Bench) BusConditions() []Condition[*Standing] {
 			}, none},
 		{"bus high", func(f *Standing) bool { return energy.BelowHigh(bus, volts(f, f.Battery.MaxV)) },
 			func(f *Standing) string {
-				return fmt.Sprintf("%d in series reach %s V, the bus stands %s V (bus.high)", f.Series, Figure(volts(f, f.Battery.MaxV)), Figure(bus.HighV))
+				return fmt.Sprintf("%d in series reach %s V, the bus is never above %s V (bus.high)", f.Series, Figure(volts(f, f.Battery.MaxV)), Figure(bus.HighV))
 			}, none},
 		{"bus low", func(f *Standing) bool { return energy.AboveLow(bus, volts(f, f.Battery.NominalV)) },
 			func(f *Standing) string {
@@ -71,7 +70,7 @@ func (b *Bench) BusConditions() []Condition[*Standing] {
 	}
 }
 
-// BatteryConditions are those that a battery has to meet to serve, in the order in which they are told.
+// BatteryConditions are those that a battery has to meet to serve, in the order in which they are checked and named.
 func (b *Bench) BatteryConditions() []Condition[*Standing] {
 	s := b.Scenario
 	tallest, longest, deepest := 0.0, 0.0, 0.0
@@ -93,7 +92,7 @@ func (b *Bench) BatteryConditions() []Condition[*Standing] {
 			}, just(noRoom)},
 		{"shelf floor", func(f *Standing) bool { return f.Room > 0 },
 			func(f *Standing) string {
-				return fmt.Sprintf("of %s by %s m it stands on no shelf that is high enough for it; the largest is %s by %s m (cart.shelves, length and depth)",
+				return fmt.Sprintf("with %s by %s m it fits no shelf that is high enough for it; the largest is %s by %s m (cart.shelves, length and depth)",
 					Figure(f.Battery.LengthM), Figure(f.Battery.WidthM), Figure(longest), Figure(deepest))
 			}, just(noRoom)},
 		{"room for a string", func(f *Standing) bool { return f.Room >= f.Series },
@@ -111,7 +110,7 @@ func (b *Bench) BatteryConditions() []Condition[*Standing] {
 			}, just("no battery can be had in the number that makes a string")},
 		{"protocols", func(f *Standing) bool { return !s.Limits.SharedProtocols || b.speaks(f.Battery) },
 			func(f *Standing) string {
-				return fmt.Sprintf("it has no protocol in common with an inverter that serves: it talks %s (batteries.csv and inverters.csv, protocols; limits.protocols)", spoken(f.Battery.Protocols))
+				return fmt.Sprintf("it has no protocol in common with an inverter that serves: %s (batteries.csv and inverters.csv, protocols; limits.protocols)", spoken(f.Battery.Protocols))
 			}, just("no battery has a protocol in common with an inverter that serves, as limits.protocols asks")},
 		{"string wiring", func(f *Standing) bool {
 			_, ok := b.RunOptions(wiring.StringDuty(s, f.Battery, b.LeastBusA(), 1))
@@ -148,10 +147,10 @@ func (b *Bench) speaks(bat *catalog.Battery) bool {
 	return false
 }
 
-// spoken lists protocols in words.
+// spoken says which protocols a battery states.
 func spoken(protocols []string) string {
 	if len(protocols) == 0 {
-		return "none that is stated"
+		return "it states none"
 	}
-	return strings.Join(protocols, ", ")
+	return "it talks " + strings.Join(protocols, ", ")
 }

@@ -10,7 +10,7 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// Serving is a number of inverters side by side that may serve the loads.
+// Serving is a number of equal inverters in parallel that may serve the loads.
 type Serving struct {
 	Inverter *catalog.Inverter
 	Units    int
@@ -19,8 +19,8 @@ type Serving struct {
 // all returns a figure of all units together.
 func (v Serving) all(each float64) float64 { return float64(v.Units) * each }
 
-// InverterConditions are those that an inverter in a number of units has to meet to serve, in the order in which
-// they are told.
+// InverterConditions are those that a number of inverters has to meet to serve, in the order in which they are checked
+// and named.
 func (b *Bench) InverterConditions() []Condition[Serving] {
 	s, d := b.Scenario, b.Demand
 	largest := func(left []Serving, watts func(*catalog.Inverter) float64) (most float64) {
@@ -44,7 +44,7 @@ func (b *Bench) InverterConditions() []Condition[Serving] {
 			}, window},
 		{"dc_max_v", func(v Serving) bool { return plan.AtLeast(v.Inverter.DCMaxV, s.Bus.HighV) },
 			func(v Serving) string {
-				return fmt.Sprintf("it stands %s V, the bus goes up to %s V (inverters.csv, dc_max_v; bus.high)", Figure(v.Inverter.DCMaxV), Figure(s.Bus.HighV))
+				return fmt.Sprintf("it works up to %s V, the bus goes up to %s V (inverters.csv, dc_max_v; bus.high)", Figure(v.Inverter.DCMaxV), Figure(s.Bus.HighV))
 			}, window},
 		{"ac_v", func(v Serving) bool { return energy.InverterServes(s, d, v.Inverter) },
 			func(v Serving) string {
@@ -69,19 +69,19 @@ func (b *Bench) InverterConditions() []Condition[Serving] {
 			}},
 		{"surge_w", func(v Serving) bool { return b.Partial || plan.AtLeast(v.all(v.Inverter.SurgeW), d.PeakSurgeVA()) },
 			func(v Serving) string {
-				return fmt.Sprintf("%d of it stand %s W, the largest start with all else on takes %s W (inverters.csv, surge_w; loads, start)", v.Units, Figure(v.all(v.Inverter.SurgeW)), Figure(d.PeakSurgeVA()))
+				return fmt.Sprintf("%d of it give %s W for a moment, the largest start with all else on takes %s W (inverters.csv, surge_w; loads, start)", v.Units, Figure(v.all(v.Inverter.SurgeW)), Figure(d.PeakSurgeVA()))
 			},
 			func(left []Serving) string {
-				return fmt.Sprintf("no inverter that fits%s stands the largest start, %s W with all else on; the strongest stands %s W", side, Figure(d.PeakSurgeVA()), Figure(largest(left, surge)))
+				return fmt.Sprintf("no inverter that fits%s carries the largest start, %s W with all else on; the strongest gives %s W for a moment", side, Figure(d.PeakSurgeVA()), Figure(largest(left, surge)))
 			}},
 		{"leg_surge_w", func(v Serving) bool {
 			return b.Partial || v.Inverter.ACV != ThreeWire || plan.AtLeast(v.all(v.Inverter.LegSurgeW), d.PeakLegSurgeVA())
 		},
 			func(v Serving) string {
-				return fmt.Sprintf("%d of it stand %s W a leg, the largest start on one leg takes %s W (inverters.csv, leg_surge_w; loads, start)", v.Units, Figure(v.all(v.Inverter.LegSurgeW)), Figure(d.PeakLegSurgeVA()))
+				return fmt.Sprintf("%d of it give %s W a leg for a moment, the largest start on one leg takes %s W (inverters.csv, leg_surge_w; loads, start)", v.Units, Figure(v.all(v.Inverter.LegSurgeW)), Figure(d.PeakLegSurgeVA()))
 			},
 			func(left []Serving) string {
-				return fmt.Sprintf("no inverter that fits%s stands the largest start on one leg, %s W; the strongest stands %s W a leg", side, Figure(d.PeakLegSurgeVA()), Figure(largest(left, legSurge)))
+				return fmt.Sprintf("no inverter that fits%s carries the largest start on one leg, %s W; the strongest gives %s W a leg for a moment", side, Figure(d.PeakLegSurgeVA()), Figure(largest(left, legSurge)))
 			}},
 		{"charger_ac_v", func(v Serving) bool {
 			return s.Recharge == nil || s.Recharge.Supply == nil || v.Inverter.ChargesFrom(s.Recharge.Supply.Volts)
@@ -108,8 +108,8 @@ func (b *Bench) InverterConditions() []Condition[Serving] {
 	}
 }
 
-// wired is the condition that a path of the inverters can be built; of none that it can be built for, the
-// smallest is told.
+// wired is the condition that a path of the inverters can be built. Where it can be for none, it is said of the
+// smallest.
 func (b *Bench) wired(name, path string, duty func(Serving) (wiring.Duty, bool)) Condition[Serving] {
 	return Condition[Serving]{name, func(v Serving) bool {
 		_, ok := b.RunOptions(duty(v))
@@ -136,7 +136,7 @@ func (b *Bench) wired(name, path string, duty func(Serving) (wiring.Duty, bool))
 		}}
 }
 
-// VoltsAsked names the voltages that loads and circuits ask of an inverter.
+// VoltsAsked names the voltages that loads and circuits need from an inverter.
 func (b *Bench) VoltsAsked() string {
 	var volts []string
 	seen := map[string]bool{}

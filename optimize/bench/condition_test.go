@@ -187,6 +187,24 @@ func TestWhyNotOthers(t *testing.T) {
 			}
 		}},
 		{"role", "inlet-30", []string{"nothing asks for a part of role"}, func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Needs = nil }},
+		{"shunt on the bus", "shunt-300", []string{"the smallest inverter that serves", "a shunt of", "it has 20 A", "rating_a"}, func(s *scenarios.Scenario, c *catalog.Catalog) {
+			s.Needs[0].RatingA = 0
+			c.Sundries[0].RatingA = 20
+		}},
+		{"spaces", "panel-12", []string{"the branch breakers take", "it has 1 (sundries.csv, spaces)"}, func(_ *scenarios.Scenario, c *catalog.Catalog) {
+			for i := range c.Sundries {
+				if c.Sundries[i].ID == "panel-12" {
+					c.Sundries[i].Spaces = 1
+				}
+			}
+		}},
+		{"mount", "panel-12", []string{"it takes breakers of mount bayonet", "mount"}, func(_ *scenarios.Scenario, c *catalog.Catalog) {
+			for i := range c.Sundries {
+				if c.Sundries[i].ID == "panel-12" {
+					c.Sundries[i].Mount = "bayonet"
+				}
+			}
+		}},
 		{"casters", "caster-125", []string{"set of 4", "6 wheels"}, func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Cart.Casters = 6 }},
 		{"bus bars", "bars-150-4", []string{"rating_a"}, func(_ *scenarios.Scenario, c *catalog.Catalog) {
 			for i := range c.Busbars {
@@ -205,4 +223,24 @@ func TestWhyNotOthers(t *testing.T) {
 			}
 		})
 	}
+}
+
+// A device that serves the inlet alone serves: it was once said to suit no run.
+func TestWhyNotOnTheInlet(t *testing.T) {
+	s, c := serving(t)
+	s.Circuits = nil
+	for i := range s.Runs {
+		if s.Runs[i].Kind == scenarios.RunFeeder {
+			s.Runs[i].OwnBreakerA = 50
+		}
+	}
+	for _, d := range c.Devices {
+		if d.Type == "breaker" && d.RatingA == s.Recharge.Supply.DeviceA && d.Poles == 2 && d.MaxACV >= 240 {
+			if why := laid(t, s, c).WhyNot(d.ID); len(why) != 0 {
+				t.Errorf("%s on the inlet of %g A: %q", d.ID, s.Recharge.Supply.DeviceA, why)
+			}
+			return
+		}
+	}
+	t.Fatal("no breaker of the inlet's rating")
 }

@@ -11,7 +11,7 @@ import (
 // Core is what makes a plan a different plan: a supply, and strings of the members of a group.
 type Core struct {
 	Supply, Group int
-	Strings       []held // by member, rising; a catalogue may hold thousands that a core has nothing of
+	Strings       []held // by rising member, those present only: a catalogue may hold thousands of batteries
 }
 
 // held is a number of strings of one member of a group.
@@ -47,7 +47,7 @@ func (c *Core) Total() int {
 	return n
 }
 
-// With returns a core with one string of a member more.
+// With returns the core with one more string of a member.
 func (c *Core) With(member int) Core {
 	d := Core{Supply: c.Supply, Group: c.Group, Strings: make([]held, 0, len(c.Strings)+1)}
 	more := 1
@@ -103,7 +103,7 @@ func (b *Bench) StringsOf(c *Core) []energy.Strings {
 	return strings
 }
 
-// Is reports whether a supply is that of a plan's core.
+// Is reports whether a supply is the inverters and array of a plan's core.
 func (v *Supply) Is(c *plan.Core) bool {
 	if v.Inverter.ID != c.Inverter.Part || v.Units != c.Inverter.Units || (v.Array == nil) != (len(c.Solar) == 0) {
 		return false
@@ -112,7 +112,7 @@ func (v *Supply) Is(c *plan.Core) bool {
 	return x == nil || x.Module.ID == c.Solar[0].Part && x.Series == c.Solar[0].Series && x.Parallel == c.Solar[0].Parallel && x.Inputs == c.Solar[0].Inputs
 }
 
-// CoreLike returns the core that is a plan's, false where the catalogue has no such core for this problem.
+// CoreLike returns the core of a plan; ok is false where this problem has no such core.
 func (b *Bench) CoreLike(c *plan.Core) (Core, bool) {
 	supply := slices.IndexFunc(b.Supplies, func(v Supply) bool { return v.Is(c) })
 	if supply < 0 {

@@ -5,7 +5,7 @@ import (
 	"strconv"
 )
 
-// Figure returns a number for a sentence: up to two decimals, more where it would be nothing.
+// Figure returns a number for a sentence: up to two decimals, more where two would make it 0.
 func Figure(v float64) string {
 	for decimals := 2; ; decimals++ {
 		scale := math.Pow(10, float64(decimals))
@@ -15,5 +15,5 @@ func Figure(v float64) string {
 	}
 }
 
-// mostDecimals is as far as a figure goes to be told from nothing.
+// mostDecimals is how many decimals a figure has at most.
 const mostDecimals = 6

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 
@@ -55,21 +56,19 @@ func (b *Bench) layFixed() {
 		case wiring.RoleLoadCentre:
 			purpose = market.Centre
 		}
-		add("need "+n.Role+" "+strconv.Itoa(i+1), purpose, n.Count, b.needed(&n),
-			"the catalogue has no "+n.Role+" of the rating asked for")
+		add("need "+n.Role+" "+strconv.Itoa(i+1), purpose, n.Count, b.Sundries(n.Role, AtLeast(b.NeedA(&n))),
+			"the catalogue has no "+n.Role+" of the rating needed")
 	}
 	b.layFrame()
 }
 
-// needed returns what serves a need: of its rating or more, and where all of the bus current flows through it, of
-// what the smallest supply asks.
-func (b *Bench) needed(n *scenarios.Need) []market.Option {
-	serves := AtLeast(n.RatingA)
+// NeedA returns the least rating in amperes that serves a need: the one it states, and for a shunt or a disconnect also
+// what the bus current of the smallest supply needs. +Inf where no inverter serves.
+func (b *Bench) NeedA(n *scenarios.Need) float64 {
 	if n.Role == wiring.RoleShunt || n.Role == wiring.RoleDisconnect {
-		least := wiring.ThroughA(b.LeastBusA())
-		serves = func(ratingA float64) bool { return AtLeast(n.RatingA)(ratingA) && plan.AtLeast(ratingA, least) }
+		return math.Max(n.RatingA, wiring.ThroughA(b.LeastBusA()))
 	}
-	return b.Sundries(n.Role, serves)
+	return n.RatingA
 }
 
 // needsCentre reports whether a load centre is needed, and whether some load centre takes breakers of one mount only.
@@ -85,7 +84,7 @@ func (b *Bench) needsCentre() (needed, mounts bool) {
 	return needed, mounts
 }
 
-// layFrame lists the stock of the frame's pieces that has a price: cut to length, no mass beside the frame's.
+// layFrame lists the stock for the frame's pieces that has a price: bought by length, its mass counted with the frame.
 func (b *Bench) layFrame() {
 	priced := map[string]bool{}
 	for i := range b.Catalog.Sections {
@@ -104,27 +103,29 @@ func (b *Bench) layFrame() {
 	b.Fixed = append(b.Fixed, market.Slot{Name: "frame", Count: 1, Options: []market.Option{o}})
 }
 
-// fitCentre leaves out the load centres that have fewer spaces than the branch breakers take at the least, or into
-// which those of some branch cannot go.
-func (b *Bench) fitCentre() {
-	poles, centre := 0, -1
+// centre returns the slot of the load centre, and how many spaces the branch breakers take at least; nil where there is
+// not just one load centre.
+func (b *Bench) centre() (slot *market.Slot, poles int) {
 	for i := range b.Fixed {
 		s := &b.Fixed[i]
 		switch {
 		case s.For == market.Centre:
-			if s.Count != 1 || centre >= 0 {
-				return
+			if s.Count != 1 || slot != nil {
+				return nil, 0
 			}
-			centre = i
+			slot = s
 		case s.For == market.Branch && len(s.Options) > 0:
 			poles += int(market.LeastOf(s.Options, nil, func(o *market.Option) float64 { return float64(o.Poles) }))
 		}
 	}
-	if centre < 0 {
-		return
-	}
-	s := &b.Fixed[centre]
-	if len(s.Options) == 0 {
+	return slot, poles
+}
+
+// fitCentre leaves out the load centres that have too few spaces for the branch breakers, or that do not take the
+// breakers of some branch.
+func (b *Bench) fitCentre() {
+	s, poles := b.centre()
+	if s == nil || len(s.Options) == 0 {
 		return
 	}
 	s.Options = slices.DeleteFunc(s.Options, func(o market.Option) bool { return o.Spaces > 0 && o.Spaces < poles })
@@ -138,7 +139,7 @@ func (b *Bench) fitCentre() {
 	}
 }
 
-// takesBranches reports whether every branch has an option that hangs in a load centre of a mount.
+// takesBranches reports whether every branch has an option whose device may go with a load centre of a mount.
 func (b *Bench) takesBranches(mount string) bool {
 	for i := range b.Fixed {
 		s := &b.Fixed[i]
@@ -149,7 +150,7 @@ func (b *Bench) takesBranches(mount string) bool {
 	return true
 }
 
-// InCentre reports whether a branch's option can be in a load centre of a mount.
+// InCentre reports whether a branch's device may go with a load centre of a mount.
 func InCentre(o *market.Option, mount string) bool { return wiring.FitsCentre(o.Wire.Device, mount) }
 
 // Receptacles returns what a circuit may end in.
@@ -157,8 +158,8 @@ func (b *Bench) Receptacles(r *scenarios.Receptacle) []market.Option {
 	return b.Sundries(r.Role, b.receptacleServes(r))
 }
 
-// receptacleServes says which ratings serve a circuit: exactly the one asked for, since a circuit's outlets are
-// of its own rating (NEC 210.21(B), from memory); where the catalogue has none of that rating, those above it.
+// receptacleServes returns which ratings serve a circuit: exactly the one asked for, since a circuit's outlets are
+// of its own rating (NEC 210.21(B), from memory); where the catalogue has none of that rating, any above it.
 func (b *Bench) receptacleServes(r *scenarios.Receptacle) func(ratingA float64) bool {
 	if catalog.HasRating(b.Catalog.Sundries, r.Role, r.RatingA) {
 		return func(ratingA float64) bool { return ratingA == r.RatingA }
@@ -166,7 +167,7 @@ func (b *Bench) receptacleServes(r *scenarios.Receptacle) func(ratingA float64) 
 	return AtLeast(r.RatingA)
 }
 
-// AtLeast admits ratings that are not below one.
+// AtLeast returns a test for ratings of at least ratingA.
 func AtLeast(ratingA float64) func(float64) bool {
 	return func(a float64) bool { return plan.AtLeast(a, ratingA) }
 }
@@ -193,7 +194,7 @@ func (b *Bench) Sundries(role string, serves func(ratingA float64) bool) []marke
 	return options
 }
 
-// LosslessA returns the current that puts the energy of the autonomy back in time into a battery that loses nothing.
+// LosslessA returns the charging current in amperes that a supply's autonomy needs with a battery without losses.
 func (b *Bench) LosslessA(v *Supply) float64 {
 	return energy.RechargeA(v.NeedWh, b.Scenario.Bus.NominalV, b.Scenario.Recharge.WithinH, 1)
 }
@@ -238,7 +239,7 @@ func (b *Bench) holds(x *catalog.Casters) bool {
 	return s.Limits.Slope <= 0 || plan.AtLeast(chassis.HeldSlope(s.Cart.Grip, x.Brakes, s.Cart.Casters), s.Limits.Slope)
 }
 
-// Bonds reports whether a bond is large enough beside a main of a supply that is built by an option.
+// Bonds reports whether a bond is large enough for a supply's main that is built by an option.
 func (b *Bench) Bonds(supply int, bond, main *market.Option) bool {
 	d, _ := wiring.MainDuty(b.Scenario, b.Supplies[supply].UnitA)
 	mm2, ok := wiring.BondMM2(b.Rules, d, main.Wire, bond.Wire.Ground.Material)

@@ -11,23 +11,23 @@ import (
 	"cartwright/scenarios"
 )
 
-// Before keeps what is dear to find and the same for all problems that differ in their limits only:
-// the demand, of which the split of the legs can take seconds, and the options of runs. Catalogue,
-// holdings and tax have to be the same.
+// Before keeps what takes long to find and is the same for all problems that differ only in their limits:
+// the demand (splitting loads between legs can take seconds), the sun, and the options of runs. Catalogue,
+// owned parts and tax have to be the same.
 type Before struct {
 	asked   asked
 	demand  *energy.Demand
-	lock    sync.Mutex // cores are laid out side by side
+	lock    sync.Mutex // cores are laid out in parallel
 	options map[wiredRun][]market.Option
-	ranges  map[wiredRun][]useRange // of these and of those left out
-	scratch []market.Option         // of which those worth keeping are picked
+	ranges  map[wiredRun][]useRange // what all options of the run use, those that were pruned included
+	scratch []market.Option         // memory for wiredOptions
 	market  *market.Market          // with the prices it has worked out
-	markets int                     // benches it was handed to
+	markets int                     // how many benches got it
 	sun     *sunlight
 	nets    sync.Pool // of *[]float64: see netOf
 }
 
-// asked is what a demand hangs on.
+// asked is what a demand depends on.
 type asked struct {
 	loads    []scenarios.Load
 	never    [][]int // on together
@@ -37,7 +37,7 @@ type asked struct {
 	rules    scenarios.Rules
 }
 
-// circuit is what of a circuit loads hang on.
+// circuit is what of a circuit the demand depends on.
 type circuit struct {
 	name           string
 	dc             bool
@@ -82,17 +82,18 @@ func (l *Before) keep(run wiredRun, ranges []useRange, options []market.Option) 
 	l.options[run], l.ranges[run] = options, ranges
 }
 
-// used returns what the options of a run use. Another bench that shares what was laid out may be finding options.
+// used returns what the options of a run use. It locks, since another bench that shares this Before may be adding some.
 func (l *Before) used(run wiredRun) []useRange {
 	l.lock.Lock()
 	defer l.lock.Unlock()
 	return l.ranges[run]
 }
 
-// mostMarkets is how many benches share a market: what it keeps for the options of each is then let go.
+// mostMarkets is how many benches share a market. After that a new one is made, so that what the old one keeps for the
+// options of each bench can be freed.
 const mostMarkets = 64
 
-// marketLike returns a market from before that is the same, or keeps this one.
+// marketLike returns the kept market if it is the same as m; else it keeps m.
 func (l *Before) marketLike(m *market.Market) *market.Market {
 	l.lock.Lock()
 	defer l.lock.Unlock()
@@ -102,7 +103,7 @@ func (l *Before) marketLike(m *market.Market) *market.Market {
 	return l.market
 }
 
-// OtherParts returns what stays where parts change, too: the demand.
+// OtherParts returns what may be kept for another catalogue or other owned parts: the demand.
 func (l *Before) OtherParts() *Before {
 	return &Before{asked: l.asked, demand: l.demand}
 }

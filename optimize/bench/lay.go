@@ -14,8 +14,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// Lay lays a problem out, with a part that every plan has to have or "". Demand and options of runs are taken
-// from, and put into, what was laid before. It is question.ErrUnknown where the context ends before that is done.
+// Lay lays a problem out; must is a part that every plan has to have, or "". Demand and options of runs are taken from
+// before where it has them, else added to it. The error is question.ErrUnknown where the context ends first.
 func Lay(ctx context.Context, p question.Problem, must string, before *Before) (*Bench, error) {
 	if ctx.Err() != nil {
 		return nil, question.ErrUnknown
@@ -49,7 +49,7 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 		a := b.Market.Part(id)
 		a.Keep = max(a.Keep, n)
 	}
-	for id, n := range p.Idle { // each of its own: the order does not show
+	for id, n := range p.Idle { // each changes only its own article, so order does not matter
 		b.Market.SetIdle(id, n)
 	}
 	for _, body := range b.FixedBodies {
@@ -66,8 +66,8 @@ func New(p question.Problem, before *Before) (*Bench, error) {
 	return b, nil
 }
 
-// LayAll finds everything that can serve; see Lay for its error. A part at a time, it looks whether the context has
-// ended: half a bench is good for nothing.
+// LayAll finds everything that can serve; see Lay for its error. It checks the context often, as this may take long; a
+// bench half laid is of no use.
 func (b *Bench) LayAll(ctx context.Context) error {
 	b.Tips = b.whatTips()
 	b.Centre, b.mounts = b.needsCentre()
@@ -133,7 +133,7 @@ func (b *Bench) laySupplies(ctx context.Context) {
 	}
 }
 
-// LeastBusA returns the least that flows through the whole bus with any supply; +Inf where there is none.
+// LeastBusA returns the least bus current in amperes of any supply; +Inf where there is none.
 func (b *Bench) LeastBusA() float64 {
 	least := math.Inf(1)
 	for i := range b.Supplies {
@@ -142,7 +142,7 @@ func (b *Bench) LeastBusA() float64 {
 	return least
 }
 
-// StringOptions returns the options of a string of a stack beside a supply, on a bus of so many strings.
+// StringOptions returns the options of the run of one string of a stack with a supply, on a bus of so many strings.
 func (b *Bench) StringOptions(supply, stack, strings int) []market.Option {
 	d, listed := wiring.StringDuty(b.Scenario, b.Stacks[stack].Battery, b.Supplies[supply].BusA, strings)
 	options, _ := b.RunOptions(d, listed)
@@ -171,7 +171,7 @@ func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
 	return options, len(options) > 0
 }
 
-// wiredOptions finds the options of a run with lines and a device. They are good until it is called again.
+// wiredOptions finds the options of a run with lines and a device. The next call reuses their memory.
 func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 	options := b.before.scratch[:0]
 	const most = 7        // a cable and its ends, a ground and its ends, a device, a conduit and its ends
@@ -186,7 +186,7 @@ func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 			if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
 				continue
 			}
-			o.InterruptingA = math.Inf(1) // it breaks all there can be
+			o.InterruptingA = math.Inf(1) // ac_fault is all there can be
 		}
 		switch d.Kind {
 		case scenarios.RunMain:
@@ -216,10 +216,10 @@ func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
 	return options
 }
 
-// slab is for how many options room is made at once.
+// slab is for how many options memory is allocated at once.
 const slab = 64
 
-// bondOptions finds the options of the bond, which is of one grounding conductor.
+// bondOptions finds the options of the bond, which is one grounding conductor.
 func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
 	var options []market.Option
 	var scratch [4]market.Use

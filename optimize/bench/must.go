@@ -2,8 +2,8 @@ package bench
 
 import "cartwright/catalog"
 
-// A part that every plan has to have is a battery or inverter, which bounds the cores, or any other part,
-// which is a row in every program.
+// A part that every plan has to have is a battery, an inverter or a solar module, which restricts the cores, or any
+// other part, which adds a row to every program.
 
 // setMust names the part; it has to be a part of the catalogue.
 func (b *Bench) setMust(id string) {
@@ -20,7 +20,7 @@ func (b *Bench) MustKind() string {
 	return b.Market.Articles[b.Market.Must].Kind
 }
 
-// MayServe reports whether a supply has the inverter every plan has to have, if it is one.
+// MayServe reports whether a supply has the inverter or module that every plan has to have, if there is such a one.
 func (b *Bench) MayServe(v *Supply) bool {
 	switch b.MustKind() {
 	case "inverter":
@@ -31,8 +31,8 @@ func (b *Bench) MayServe(v *Supply) bool {
 	return true
 }
 
-// MustStack returns which member of a group is the battery every plan has to have, -1 where that is no
-// battery, and whether the group may serve at all.
+// MustStack returns which member of a group is the battery that every plan has to have, -1 where there is no such
+// battery; ok is false where there is one and the group does not have it.
 func (b *Bench) MustStack(members []int) (member int, ok bool) {
 	if b.MustKind() != "battery" {
 		return -1, true
@@ -45,8 +45,8 @@ func (b *Bench) MustStack(members []int) (member int, ok bool) {
 	return -1, false
 }
 
-// Keeps reports whether a core has the batteries, inverters and modules that are to be kept. All else that is kept is a
-// row in every program.
+// Keeps reports whether a core has the batteries, inverters and modules that are to be kept. Anything else that is kept
+// adds a row to every program.
 func (b *Bench) Keeps(c *Core) bool {
 	v := &b.Supplies[c.Supply]
 	for _, i := range b.Kept {

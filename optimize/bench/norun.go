@@ -12,8 +12,9 @@ import (
 	"cartwright/scenarios"
 )
 
-// NoRun says why no cable and device of the catalogue serve a path, of which what says whose it is; "" where
-// that is told of a whole file. The device is looked at first, as far as it goes without the cable.
+// NoRun says why no cable and device of the catalogue serve a path; what names the path in the sentence. "" where the
+// catalogue has no cables or no devices at all, which is said elsewhere. The device is looked at first, as far as it
+// does not depend on the cable.
 func (b *Bench) NoRun(d wiring.Duty, what string) string {
 	if len(b.Catalog.Cables) == 0 || d.OwnBreakerA <= 0 && len(b.Catalog.Devices) == 0 {
 		return ""
@@ -39,7 +40,8 @@ func (b *Bench) NoRun(d wiring.Duty, what string) string {
 	return fmt.Sprintf("no cable of the catalogue, in one or two sets, is large enough for %s at %s A and its device", what, Figure(d.DesignA))
 }
 
-// noSizes says that the catalogue has no conductor sizes of the rule set: AWG and kcmil, or mm2 where metric.
+// noSizes says that the catalogue has no conductor sizes of the rule set (AWG and kcmil, or mm2 where metric); "" where
+// it has some.
 func noSizes(c *catalog.Catalog, metric bool, what string) string {
 	for i := range c.Cables {
 		if x := &c.Cables[i]; x.Size.Metric() == metric && !x.GroundOnly {
@@ -89,7 +91,7 @@ func (b *Bench) noDevice(d *wiring.Duty, what string) string {
 	}
 	switch {
 	case !fits && d.DeviceA > 0:
-		return fmt.Sprintf("the catalogue has no fuse or breaker of just %s A for %s, as %s asks for", Figure(need), kind, what)
+		return fmt.Sprintf("the catalogue has no fuse or breaker of exactly %s A for %s, as %s asks for", Figure(need), kind, what)
 	case !fits:
 		return fmt.Sprintf("no fuse or breaker of the catalogue for %s has the %s A that %s needs; the largest has %s A", kind, Figure(need), what, Figure(most))
 	case d.AC && !plan.AtLeast(breaks, b.Scenario.ACFaultA):
@@ -98,8 +100,7 @@ func (b *Bench) noDevice(d *wiring.Duty, what string) string {
 	return b.barred(d, what, stand, need)
 }
 
-// barred says what keeps every device that is large enough from a path: what its maker or its class says of it; "" where
-// one serves.
+// barred says why no device that is large enough may protect a path, although its volts and rating do; "" where one may.
 func (b *Bench) barred(d *wiring.Duty, what string, stand []*catalog.Device, need float64) string {
 	bars := map[string]string{
 		"device limit":            fmt.Sprintf("is at most the %s A that the battery's maker allows (batteries.csv, max_fuse_a)", Figure(d.MostDeviceA)),
@@ -126,7 +127,7 @@ func (b *Bench) barred(d *wiring.Duty, what string, stand []*catalog.Device, nee
 	return fmt.Sprintf("no fuse or breaker of the catalogue with the %s A that %s needs %s", Figure(need), what, strings.Join(words, ", or "))
 }
 
-// eased lists what of a path's lay would have to be easier, each by itself, for some cable to serve.
+// eased lists the conditions of a path of which one alone, if it were easier, would let some cable serve.
 func (b *Bench) eased(d wiring.Duty) []string {
 	var list []string
 	try := func(words string, change func(*wiring.Duty)) {

@@ -3,13 +3,13 @@ package bench
 import "cartwright/scenarios"
 
 // roundingCents bounds how far a cost that is rounded line by line to whole cents can be from the unrounded one: half a
-// cent for each line of what is bought or sold by length, and for the tax. No bill has more such lines than there are
-// paths to have them, nor than the catalogue has such parts and offers of them.
+// cent for each line of what is bought or sold by length, and for the tax. No bill has more such lines than the paths
+// use, nor more than the catalogue has parts by length and offers for them.
 func (b *Bench) roundingCents() float64 {
 	return 0.5 * float64(min(b.lengthsOffered(), b.lengthsUsed())+len(b.Scenario.Have)+1)
 }
 
-// lengthsOffered returns how many lines there can be of all that the catalogue has by length.
+// lengthsOffered returns how many lines by length the catalogue and its offers allow.
 func (b *Bench) lengthsOffered() int {
 	lines := 0
 	for i := range b.Market.Articles {
@@ -20,8 +20,8 @@ func (b *Bench) lengthsOffered() int {
 	return lines
 }
 
-// lengthsUsed returns how many lines the paths can have: each one for its cable, for its ground and for its conduit.
-// Strings may each have a cable of their own, and so may mains and feeders.
+// lengthsUsed returns how many lines by length the paths can have: each one for its cable, its ground and its conduit.
+// Each string, main and feeder may have a cable of its own.
 func (b *Bench) lengthsUsed() int {
 	strings, units, inputs := 0, 0, 0
 	for shelf := range b.Scenario.Cart.Shelves {

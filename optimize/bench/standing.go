@@ -37,8 +37,7 @@ func spanOf(options []market.Option) span {
 	return span{market.LeastOf(options, nil, market.MassOf), -market.LeastOf(options, nil, func(o *market.Option) float64 { return -o.Kg })}
 }
 
-// worst and best return what masses add to the balance at the worst and at the best, given what a kilogram
-// of them adds.
+// worst and best return the least and the most that masses add to the balance, given what a kilogram of them adds.
 func (a span) worst(each margin) margin {
 	return margin{math.Min(each.side*a.least, each.side*a.most), math.Min(each.length*a.least, each.length*a.most)}
 }
@@ -47,20 +46,20 @@ func (a span) best(each margin) margin {
 	return margin{math.Max(each.side*a.least, each.side*a.most), math.Max(each.length*a.least, each.length*a.most)}
 }
 
-// support is what the balance of a core's cart depends on besides its modules: margins of a kilogram in
-// each place, and what there can be on the backboard and under the cart.
+// support is what the balance of a core's cart depends on besides its modules: margins per kilogram in
+// each place, and the masses that can be on the backboard and under the cart.
 type support struct {
-	fixed, board, casters margin   // board and casters: of a kilogram
+	fixed, board, casters margin   // board and casters: per kilogram
 	everyKg, castersKg    span     // everyKg: on the backboard of every plan
 	array                 []margin // by supply
 	supplyKg              []span   // by supply, on the backboard
 	strings               *stringSpans
 }
 
-// stringSpans remembers what the run of one string weighs, which hangs on the current of the whole bus, and on whether
+// stringSpans remembers what the run of one string weighs, which depends on the current of the whole bus, and on whether
 // it has a device at both ends.
 type stringSpans struct {
-	lock  sync.Mutex // cores are looked into side by side
+	lock  sync.Mutex // cores are worked on in parallel
 	known map[stringKey]span
 }
 
@@ -69,8 +68,8 @@ type stringKey struct {
 	bothEnds      bool
 }
 
-// stringKg returns the least and the most that the run of one string weighs beside a supply, on a bus of so many strings
-// or of more, as many as most.
+// stringKg returns the least and the most that the run of one string weighs with a supply, on a bus of any number of
+// strings from strings to most.
 func (b *Bench) stringKg(supply, stack, strings, most int) span {
 	kg := b.stringKgOf(supply, stack, strings)
 	if wiring.BothEnds(b.Scenario, strings) != wiring.BothEnds(b.Scenario, most) {
@@ -93,7 +92,7 @@ func (b *Bench) stringKgOf(supply, stack, strings int) span {
 	return kg
 }
 
-// weighSupport finds them.
+// weighSupport works out the bench's support.
 func (b *Bench) weighSupport() {
 	if !b.Tips.Matter() {
 		return
@@ -119,8 +118,8 @@ func (b *Bench) weighSupport() {
 	b.support = s
 }
 
-// boardKg returns the least and the most that can hang on the backboard with the strings of a core, on a bus that may
-// come to have most strings.
+// boardKg returns the least and the most mass that can be on the backboard with the strings of a core, on a bus that may
+// get more strings, up to most.
 func (b *Bench) boardKg(c *Core, most int) span {
 	s := &b.support
 	kg := s.everyKg.plus(s.supplyKg[c.Supply], 1)
@@ -145,7 +144,7 @@ func (b *Bench) Stands(c *Core) bool {
 	return sum.side >= 0 && sum.length >= 0
 }
 
-// standing returns the margin of one module of a stack on the shelf where it tips the cart least, or most.
+// standing returns the margin of one module of a stack on the shelf where it tips the cart least (else: most).
 func (b *Bench) standing(k *Stack, least bool) margin {
 	found, out := false, margin{}
 	for s := range b.Scenario.Cart.Shelves {
@@ -153,7 +152,7 @@ func (b *Bench) standing(k *Stack, least bool) margin {
 			continue
 		}
 		m := b.marginOf(chassis.ModuleBody(&b.Scenario.Cart.Shelves[s], k.Battery))
-		// The lower shelf is the better one both ways.
+		// The lower shelf is better both sideways and lengthways, so sideways alone decides.
 		if !found || (m.side > out.side) == least {
 			found, out = true, m
 		}
@@ -161,11 +160,11 @@ func (b *Bench) standing(k *Stack, least bool) margin {
 	return out
 }
 
-// Steadiest returns a balance that no cart of a core exceeds: each kind of module takes the lowest room as
-// if it had it alone, and the support weighs whatever is best.
+// Steadiest returns an upper bound on the balance of any cart of a core: each kind of module takes the lowest places as
+// if it had the shelves to itself, and the support has whatever mass is best.
 func (b *Bench) Steadiest(c *Core) margin { return b.steadiest(c, c.Total()) }
 
-// steadiest is the same on a bus that may come to have most strings.
+// steadiest is Steadiest on a bus that may get more strings, up to most.
 func (b *Bench) steadiest(c *Core, most int) margin {
 	if !b.Tips.Matter() {
 		return margin{}
@@ -191,7 +190,7 @@ func (b *Bench) lowest(k *Stack, modules int) margin {
 			}
 		}
 		if low < 0 {
-			break // they have no room at all, which is not told here
+			break // there is no room for the rest; that is not judged here
 		}
 		taken[low] = true
 		sh := &b.Scenario.Cart.Shelves[low]
@@ -205,13 +204,13 @@ func (b *Bench) lowest(k *Stack, modules int) margin {
 	return sum
 }
 
-// Over reports whether a cart of at most such a balance tips for certain.
+// Over reports whether a cart whose balance is at most m tips for certain.
 func (t tipping) Over(m margin) bool {
 	const hair = 1e-6 // kg m, against the rounding of sums
 	return m.side < -hair || m.length < -hair
 }
 
-// manyStrings is a number of strings that each have a device at both ends, where any have.
+// manyStrings is enough strings for a device at both ends of each, where the run's length asks for it.
 const manyStrings = math.MaxInt
 
 // TipsWith reports whether all cores with at least these strings, and further ones of some members of their group, tip
@@ -223,7 +222,7 @@ func (b *Bench) TipsWith(c *Core, further []int) bool {
 	sum := b.steadiest(c, manyStrings)
 	for _, j := range further {
 		if !b.Tips.Over(sum) {
-			return false // nor with what follows, of which as much is added as helps
+			return false // further strings are added only where they help, so it does not tip with those either
 		}
 		at := b.Groups[c.Group][j]
 		k := &b.Stacks[at]

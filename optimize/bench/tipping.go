@@ -7,21 +7,22 @@ import (
 	"cartwright/optimize/energy/array"
 )
 
-// tipping says what of the cart's balance needs watching.
+// tipping says which ways a cart of these parts could tip.
 type tipping struct {
-	// sideways and lengthways: some body that could be on the cart lowers its balance that way. Where none
-	// does, no cart of these parts can tip that way.
+	// sideways and lengthways say that the cart could tip that way: the worst there could be does, or mass on the
+	// backboard or at the casters makes it worse.
 	sideways, lengthways bool
-	// heavyBoard and heavyCasters: more mass there helps the cart stand some way that it could tip, so that
-	// a heavier option may be the better one.
+	// HeavyBoard and HeavyCasters say that more mass there helps against tipping a way that the cart could tip, so a
+	// heavier option may be the better one.
 	HeavyBoard, HeavyCasters bool
 }
 
 // Matter reports whether the cart can tip at all.
 func (t tipping) Matter() bool { return t.sideways || t.lengthways }
 
-// whatTips adds up the balance of the worst cart there could be: everything that is on every cart, the
-// shelves full of whatever tips it most, and of the rest only what tips it too, as heavy as can be.
+// whatTips adds up the balance of the worst cart there could be: everything that is on every cart, the shelves full of
+// whatever tips it most, and the array if it tips it. Mass on the backboard and at the casters, of which the most is
+// not known yet, counts as enough to tip the cart if it makes the balance worse at all.
 func (b *Bench) whatTips() tipping {
 	var side, length float64
 	for _, body := range b.FixedBodies {
@@ -68,8 +69,8 @@ func (b *Bench) Margins(body chassis.Body) (side, length float64) {
 	return chassis.TiltMargin(body, base.Side, tilt), chassis.TiltMargin(body, base.End, tilt)
 }
 
-// worstArray returns the least that modules on the cart can add to the balance: as many of the heaviest as there is room
-// for.
+// worstArray returns the least that solar modules on the cart can add to the balance: nothing, or as many as there is
+// room for of those that tip the cart most.
 func (b *Bench) worstArray() (side, length float64) {
 	s := b.Scenario.Sun
 	if s == nil || !s.OnCart {

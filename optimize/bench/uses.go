@@ -7,13 +7,13 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// useRange is the least and the most that some options use of an article they use.
+// useRange is the least and the most of an article that some options use, those that use none not counted.
 type useRange struct {
 	article     int
 	least, most float64
 }
 
-// rangesOf returns what options use, by the first that uses it.
+// rangesOf returns the ranges of all articles that some options use, in the order of first use.
 func rangesOf(options []market.Option) []useRange {
 	var ranges []useRange
 	at := map[int]int{}
@@ -32,9 +32,9 @@ func rangesOf(options []market.Option) []useRange {
 	return ranges
 }
 
-// countUses tells the market how little of an article whoever uses it uses, and how much of it a plan can need: a
-// quantity break beyond that is of no use. Of batteries, inverters and solar modules nothing is told; nor of anything
-// where nobody makes an offer.
+// countUses gives the market, for each article but batteries, inverters and solar modules, the least that an option
+// uses of it if it uses any, and the most that a plan can need: a quantity break beyond that is of no use. Without offers
+// there are no quantity breaks, and nothing to count.
 func (b *Bench) countUses() {
 	if len(b.Catalog.Offers) == 0 {
 		return
@@ -54,7 +54,7 @@ func (b *Bench) countUses() {
 	}
 	note(rangesOf(b.Busbars), 1, most)
 	note(rangesOf(b.Casters), 1, most)
-	beside := map[int]float64{} // what the thirstiest supply needs
+	beside := map[int]float64{} // the most that any supply needs
 	for i := range b.Supplies {
 		v := &b.Supplies[i]
 		ofSupply = map[int]float64{}
@@ -78,7 +78,7 @@ func (b *Bench) countUses() {
 	}
 }
 
-// stringUses returns what the strings of a core can use of each article at the most.
+// stringUses returns the most that the strings of a core can use of each article.
 func (b *Bench) stringUses(note func([]useRange, float64, map[int]float64)) map[int]float64 {
 	strings, all := 0, map[int]float64{}
 	for g := range b.Groups {
@@ -98,10 +98,11 @@ func (b *Bench) stringUses(note func([]useRange, float64, map[int]float64)) map[
 	return all
 }
 
-// mostDevices is how many devices a string has at the most, one at each end: of all that it uses as many count.
+// mostDevices is how many devices a string has at most, one at each end. The ranges are those with one device, so all
+// quantities are doubled, which is enough.
 const mostDevices = 2
 
-// mostStrings returns how many strings of a group's members the shelves hold at the most.
+// mostStrings returns an upper bound on how many strings of a group's members the shelves hold.
 func (b *Bench) mostStrings(group int) int {
 	modules, most := 0, 0
 	for shelf := range b.Scenario.Cart.Shelves {

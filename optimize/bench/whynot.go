@@ -11,8 +11,9 @@ import (
 	"cartwright/scenarios"
 )
 
-// WhyNot says why a part of the catalogue can serve in no plan whatever the limits: the first condition it does
-// not meet; for what is wired, on each kind of run that it comes nearest to. Nothing where it meets all.
+// WhyNot says why a part of the catalogue can serve in no plan, whatever the limits: the first condition it does not
+// meet. For a cable or device it says so for each kind of run, of the run that it comes nearest to serving. Nothing
+// where the part meets all conditions.
 func (b *Bench) WhyNot(id string) []string {
 	e, known := b.Catalog.Find(id)
 	if !known {
@@ -75,7 +76,7 @@ func why[T any](list []Condition[T], x T) []string {
 	return nil
 }
 
-// whyNoInverter tells of the number of units that meets most conditions.
+// whyNoInverter speaks of the number of units that meets the most conditions.
 func (b *Bench) whyNoInverter(inv *catalog.Inverter) []string {
 	conditions := b.InverterConditions()
 	met := func(v Serving) int {
@@ -95,14 +96,14 @@ func (b *Bench) whyNoInverter(inv *catalog.Inverter) []string {
 	return why(conditions, best)
 }
 
-// path is a run of the scenario with a duty that some plan could have, and what to call it.
+// path is the duty that a run of the scenario could have in some plan, and what to call it.
 type path struct {
 	duty wiring.Duty
 	what string
 }
 
-// paths lists the duties of the scenario's runs: of the batteries and inverters that serve as far as their own
-// conditions go, and of all circuits.
+// paths lists the duties of the scenario's runs: of strings of the batteries that suit the bus, of mains and feeders of
+// all inverters, of the inlet, of all circuits, and of the arrays that inverters take.
 func (b *Bench) paths() []path {
 	var list []path
 	add := func(what string) func(d wiring.Duty, listed bool) {
@@ -127,11 +128,19 @@ func (b *Bench) paths() []path {
 		c := &b.Scenario.Circuits[i]
 		add("circuit " + strconv.Quote(c.Name))(wiring.BranchDuty(b.Scenario, c))
 	}
+	add("the inlet")(wiring.InletDuty(b.Scenario))
+	seen := map[wiring.Strung]bool{}
+	for i := range b.Supplies {
+		if x := b.Supplies[i].Array; x != nil && !seen[b.Strung(x)] {
+			seen[b.Strung(x)] = true
+			add("the solar run of " + x.Module.ID)(wiring.SolarDuty(b.Scenario, b.Strung(x)))
+		}
+	}
 	return list
 }
 
-// nearest tells, for each kind of run, the path on which a part fails the fewest checks, and the first of them;
-// nothing where it passes all on some path.
+// nearest names, for each kind of run, the path on which a part fails the fewest checks, and the first of them; nothing
+// where it passes all on some path.
 func nearest(paths []path, checks func(wiring.Duty) []wiring.Check) []string {
 	type miss struct {
 		failed int
@@ -185,7 +194,7 @@ func (b *Bench) whyNoCable(c *catalog.Cable) []string {
 	})
 }
 
-// whyNoDevice looks at a device without its cable, and at the fault current on the alternating side.
+// whyNoDevice looks at a device without its cable.
 func (b *Bench) whyNoDevice(dev *catalog.Device) []string {
 	var paths []path
 	for _, p := range b.paths() {
@@ -206,7 +215,7 @@ func failures(checks []wiring.Check) int {
 	return n
 }
 
-// whyNoSundry says that nothing asks for its role, or of another rating.
+// whyNoSundry says that nothing asks for a sundry's role, or why it does not serve those that do.
 func (b *Bench) whyNoSundry(x *catalog.Sundry) []string {
 	var asked []string
 	for i := range b.Scenario.Circuits {
@@ -219,11 +228,12 @@ func (b *Bench) whyNoSundry(x *catalog.Sundry) []string {
 		}
 	}
 	for i := range b.Scenario.Needs {
-		if n := &b.Scenario.Needs[i]; n.Role == x.Role {
-			if AtLeast(n.RatingA)(x.RatingA) {
+		if n := &b.Scenario.Needs[i]; n.Role == x.Role && n.Count > 0 {
+			words := b.whyNotNeeded(n, x)
+			if words == "" {
 				return nil
 			}
-			asked = append(asked, fmt.Sprintf("needs asks for %s A, it has %s A (sundries.csv, rating_a; needs.rating)", Figure(n.RatingA), Figure(x.RatingA)))
+			asked = append(asked, words)
 		}
 	}
 	if len(asked) == 0 {
@@ -232,7 +242,25 @@ func (b *Bench) whyNoSundry(x *catalog.Sundry) []string {
 	return asked
 }
 
-// leastBarA returns the rating that bus bars have at the least with any supply that serves.
+// whyNotNeeded says why a sundry of a need's role does not serve it; "" where it does.
+func (b *Bench) whyNotNeeded(n *scenarios.Need, x *catalog.Sundry) string {
+	centre, poles := b.centre()
+	switch {
+	case !AtLeast(n.RatingA)(x.RatingA):
+		return fmt.Sprintf("needs asks for %s A, it has %s A (sundries.csv, rating_a; needs.rating)", Figure(n.RatingA), Figure(x.RatingA))
+	case len(b.Supplies) > 0 && !AtLeast(b.NeedA(n))(x.RatingA):
+		return fmt.Sprintf("the smallest inverter that serves and the direct-current loads need a %s of %s A, it has %s A (sundries.csv, rating_a)", x.Role, Figure(b.NeedA(n)), Figure(x.RatingA))
+	case x.Role != wiring.RoleLoadCentre || centre == nil:
+		return ""
+	case x.Spaces > 0 && x.Spaces < poles:
+		return fmt.Sprintf("the branch breakers take %d spaces, it has %d (sundries.csv, spaces)", poles, x.Spaces)
+	case x.Mount != "" && !b.takesBranches(x.Mount):
+		return fmt.Sprintf("it takes breakers of mount %s, and not every circuit can have one (sundries.csv and devices.csv, mount)", x.Mount)
+	}
+	return ""
+}
+
+// leastBarA returns the least rating of bus bars that any supply needs; +Inf where no inverter serves.
 func (b *Bench) leastBarA() float64 {
 	least := math.Inf(1)
 	for i := range b.Supplies {
@@ -241,7 +269,7 @@ func (b *Bench) leastBarA() float64 {
 	return least
 }
 
-// whyNoBusbar says that a pair of bus bars carries less than any supply that serves, or has too few studs for it
+// whyNoBusbar says that a pair of bus bars carries too little for every supply, or has too few studs for one inverter
 // and one string.
 func (b *Bench) whyNoBusbar(id string) []string {
 	for i := range b.Catalog.Busbars {
@@ -251,7 +279,7 @@ func (b *Bench) whyNoBusbar(id string) []string {
 		}
 		least, studs := b.leastBarA(), wiring.BusbarStuds(1, 1, b.DCCircuits)
 		if !plan.AtLeast(x.RatingA, least) {
-			return []string{fmt.Sprintf("the smallest inverter that serves and the direct-current loads ask %s A of the bars, these have %s A (busbars.csv, rating_a)", Figure(least), Figure(x.RatingA))}
+			return []string{fmt.Sprintf("the smallest inverter that serves and the direct-current loads need bars of %s A, these have %s A (busbars.csv, rating_a)", Figure(least), Figure(x.RatingA))}
 		}
 		if x.Studs < studs {
 			return []string{fmt.Sprintf("a string and an inverter take %d studs, these have %d (busbars.csv, studs)", studs, x.Studs)}

@@ -9,17 +9,17 @@ import (
 	"cartwright/optimize/bench"
 )
 
-// beaten says of each stack whether it is in none of the best plans, as many as are asked for, for certain: its battery is
-// the same as others but for what it is called and what it costs, and enough of those come before it. Each of them in
-// its place makes another core that comes before, unless that core has as many strings of it as its maker allows: so
-// there have to be as many as plans, and one more for each kind of which that may be so.
+// beaten says of each stack whether it is certain to be in none of the best plans, of which plans are asked for: other
+// batteries differ from it only in name and price, and enough of them come before it. Each of those in its place makes
+// another core that comes before, unless that core already has all the strings of it that its maker allows. So there
+// have to be plans of them, and one more for each kind for which that may be so.
 func (o *Bounds) beaten(plans int) []bool {
 	gone := make([]bool, len(o.Bench.Stacks))
 	for _, same := range o.alike(plans) {
 		need := plans + o.crowded(same[0])
 		price := func(at int) float64 { return o.Bench.Market.Articles[o.Bench.Stacks[at].Article].Cents }
 		sort.SliceStable(same, func(a, b int) bool { return price(same[a]) < price(same[b]) })
-		cheaper, first := 0, 0 // those that are cheaper whatever the rounding of bills; the first of this price
+		cheaper, first := 0, 0 // how many are cheaper whatever the rounding of bills; the first of this price
 		for i, at := range same {
 			if price(at) > price(same[first]) {
 				first = i
@@ -33,8 +33,8 @@ func (o *Bounds) beaten(plans int) []bool {
 	return gone
 }
 
-// alike lists the stacks whose batteries are the same but for name and price, of which there are more than so many.
-// What is owned, offered, or to be kept is the same as nothing else.
+// alike lists the sets of stacks whose batteries differ only in name and price, where there may be more than plans of
+// them. Batteries that are owned, offered or to be kept are never alike.
 func (o *Bounds) alike(plans int) [][]int {
 	type size struct{ wh, kg, ohm float64 } // most batteries differ in these already
 	sizeOf := func(b *catalog.Battery) size { return size{b.CapacityWh, b.MassKg, b.ResistanceOhm} }
@@ -63,8 +63,8 @@ func (o *Bounds) alike(plans int) [][]int {
 	return lists
 }
 
-// crowded returns how many kinds of a battery may be in a core beside another one that have no room for its strings: none
-// where the maker allows as many of a kind as the cart carries.
+// crowded returns how many alike batteries a core may have that cannot take over the strings of another because their
+// maker allows no more: none where the maker allows as many as the cart carries.
 func (o *Bounds) crowded(at int) int {
 	k := &o.Bench.Stacks[at]
 	carried := 0
@@ -81,7 +81,7 @@ func (o *Bounds) crowded(at int) int {
 	return carried - 1
 }
 
-// groupsLeft returns the groups that have a member left.
+// groupsLeft returns the groups with a member that is not gone.
 func groupsLeft(b *bench.Bench, gone []bool) []int {
 	var left []int
 	for g, members := range b.Groups {

@@ -1,4 +1,4 @@
-// Package bound knows what no plan can be below: least costs and masses of cores and of all cores that have
+// Package bound computes lower bounds: the least cost and mass of any plan with a core, and of any plan whose core has
 // at least some strings.
 package bound
 
@@ -14,12 +14,11 @@ import (
 	"cartwright/scenarios"
 )
 
-// Bounds knows what no plan can be below: least costs and masses of a supply with all that every plan
-// has, and of a string, at the prices of one market. The interplay of mass and owned parts is left aside,
-// so a bound is often the exact figure and never above it.
+// Bounds holds the least costs and masses of a supply with all that every plan has, and of a string, at the prices of
+// one market. Each part is taken at its least on its own, so a bound is often the exact figure and never above it.
 type Bounds struct {
 	Bench *bench.Bench
-	most  float64 // kg that the limits, the person who pushes and the best casters take
+	most  float64 // the largest mass in kg that limits.mass, limits.push and the best casters allow
 
 	kg []float64 // by supply: without batteries, string runs, mains, bus bars and casters
 
@@ -28,12 +27,11 @@ type Bounds struct {
 
 	any  market.Orders
 	full *priced            // where every order is open
-	at   map[string]*priced // by up to which levels they are
+	at   map[string]*priced // by the levels up to which orders are open
 
-	// owned are the articles other than batteries and inverters that are owned and that something can use, with what
-	// using one saves, and how much of each can be used at most.
+	// owned are the owned articles other than batteries, inverters and modules that something can use.
 	owned       []ownedSupport
-	apartMarket *market.Market // without them; nil where there are none
+	apartMarket *market.Market // the market without them; nil where there are none
 
 	// By stack, of one string with its run, at the least fault current.
 	ownedStrings []float64 // how many strings' worth of modules are owned
@@ -41,11 +39,11 @@ type Bounds struct {
 	boughtCents  []float64
 	stringKg     []float64
 	lifeWh       []float64 // cycle life times usable energy; 0: not stated
-	room         []float64 // floor area in m2 that a string takes at least, as if its columns could be parted
+	room         []float64 // least floor area in m2 of a string, as if columns could be split
 	floorArea    float64   // of all shelves
 
-	perUsableCents, perUsableKg, perUsableRoom []float64 // by stack, of bought strings, for a Wh of usable energy
-	perLifeCents, perLifeRoom, perLifeKg       []float64 // for a Wh of lifetime energy
+	perUsableCents, perUsableKg, perUsableRoom []float64 // by stack, of bought strings, per Wh of usable energy
+	perLifeCents, perLifeRoom, perLifeKg       []float64 // the same per Wh of lifetime energy
 
 	lightestCastersKg float64
 }
@@ -99,7 +97,7 @@ func (o *Bounds) weighSupplies() {
 	}
 }
 
-// slotsOf returns what a supply brings along whatever its strings.
+// slotsOf returns the slots that come with a supply, whatever its strings.
 func slotsOf(v *bench.Supply) []market.Slot {
 	var slots []market.Slot
 	add := func(count int, options []market.Option) {
@@ -115,7 +113,7 @@ func slotsOf(v *bench.Supply) []market.Slot {
 	return slots
 }
 
-// through says which parts stand all that flows through the bus of a supply.
+// through returns a test for parts rated for the whole bus current of a supply.
 func through(v *bench.Supply) func(*market.Option) bool {
 	least := wiring.ThroughA(v.BusA)
 	return func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) }
@@ -158,7 +156,7 @@ func (o *Bounds) boundStrings() {
 	o.perLifeCents, o.perLifeRoom, o.perLifeKg = o.per(o.boughtCents, life), o.per(o.room, life), o.per(o.stringKg, life)
 }
 
-// per divides a figure of each stack's string by what it has; what is no number is as much as can be.
+// per divides a figure of one string of each stack by another; 0/0 counts as +Inf.
 func (o *Bounds) per(figure []float64, of func(at int) float64) []float64 {
 	list := make([]float64, len(figure))
 	for at := range figure {
@@ -169,8 +167,8 @@ func (o *Bounds) per(figure []float64, of func(at int) float64) []float64 {
 	return list
 }
 
-// mostCycles bounds how often a year the modules of a bank with at least so much usable energy are cycled: the bank
-// has at least what the autonomy asks for.
+// mostCycles returns an upper bound on the cycles a year of a bank with at least usableWh: the bank also has at least
+// what the autonomy needs.
 func (o *Bounds) mostCycles(usableWh float64) float64 {
 	most := 0.0
 	for i := range o.Bench.Supplies {
@@ -180,14 +178,14 @@ func (o *Bounds) mostCycles(usableWh float64) float64 {
 	return most
 }
 
-// stringRun is what the options of a string hang on.
+// stringRun is what the options of a string's run depend on.
 type stringRun struct {
 	supply, stack int
 	bothEnds      bool
 }
 
-// runOf returns the options of a string's run beside a supply on a bus of so many strings; nothing where there is no
-// such run.
+// runOf returns the options of a string's run with a supply, on a bus of so many strings; listed is false where the
+// scenario has no such run.
 func (o *Bounds) runOf(supply, at, strings int) (run ladder, key stringRun, listed bool) {
 	if o.Bench.Scenario.Run(scenarios.RunString) == nil {
 		return run, key, false

@@ -11,38 +11,38 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// Figures are what a number of strings amounts to with a supply.
+// Figures are lower bounds for a number of strings with a supply.
 type Figures struct {
-	Cents, Kg float64 // least, of just these strings
-	// openCents are the least of these and any further strings, before what the further ones add. It is
-	// below cents where a quantity break makes one piece as dear as several.
+	Cents, Kg float64 // least, with these strings only
+	// OpenCents is the least cost that these strings contribute where further ones are added. It is below Cents where a
+	// quantity break makes one piece as dear as several.
 	OpenCents float64
 	UsableWh  float64
 	LifeWh    float64
-	Aged      bool    // every battery states how long it lives, and some of it is used
+	Aged      bool    // there are no strings, or every battery states its life and some energy is used
 	room      float64 // m2
 }
 
-// Of returns the least figures of a core, or of all cores that have at least these strings: a fault
-// current only grows with more strings, so no device that breaks less will do for them either.
+// Of returns the least figures of a core, which hold for all cores that have at least these strings: the fault
+// current only grows with more strings, so a device that is too weak for these is too weak for more.
 func (o *Bounds) Of(c *bench.Core) Figures { return o.With(c, &Further{}) }
 
-// With returns the least figures of all cores that have at least these strings and further ones that come to something:
-// they count in mass, fault current, studs and floor. Their cost is not in yet.
+// With returns the least figures of all cores that have at least these strings and at least the further ones, which
+// count in mass, fault current, studs and floor. The cost of the further ones is not included.
 func (o *Bounds) With(c *bench.Core, more *Further) Figures {
 	f, load := o.weigh(c, more)
 	f.Cents, f.OpenCents, _ = o.full.of(c, load)
 	return f
 }
 
-// load is what the support of a core has to stand.
+// load is what the support of a core has to carry.
 type load struct {
 	strings int
 	faultA  float64 // of the bus
 	kg      float64 // of each caster
 }
 
-// weigh returns the figures of a core with further strings but for its costs, and what its support has to stand.
+// weigh returns the figures of a core with further strings, except the costs, and the load of its support.
 func (o *Bounds) weigh(c *bench.Core, more *Further) (f Figures, l load) {
 	f, l = Figures{Kg: o.kg[c.Supply] + more.Kg, room: more.room}, load{strings: more.Strings, faultA: more.ShortA}
 	v := &o.Bench.Supplies[c.Supply]
@@ -65,7 +65,7 @@ func (o *Bounds) weigh(c *bench.Core, more *Further) (f Figures, l load) {
 	if v.Main != nil {
 		f.Kg += float64(v.Units) * o.mains[c.Supply].leastKg(l.faultA)
 	}
-	// The casters carry at least all the rest and the lightest set.
+	// The casters carry at least everything else and the lightest set of casters.
 	l.kg = chassis.CasterLoadKg(f.Kg+o.lightestCastersKg, o.Bench.Scenario.CasterFactor, o.Bench.Scenario.Cart.Casters)
 	carry := func(x *market.Option) bool { return plan.AtLeast(x.CarriesKg, l.kg) }
 	f.Kg += market.LeastOf(o.Bench.Casters, carry, market.MassOf)
@@ -74,14 +74,14 @@ func (o *Bounds) weigh(c *bench.Core, more *Further) (f Figures, l load) {
 	return f, l
 }
 
-// bars says which bus bars carry the current of a supply and have a stud for everything.
+// bars returns a test for bus bars that carry the current of a supply and have a stud for every connection.
 func (o *Bounds) bars(supply, strings int) func(*market.Option) bool {
 	v := &o.Bench.Supplies[supply]
 	least, studs := wiring.BusbarA(v.BusA), wiring.BusbarStuds(strings, v.Units, o.Bench.DCCircuits)
 	return func(x *market.Option) bool { return plan.AtLeast(x.RatingA, least) && x.Studs >= studs }
 }
 
-// Hopeless reports that no plan with at least these strings is within mass, floor and budget.
+// Hopeless reports whether it is certain that no plan with at least these strings is within mass, floor and budget.
 func (o *Bounds) Hopeless(f Figures) bool {
 	if f.Kg > o.most || !plan.AtMost(f.room, o.floorArea) {
 		return true
@@ -89,7 +89,7 @@ func (o *Bounds) Hopeless(f Figures) bool {
 	return o.Dear(f.Cents)
 }
 
-// Dear reports that so many cents are above the budget for certain.
+// Dear reports whether a cost in cents is above the budget for certain, whatever the rounding of bills.
 func (o *Bounds) Dear(cents float64) bool {
 	l := &o.Bench.Scenario.Limits
 	return math.IsInf(cents, 1) || l.Budget != math.MaxInt64 && cents > float64(l.Budget+o.Bench.Scenario.Sold)+o.Bench.RoundingCents

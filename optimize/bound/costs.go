@@ -9,8 +9,8 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// costs is what things cost at the least at the offers that are open, with the levels of shipping of the offers that
-// would be taken. Of what a core has just what is asked for is worked out, once.
+// costs holds the least costs at the offers that are open, with the levels of shipping of the offers that would be
+// taken. Costs by supply and string are worked out once, when first needed.
 type costs struct {
 	o     *Bounds
 	m     *market.Market
@@ -24,14 +24,14 @@ type costs struct {
 	busbars, casters []float64 // by option
 }
 
-// floor is what a unit of an article costs at the least, at which offer, and how many there can be.
+// floor is the least cost of a unit of an article, the offer that has it, and how many units can be had.
 type floor struct {
 	cents float64
 	offer int
 	most  float64
 }
 
-// sum is cents, and the levels of shipping they take by vendor.
+// sum is a cost in cents, and by vendor the level of shipping that goes with it.
 type sum struct {
 	cents  float64
 	levels []int
@@ -78,14 +78,14 @@ func (k *costs) floors(options []market.Option) []float64 {
 	return list
 }
 
-// raise notes the levels that an option takes.
+// raise raises levels to those of the offers that an option takes.
 func (k *costs) raise(levels []int, x *market.Option) {
 	for _, u := range x.Uses {
 		k.m.Articles[u.Article].Raise(levels, k.each[u.Article].offer)
 	}
 }
 
-// add adds the cheapest way to fill a slot by an option that serves.
+// add adds the cheapest way to fill a slot with an option that serves.
 func (k *costs) add(to *sum, s *market.Slot, serves func(*market.Option) bool) {
 	least, best := math.Inf(1), -1
 	for i := range s.Options {
@@ -99,7 +99,7 @@ func (k *costs) add(to *sum, s *market.Slot, serves func(*market.Option) bool) {
 	}
 }
 
-// addPart adds a number of one article, where it is cheapest.
+// addPart adds a number of one article where it is cheapest, and returns its cost.
 func (k *costs) addPart(to *sum, article int, quantity float64) float64 {
 	a := &k.m.Articles[article]
 	cents, offer := a.LeastAt(quantity, k.m.Tax, k.open)
@@ -152,8 +152,8 @@ func (k *costs) run(run ladder, key stringRun) *climbed {
 	return c
 }
 
-// of returns the least that a core costs, with what its support has to stand; further is what of that further strings
-// need not add to.
+// of returns the least cost of a core with the load of its support. further is the part of that cost which further
+// strings may make up for, because a quantity break makes one piece as dear as several.
 func (k *costs) of(c *bench.Core, l load) (out sum, further float64) {
 	b := k.o.Bench
 	v, members := &b.Supplies[c.Supply], b.Groups[c.Group]
@@ -188,7 +188,7 @@ func (k *costs) of(c *bench.Core, l load) (out sum, further float64) {
 	return out, further
 }
 
-// cheapest returns the least floor among the options that serve, and whose it is.
+// cheapest returns the least floor among the options that serve, and the option that has it.
 func cheapest(options []market.Option, floors []float64, serves func(*market.Option) bool) (float64, *market.Option) {
 	least, best := math.Inf(1), (*market.Option)(nil)
 	for i := range options {

@@ -6,17 +6,17 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// cover answers what strings that together have at least so many Wh come to at the least, be it in cents or in kg, whole
-// strings of the members of a group from a position on. How many there may be of a kind is left aside.
+// cover answers what whole strings of the members of a group from a position on, that together have at least some Wh,
+// cost or weigh at least. How many strings of a kind are allowed is ignored.
 //
-// It is the knapsack covering problem by dynamic programming over whole steps of energy, each string rounded up and
-// what is asked for rounded down, so that it never tells too much.
+// It solves the knapsack covering problem by dynamic programming over whole steps of energy. Each string's energy is
+// rounded up and the need rounded down, so the answer is never too high.
 type cover struct {
 	stepWh float64
 	rows   [][]float32 // by position and steps, rounded down; positions beyond the last take the last
 	each   []float64   // by position: least of one string from there on
 	perWh  []float64   // by position: least for a Wh from there on
-	alone  float64     // Wh of one string where there is but one member; else 0
+	alone  float64     // Wh of one string where there is only one member; else 0
 }
 
 // Sizes of the tables: steps of energy up to the largest need, and positions that have a row.
@@ -25,7 +25,7 @@ const (
 	coverRows  = 512
 )
 
-// coverOf makes the table for strings of so many Wh that each come to some figure, up to mostWh.
+// coverOf makes the table for strings with an energy and a figure (cents or kg) each, for needs up to mostWh.
 func coverOf(wh, figure []float64, mostWh float64) cover {
 	n := len(wh)
 	c := cover{stepWh: mostWh / coverSteps, each: make([]float64, n), perWh: make([]float64, n)}
@@ -67,7 +67,7 @@ func below(x float64) float32 {
 	return y
 }
 
-// least returns the least figure of strings from a position on with at least so many Wh; 0 where none is missing.
+// least returns the least figure of strings from a position on with at least wh; 0 where wh is not above 0.
 func (c *cover) least(position int, wh float64) float64 {
 	switch {
 	case wh <= 0:

@@ -7,8 +7,9 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// MostUsableWh returns the usable energy that no core with at least these strings, and further ones of the members from
-// a position on, can be above: as much more as floor, mass and budget take of what takes least of each.
+// MostUsableWh returns an upper bound on the usable energy in Wh of any core with at least these strings and further
+// ones of the members from a position on: as much more as floor, mass and budget allow, each by the member that takes
+// least of it per Wh.
 func (r *Rest) MostUsableWh(c *bench.Core, position int, f Figures) float64 {
 	o, l := r.o, r.lineup(c.Group)
 	more := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.room[position]
@@ -27,7 +28,7 @@ func (r *Rest) MostUsableWh(c *bench.Core, position int, f Figures) float64 {
 	return f.UsableWh + more + hair
 }
 
-// leastPerWh returns the least that a Wh more costs in cents, bought or owned.
+// leastPerWh returns the least cost in cents of one more Wh, bought or owned.
 func (r *Rest) leastPerWh(group int, l *lineup, position int) float64 {
 	least := l.cents.perWh[position]
 	for _, k := range l.owned {

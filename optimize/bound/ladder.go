@@ -8,12 +8,12 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// ladder is options by the fault current that their devices break, the most first: whatever breaks a current is a
-// beginning of them.
+// ladder has options sorted by the fault current that their devices can break, the most first: those that break a
+// given current are a prefix.
 type ladder struct {
 	options []market.Option
 	order   []int
-	kg      []float64 // the least of each beginning
+	kg      []float64 // least mass of each prefix
 }
 
 func newLadder(options []market.Option) ladder {
@@ -37,7 +37,7 @@ func (l *ladder) serving(faultA float64) int {
 	return sort.Search(len(l.order), func(i int) bool { return !plan.AtLeast(l.options[l.order[i]].InterruptingA, faultA) })
 }
 
-// leastKg returns the least mass of those that break a fault current; +Inf where none does.
+// leastKg returns the least mass among the options that break a fault current; +Inf where none does.
 func (l *ladder) leastKg(faultA float64) float64 {
 	if n := l.serving(faultA); n > 0 {
 		return l.kg[n-1]
@@ -45,7 +45,7 @@ func (l *ladder) leastKg(faultA float64) float64 {
 	return math.Inf(1)
 }
 
-// climbed is a ladder with what its options cost: of each beginning the cheapest.
+// climbed is a ladder with the cheapest option of each prefix, and its cost.
 type climbed struct {
 	*ladder
 	cents []float64
@@ -65,7 +65,8 @@ func (k *costs) climb(l ladder) *climbed {
 	return c
 }
 
-// least returns the least cents among those that break a fault current, and which has it; +Inf where none does.
+// least returns the least cost in cents among the options that break a fault current, and the option that has it; +Inf
+// where none does.
 func (c *climbed) least(faultA float64) (cents float64, best *market.Option) {
 	n := c.serving(faultA)
 	if n == 0 || c.best[n-1] < 0 {

@@ -16,8 +16,8 @@ type lifeSegment struct {
 	owned    bool
 }
 
-// layLife lists what the members of a group add of lifetime energy, the cheapest first: owned strings apart from bought
-// ones.
+// layLife lists the lifetime energy that the members of a group can add, the cheapest first, with owned strings separate
+// from bought ones.
 func (o *Bounds) layLife(l *lineup, stacks []int) {
 	n := len(l.members)
 	l.lifeRoom, l.lifeKg = make([]float64, n), make([]float64, n)
@@ -40,13 +40,13 @@ func (o *Bounds) layLife(l *lineup, stacks []int) {
 	sort.SliceStable(l.life, func(a, b int) bool { return l.life[a].perWh < l.life[b].perWh })
 }
 
-// LifeScore returns the cost per lifetime kWh that no core with at least these strings, and further ones
-// of the members from a position on, can be below. Strings are added in parts, the cheapest lifetime energy
-// first, as long as that lowers the ratio and as far as floor, mass and the makers allow at the most.
+// LifeScore returns a lower bound on the cost per lifetime kWh, in currency units, of any core with at least these
+// strings and further ones of the members from a position on. Parts of strings are added, the cheapest lifetime energy
+// first, as long as that lowers the ratio and as far as floor, mass and the makers allow.
 func (r *Rest) LifeScore(c *bench.Core, position int, f Figures) float64 {
 	o, l := r.o, r.lineup(c.Group)
 	most := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.lifeRoom[position]
-	if kg := l.lifeKg[position]; kg > 0 { // else some battery is said to weigh nothing
+	if kg := l.lifeKg[position]; kg > 0 { // else some battery states a mass of 0
 		most = math.Min(most, math.Max(0, o.most-f.Kg)/kg)
 	}
 	cents, life := f.OpenCents-o.Bench.RoundingCents, f.LifeWh
@@ -77,8 +77,9 @@ func (r *Rest) LifeScore(c *bench.Core, position int, f Figures) float64 {
 	return PerLifetimeKWh(cents, life)
 }
 
-// lifetimeWh returns what the strings of a core give in all their life; of a cell a bound, since with more of them
-// each is cycled less. 0 where some battery states no life, or nothing is used.
+// lifetimeWh returns the energy in Wh that the strings of a core give in their whole life. For cores with more strings it
+// is an upper bound on what these give, since each is then cycled less. 0 where some battery states no life, or nothing
+// is used.
 func (o *Bounds) lifetimeWh(c *bench.Core, usableWh float64) float64 {
 	v := &o.Bench.Supplies[c.Supply]
 	cycles, life := v.YearWh/math.Max(usableWh, v.NeedWh), 0.0
@@ -93,5 +94,5 @@ func (o *Bounds) lifetimeWh(c *bench.Core, usableWh float64) float64 {
 	return life
 }
 
-// PerLifetimeKWh returns cents over Wh as currency units over kWh.
+// PerLifetimeKWh returns cents per Wh as currency units per kWh.
 func PerLifetimeKWh(cents, wh float64) float64 { return cents / 100 / (wh / 1000) }

@@ -8,17 +8,17 @@ import (
 	"cartwright/optimize/market"
 )
 
-// priced is costs at the offers that are open: as if all that is owned were there for every slot, and with nothing
-// owned but batteries and inverters, nil where that is so anyway.
+// priced is costs at the offers that are open, twice: own lets every slot use all that is owned; apart has nothing owned
+// except batteries, inverters and modules, and is nil where nothing else is owned.
 type priced struct {
 	o          *Bounds
 	own, apart *costs
-	// Cents that joining the orders of what every plan has adds at the least, where nothing is decided.
+	// The least cents of shipping that the orders of what every plan has add, where no order is decided.
 	joinedOwn, joinedApart float64
 	market                 *market.Market // made when first needed
 }
 
-// pricedAt returns the costs where offers are open up to some levels, made once.
+// pricedAt returns the costs where offers are open up to some levels. They are made once.
 func (o *Bounds) pricedAt(open market.Open) *priced {
 	key := open.Key()
 	p := o.at[key]
@@ -37,7 +37,8 @@ func (o *Bounds) newPriced(open market.Open) *priced {
 	return p
 }
 
-// of returns what a core costs at the least, shipping left aside, and the levels of the orders it would take.
+// of returns the least cost of a core without shipping (Figures.Cents and OpenCents), and the levels of shipping of the
+// orders it would take.
 func (p *priced) of(c *bench.Core, l load) (cents, open float64, levels []int) {
 	own, further := p.own.of(c, l)
 	cents, open, levels = own.cents+p.joinedOwn, own.cents+p.joinedOwn-further, own.levels
@@ -52,8 +53,8 @@ func (p *priced) of(c *bench.Core, l load) (cents, open float64, levels []int) {
 	return cents, math.Max(open, apart.cents+p.joinedApart-saved-further), levels
 }
 
-// Ordered returns the figures of a core with what orders pay for shipping, at the offers that they leave open, and the
-// levels of shipping that it would take, by vendor.
+// Ordered returns the figures of a core at the offers that orders leave open, with the shipping they pay, and by vendor
+// the level of shipping that it would take.
 func (o *Bounds) Ordered(c *bench.Core, orders market.Orders) (f Figures, levels []int) {
 	f, l := o.weigh(c, &Further{})
 	f.Cents, f.OpenCents, levels = o.pricedAt(orders.Open).of(c, l)
@@ -64,13 +65,13 @@ func (o *Bounds) Ordered(c *bench.Core, orders market.Orders) (f Figures, levels
 	return f, levels
 }
 
-// MarketAt returns the market where orders pay for shipping.
+// MarketAt returns the market at the offers that orders leave open, with the shipping they pay.
 func (o *Bounds) MarketAt(orders market.Orders) *market.Market {
 	return o.Bench.Market.At(orders.Open).Paying(o.Bench.Market.PaidCents(orders))
 }
 
-// Owed returns the vendor whose shipping some levels leave most to pay of, beyond what is paid; nobody where there is
-// none.
+// Owed returns the vendor who, at some levels of shipping, is owed the most beyond what is paid; market.Nobodys where
+// none is.
 func Owed(m *market.Market, levels, paid []int) int {
 	owed, most := market.Nobodys, 0.0
 	for v, level := range levels {
@@ -81,8 +82,8 @@ func Owed(m *market.Market, levels, paid []int) int {
 	return owed
 }
 
-// joinOrders finds what shipping adds, at the least, to what every plan has: wherever that is bought, whatever else a
-// plan buys costs no less than where all is shipped for nothing.
+// joinOrders finds the least shipping that what every plan has adds. Whatever else a plan buys costs no less than it
+// does without shipping, so that may be added to every bound.
 func (o *Bounds) joinOrders() {
 	if len(o.Bench.Market.Vendors) == 0 || len(o.Bench.Fixed) == 0 {
 		return
@@ -93,10 +94,10 @@ func (o *Bounds) joinOrders() {
 	}
 }
 
-// mostJoined is how many orders are looked at: after as many the least that is left stands.
+// mostJoined is how many orders are looked at; after that the least bound so far is used.
 const mostJoined = 500
 
-// join returns the least that the cheapest orders for what every plan has add to what it costs shipped for nothing.
+// join returns a lower bound on how much more what every plan has costs with shipping than without.
 func (o *Bounds) join(of func(*priced) *costs) float64 {
 	m := o.Bench.Market
 	var open ordersHeap
@@ -122,7 +123,7 @@ func (o *Bounds) join(of func(*priced) *costs) float64 {
 	}
 }
 
-// ordered is orders with what they cost and the levels they take.
+// ordered is orders with what they cost and the levels of shipping they would take.
 type ordered struct {
 	orders market.Orders
 	cents  float64

@@ -9,16 +9,16 @@ import (
 	"cartwright/optimize/market"
 )
 
-// Owned cable, devices and sundries cost nothing, but there are only so many. A bound that lets every slot
-// use them for nothing is often far too low, one that pays for all and then takes off what the owned ones
-// can save at the most is often exact. Both are bounds; the higher counts.
+// Owned cable, devices and sundries cost nothing, but there are only so many. A bound that lets every slot use them for
+// nothing is often far too low; one that pays for everything and then subtracts the most that the owned ones can save is
+// often exact. Both are lower bounds; the higher counts.
 
-// ownedSupport is an owned article other than batteries and inverters.
+// ownedSupport is an owned article other than batteries, inverters and solar modules.
 type ownedSupport struct {
 	article int
 	have    float64
-	saves   float64 // cents, of using one
-	// The most that can be used of it: by what every plan has, and by each supply and each string.
+	saves   float64 // cents saved by using one
+	// The most of it that can be used: by what every plan has, by each supply and by each string.
 	common   float64
 	bySupply []float64
 	byStack  []float64
@@ -62,17 +62,18 @@ func (o *Bounds) boundOwned() *market.Market {
 			o.owned = nil // it cannot be bought: nothing bounds what owning it saves
 			return nil
 		}
-		// Wherever it is bought it costs as much, so that owning it saves no more.
+		// At one price wherever it is bought, owning one saves no more than that price.
 		a.Offers, a.Cents, a.Buyable = nil, price/(1+m.Tax), math.Inf(1)
 		x.saves = math.Max(0, price-sells)
 	}
 	return &m
 }
 
-// mostDevices is how many devices a string has at the most, one at each end: of all that it uses as many count.
+// mostDevices is how many devices a string has at most, one at each end. The options are those with one device, so all
+// quantities are doubled, which is enough.
 const mostDevices = 2
 
-// usedBySupply returns the most of an article that what a supply brings along uses.
+// usedBySupply returns the most of an article that the runs and fuses of a supply use.
 func usedBySupply(v *bench.Supply, article int) float64 {
 	used := float64(v.Units) * (mostOf(v.Main, article) + mostOf(v.Feeder, article))
 	if x := v.Array; x != nil {
@@ -90,7 +91,7 @@ func mostOf(options []market.Option, article int) float64 {
 	return most
 }
 
-// saved returns what the owned articles can save a core at the most, in cents.
+// saved returns the most that the owned articles can save a core, in cents.
 func (o *Bounds) saved(c *bench.Core) float64 {
 	cents := 0.0
 	for i := range o.owned {

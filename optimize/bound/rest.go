@@ -8,37 +8,37 @@ import (
 	"cartwright/optimize/question"
 )
 
-// Rest bounds what the strings add that a cell still lacks. The members of each group are in the order in which strings
-// are added, which is that of what a Wh of them adds to what plans are ranked by: so the members from a position on
-// never add less than its own.
+// Rest bounds what the strings that a cell still lacks add. Strings are added in the order of a group's lineup: by what a
+// Wh of theirs adds to the figure that plans are ranked by, the least first. So a member never adds less per Wh than
+// those before it.
 type Rest struct {
 	o      *Bounds
 	by     question.By
-	mostWh float64 // the largest need of a supply
+	mostWh float64 // the largest NeedWh of any supply
 	groups []*lineup
-	gone   []bool // by stack: it can be left out
-	left   []int  // groups with members that are not
+	gone   []bool // by stack: it is in none of the best plans
+	left   []int  // groups with members that are not gone
 }
 
-// lineup is a group's members in the order in which strings are added, and what those from a position on have at least
-// or at most.
+// lineup has a group's members in the order in which strings are added, and for each position the least or the most of
+// some figures among the members from there on.
 type lineup struct {
 	members []int // by position
 	wh      []float64
-	figure  []float64 // of a string bought, by what plans are ranked by
+	figure  []float64 // of a bought string: kg where plans are ranked by mass, else cents
 	cents   cover
 	kg      cover
 	mostWh  []float64 // of a string, from a position on
-	short   []float64 // least A of one, from a position on
-	shortWh []float64 // least A for a Wh
-	room    []float64 // least floor in m2 of a Wh
-	owned   []int     // positions of which strings are owned
+	short   []float64 // least fault current in A of a string, from a position on
+	shortWh []float64 // least A per Wh
+	room    []float64 // least floor in m2 per Wh
+	owned   []int     // positions with owned strings
 
 	life             []lifeSegment // the cheapest first
-	lifeRoom, lifeKg []float64     // floor in m2 and mass, least for a Wh of lifetime energy
+	lifeRoom, lifeKg []float64     // least floor in m2 and mass in kg per Wh of lifetime energy
 }
 
-// RestBy prepares the bounds of what is missing, for so many plans ranked by something.
+// RestBy prepares the bounds of what is missing, for a ranking of so many plans.
 func (o *Bounds) RestBy(by question.By, plans int) *Rest {
 	r := &Rest{o: o, by: by, groups: make([]*lineup, len(o.Bench.Groups)), gone: o.beaten(plans)}
 	r.left = groupsLeft(o.Bench, r.gone)
@@ -48,7 +48,7 @@ func (o *Bounds) RestBy(by question.By, plans int) *Rest {
 	return r
 }
 
-// lineup returns a group's members in order, found once.
+// lineup returns the lineup of a group. It is made once.
 func (r *Rest) lineup(group int) *lineup {
 	if l := r.groups[group]; l != nil {
 		return l
@@ -99,19 +99,19 @@ func (r *Rest) lineup(group int) *lineup {
 	return l
 }
 
-// Groups returns the groups that plans may be of.
+// Groups returns the groups that the best plans may be of.
 func (r *Rest) Groups() []int { return r.left }
 
 // Members returns the members of a group from a position on.
 func (r *Rest) Members(group, position int) []int { return r.lineup(group).members[position:] }
 
-// Further are the least figures of the strings that a cell still lacks: one at the least.
+// Further has the least figures of the strings that a cell still lacks; it lacks at least one.
 type Further struct {
 	Cents, Kg, ShortA, room float64
 	Strings                 int
 }
 
-// Further bounds the strings from a position on that add at least so many Wh to a core.
+// Further returns the least figures of strings from a position on that add at least wh to a core.
 func (r *Rest) Further(c *bench.Core, position int, wh float64) Further {
 	l := r.lineup(c.Group)
 	x := Further{Kg: l.kg.each[position], ShortA: l.short[position], Strings: 1}
@@ -124,7 +124,7 @@ func (r *Rest) Further(c *bench.Core, position int, wh float64) Further {
 	return x
 }
 
-// Child is a string that a cell may have next: its position, and the least that it and all that is missing then add.
+// Child is a string that a cell may get next: its position, and the least that it and all that is then missing add.
 type Child struct {
 	Position int
 	Adds     float64
@@ -138,14 +138,14 @@ func (a Child) before(b Child) bool {
 // First comes before every child.
 var First = Child{-1, math.Inf(-1)}
 
-// Next returns the child of a core that comes after one, among the members from a position on, where so many Wh are
-// missing; false where there is none.
+// Next returns the child of a core that comes right after another child, among the members from a position on, where wh
+// are missing; ok is false where there is none.
 func (r *Rest) Next(c *bench.Core, from int, wh float64, after Child) (next Child, ok bool) {
 	l, stacks, members := r.lineup(c.Group), r.o.Bench.Stacks, r.o.Bench.Groups[c.Group]
 	next.Adds = math.Inf(1)
 	for position := from; position < len(l.members); position++ {
 		if ok && len(l.owned) == 0 && wh*l.perWh(r.by, position) > next.Adds {
-			break // nor does any member after it add less
+			break // no later member adds less
 		}
 		j := l.members[position]
 		if c.Count(j) >= stacks[members[j]].Most {
@@ -159,7 +159,7 @@ func (r *Rest) Next(c *bench.Core, from int, wh float64, after Child) (next Chil
 	return next, ok
 }
 
-// perWh returns the least for a Wh from a position on.
+// perWh returns the least kg or cents per Wh from a position on.
 func (l *lineup) perWh(by question.By, position int) float64 {
 	if by == question.ByMass {
 		return l.kg.perWh[position]
@@ -167,7 +167,7 @@ func (l *lineup) perWh(by question.By, position int) float64 {
 	return l.cents.perWh[position]
 }
 
-// one returns what a further string at a position adds at the least.
+// one returns the least that one more string at a position adds.
 func (r *Rest) one(l *lineup, c *bench.Core, position int) float64 {
 	at := r.o.Bench.Groups[c.Group][l.members[position]]
 	if r.by != question.ByMass && float64(c.Count(l.members[position])) < r.o.ownedStrings[at] {
@@ -176,7 +176,7 @@ func (r *Rest) one(l *lineup, c *bench.Core, position int) float64 {
 	return l.figure[position]
 }
 
-// least returns what strings from a position on add at the least that have so many Wh.
+// least returns the least that strings from a position on with at least wh add.
 func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64 {
 	switch {
 	case r.by == question.ByMass:
@@ -186,8 +186,8 @@ func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64
 	case len(l.owned) == 0:
 		return l.cents.least(position, wh)
 	}
-	// Owned strings may all be used; beyond them the least is bought. And each saves at the most what its energy would
-	// cost bought.
+	// Two bounds, of which the higher counts: all owned strings are free and the rest is bought; or all is bought at the
+	// least price per Wh, and each owned string saves at most the difference.
 	perWh, owned, saved := l.cents.perWh[position], 0.0, 0.0
 	for _, k := range l.owned {
 		if k < position {
@@ -198,7 +198,7 @@ func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64
 		if left <= 0 {
 			continue
 		}
-		owned += math.Ceil(left) * l.wh[k] // a string of which some modules are owned is cheaper, too
+		owned += math.Ceil(left) * l.wh[k] // a string of which only some modules are owned counts as owned
 		if each := r.o.ownedCents[at] / l.wh[k]; each < perWh {
 			saved += math.Min(wh, left*l.wh[k]) * (perWh - each)
 		}
@@ -210,7 +210,7 @@ func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64
 	return least
 }
 
-// Least returns what strings of a group add at the least that have so many Wh, and one string at the least.
+// Least returns the least that strings of a group with at least wh add, at least one string.
 func (r *Rest) Least(group int, wh float64) float64 {
 	c := bench.Core{Group: group}
 	if x, ok := r.Next(&c, 0, wh, First); ok {

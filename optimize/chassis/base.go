@@ -8,11 +8,11 @@ import (
 
 // Edge is a line from wheel to wheel over which the cart can tip.
 type Edge struct {
-	ReachM float64 // how far it is from the point on the floor below the middle of the cart
-	Lean   float64 // how much nearer to it a body is for each metre that it stands to the side
+	ReachM float64 // distance from the point on the floor below the middle of the cart
+	Lean   float64 // how much nearer to the edge a body is for each metre of its offset sideways
 }
 
-// Base is what the wheels stand on: the edges to the sides, and those to the ends.
+// Base is the polygon between the wheels: its edges to the sides, and those to the ends.
 type Base struct {
 	Side, End Edge
 }
@@ -25,8 +25,7 @@ func BaseOf(c *scenarios.Cart) Base {
 	return Rectangle(c.TrackM, c.WheelbaseM)
 }
 
-// Rectangle returns the base of four wheels or more at the corners, and along the sides, of track and
-// wheelbase in metres.
+// Rectangle returns the base of four wheels at the corners, or more along the sides, of track and wheelbase in metres.
 func Rectangle(trackM, wheelbaseM float64) Base {
 	return Base{
 		Side: Edge{ReachM: trackM / 2, Lean: 1},
@@ -35,8 +34,8 @@ func Rectangle(trackM, wheelbaseM float64) Base {
 }
 
 // Triangle returns the base of three wheels: two of them a track apart at one end, and one in the middle
-// of the other, a wheelbase away. Both edges to the single wheel count as sides. In the middle of the cart
-// each is a quarter of the track away, and nearer yet by how far it is askew.
+// of the other, a wheelbase away. Both edges to the single wheel count as sides. Straight across from the middle of
+// the cart each is a quarter of the track away; the distance to the line is less, since it runs askew.
 //
 // Source: plane geometry, the distance of a point from a line.
 func Triangle(trackM, wheelbaseM float64) Base {

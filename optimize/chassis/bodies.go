@@ -11,8 +11,8 @@ type Body struct {
 	MassKg, HeightM, OffsetM float64
 }
 
-// FixedBodies returns what is on the cart whatever is bought: the frame, or its pieces by the mass of their
-// sections, then the deck items.
+// FixedBodies returns what is on the cart whatever is bought: the frame, its pieces by the mass of their sections, and
+// the deck items.
 func FixedBodies(s *scenarios.Scenario, c *catalog.Catalog) []Body {
 	bodies := []Body{massBody(&s.Cart.Frame)}
 	for _, p := range s.Cart.Pieces {
@@ -32,20 +32,19 @@ func massBody(m *scenarios.Mass) Body {
 	return Body{MassKg: m.MassKg, HeightM: m.HeightM, OffsetM: m.OffsetM}
 }
 
-// ModuleBody returns one battery module standing on a shelf, in the middle of the cart: its centre is at half the
-// height of as many layers as may stand on each other there, as if all of them were full.
+// ModuleBody returns one battery module on a shelf, in the middle of the cart. Its centre counts at half the height of
+// as many layers as may be stacked there, as if all of them were full: the safe side.
 func ModuleBody(sh *scenarios.Shelf, b *catalog.Battery) Body {
 	return Body{MassKg: b.MassKg, HeightM: sh.ElevationM + float64(max(1, Layers(sh, b)))*b.HeightM/2}
 }
 
-// BackboardBody returns something of a mass on the backboard: inverters, devices, bus bars, sundries,
-// cable.
+// BackboardBody returns a mass on the backboard: inverters, devices, bus bars, sundries, cable.
 func BackboardBody(s *scenarios.Scenario, massKg float64) Body {
 	return Body{MassKg: massKg, HeightM: s.Cart.Backboard.ElevationM, OffsetM: s.Cart.Backboard.OffsetM}
 }
 
-// ArrayBody returns the modules of a solar array that is carried along, of a mass together, in the middle of the cart;
-// nothing without sun.
+// ArrayBody returns a solar array that stands on the cart, of a mass in all, in the middle; a body without mass where
+// the scenario has no sun.
 func ArrayBody(s *scenarios.Scenario, massKg float64) Body {
 	if s.Sun == nil {
 		return Body{}
@@ -53,7 +52,7 @@ func ArrayBody(s *scenarios.Scenario, massKg float64) Body {
 	return Body{MassKg: massKg, HeightM: s.Sun.HeightM}
 }
 
-// CasterBody returns the set of casters, of a mass together, in the middle of the cart.
+// CasterBody returns the set of casters, of a mass in all, in the middle of the cart.
 func CasterBody(s *scenarios.Scenario, massKg float64) Body {
 	return Body{MassKg: massKg, HeightM: s.Cart.CasterMassHeightM}
 }

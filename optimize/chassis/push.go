@@ -9,11 +9,11 @@ const StandardGravity = 9.80665
 // weight.
 //
 // Source: UK HSE, Manual handling guidance L23 and INDG143, "at least 2 %"; one origin. On soft or
-// uneven ground the same guidance has up to 0.10.
+// uneven ground the same guidance gives up to 0.10.
 const RollingCoefficient = 0.02
 
-// PushN returns the force in newtons that keeps a cart rolling up a slope (rise over run), on ground of a rolling
-// resistance. To start it takes more.
+// PushN returns the force in newtons that keeps a cart rolling up a slope (rise over run); rolling is the ground's
+// rolling resistance as a part of the weight. Starting takes more.
 //
 //	(rolling + slope) * M * g
 //
@@ -23,8 +23,8 @@ func PushN(massKg, rolling, slope float64) float64 {
 	return (rolling + slope) * massKg * StandardGravity
 }
 
-// StepN returns the level force in newtons, at the axle, that just lifts a wheel of a radius over a step of a height
-// with a mass on it. +Inf where the step is as high as the axle.
+// StepN returns the level force in newtons at the axle that just lifts a wheel, with a mass on it, over a step. +Inf
+// where the step is as high as the axle.
 //
 //	m g sqrt(2 r h - h^2) / (r - h)
 //

@@ -9,7 +9,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Column is one way to set a kind of module down on a shelf: in columns across the depth, each of so many rows and
+// Column is one way to place a kind of module on a shelf: in columns across the depth, each of so many rows and
 // layers, all turned the same way.
 type Column struct {
 	AlongM, DepthM float64 // of a module, as it is turned
@@ -27,9 +27,9 @@ func (c Column) LengthM(modules int, gapM float64) float64 {
 	return float64((modules+c.Modules()-1)/c.Modules()) * (c.AlongM + gapM)
 }
 
-// Columns returns the ways in which a module can be set down on a shelf, upright: length or width along it; one only
-// where it is never longer than the other, whatever the number. None where the module is taller than the clear height
-// or fits in neither way.
+// Columns returns the ways in which a module can stand upright on a shelf: its length along the shelf, or its width. A
+// way that is never shorter than the other, whatever the number of modules, is left out. None where the module is
+// taller than the clear height or fits neither way.
 //
 //	rows = floor((D + gap) / (w + gap))      layers = min(stack, floor(clear height / height))
 func Columns(sh *scenarios.Shelf, b *catalog.Battery) []Column {
@@ -56,8 +56,8 @@ func Columns(sh *scenarios.Shelf, b *catalog.Battery) []Column {
 	return ways
 }
 
-// never reports whether one way is shorter than another for no number of modules. Full columns are what there is to look
-// at: with a module less it takes as much, and the other no more.
+// never reports whether way a is never shorter than way b, whatever the number of modules. It is enough to look at full
+// columns of a: with a module fewer a takes as much length, and b no more.
 func never(a, b Column, gapM float64) bool {
 	for columns := 1; columns <= a.Most; columns++ {
 		n := columns * a.Modules()
@@ -68,7 +68,7 @@ func never(a, b Column, gapM float64) bool {
 	return true
 }
 
-// Layers returns how many modules stand on each other on a shelf.
+// Layers returns how many modules may be stacked on a shelf; 0 where one is too tall.
 func Layers(sh *scenarios.Shelf, b *catalog.Battery) int {
 	if !(b.HeightM > 0) {
 		return 0
@@ -79,7 +79,7 @@ func Layers(sh *scenarios.Shelf, b *catalog.Battery) int {
 	return sh.Stack
 }
 
-// ShelfCapacity returns how many modules of one battery stand on a shelf that has no other.
+// ShelfCapacity returns how many modules of one battery fit on a shelf that holds nothing else.
 func ShelfCapacity(sh *scenarios.Shelf, b *catalog.Battery) int {
 	most := 0
 	for _, c := range Columns(sh, b) {
@@ -101,11 +101,12 @@ func TakenM(sh *scenarios.Shelf, b *catalog.Battery, modules int) float64 {
 	return least
 }
 
-// RoomM returns the length of a shelf that columns fill, the gap that the last of them does not need included.
+// RoomM returns the length in metres that columns, each with its gap, may fill: the last column needs no gap, so the
+// shelf's length and one gap.
 func RoomM(sh *scenarios.Shelf) float64 { return sh.LengthM + sh.GapM }
 
-// ShelfMaxKg returns the mass a shelf may carry: what is stated or what its rails carry, the smaller; +Inf where
-// neither is.
+// ShelfMaxKg returns the mass in kg a shelf may carry: the lesser of its max_mass and what its rails carry; +Inf where
+// neither is given.
 func ShelfMaxKg(sh *scenarios.Shelf, c *catalog.Catalog) float64 {
 	if sh.Rails == nil {
 		return sh.MaxMassKg

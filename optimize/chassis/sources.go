@@ -29,7 +29,7 @@ func Sources() []source.Source {
 			Confidence: source.TwoTexts,
 		},
 		{
-			Kind: source.Formula, Name: "three wheels stand on a triangle: edges to the single wheel, and nearer by how far they are askew",
+			Kind: source.Formula, Name: "three wheels stand on a triangle: the distance of its sides, which run askew",
 			Source: "plane geometry, the distance of a point from a line", Confidence: source.Definition,
 		},
 		source.Habit("offsets to the two sides are not set off against each other"),

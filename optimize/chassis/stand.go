@@ -8,8 +8,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// Standing is where one module stands on its shelf: its near lower left corner from the shelf's, along it, across
-// it and upwards, and its sizes that way as it is turned.
+// Standing is where one module stands on its shelf, in metres: its near lower left corner from that of the shelf, along
+// it, across it and upwards, and its size in those directions as it is turned.
 type Standing struct {
 	Battery                *catalog.Battery
 	AlongM, AcrossM, UpM   float64
@@ -22,10 +22,10 @@ type Set struct {
 	Modules int
 }
 
-// Stand sets the modules of a shelf down: each kind in whole columns across the depth, turned the way that takes the
-// least of the shelf's length. A column stands in the middle of the depth, and all of them so that their weight is in
-// the middle of the length, as far as there is room: the balance takes both to be so. Modules that do not fit, which
-// no plan has, reach beyond the shelf.
+// Stand places the modules on a shelf: each kind in whole columns across the depth, turned the way that takes the
+// least of the shelf's length. Columns stand in the middle of the depth and, as far as there is room, with their weight
+// in the middle of the length, as the balance assumes. Modules that do not fit, which no plan has, reach beyond the
+// shelf.
 //
 //	rows = floor((D + gap) / (w + gap))      layers = min(stack, floor(clear height / height))
 //	columns = ceil(modules / (rows * layers))
@@ -38,7 +38,7 @@ func Stand(sh *scenarios.Shelf, sets []Set) []Standing {
 			continue
 		}
 		l, w, rows, columns := columnsOf(b, sh, set.Modules)
-		below := min(set.Modules, columns*rows) // modules on the shelf itself; the others stand on them
+		below := min(set.Modules, columns*rows) // modules on the shelf itself; the others are stacked on them
 		for n := range set.Modules {
 			layer, place := n/(columns*rows), n%(columns*rows)
 			column, row := place/rows, place%rows
@@ -62,8 +62,8 @@ func Stand(sh *scenarios.Shelf, sets []Set) []Standing {
 	return list
 }
 
-// columnsOf returns how a number of modules stand: how long and wide each is as turned, how many stand in a column
-// across the depth, and how many columns there are.
+// columnsOf returns how a number of modules stand: the length and depth of each as turned, the rows across the depth,
+// and the number of columns.
 func columnsOf(b *catalog.Battery, sh *scenarios.Shelf, modules int) (l, w float64, rows, columns int) {
 	ways := Columns(sh, b)
 	if len(ways) == 0 {

@@ -7,9 +7,9 @@ import "math"
 // Source: IEC 62368-1 (ed. 3), static stability; confirmed in 2 independent texts.
 const DefaultTiltDeg = 10
 
-// Tilt returns the height in metres of the centre of mass of some bodies, and the slope in degrees at
-// which they tip together: the lesser of sideways and lengthways. Below 0 they have tipped already.
-// Without any mass nothing tips: 0 and 90 degrees; so do bodies that all lie on the floor within the base.
+// Tilt returns the height in metres of the centre of mass of some bodies, and the slope in degrees at which they tip
+// together: the lesser of sideways and lengthways. A negative slope means they tip on the level. Without mass it
+// returns 0 m and 90 degrees.
 func Tilt(bodies []Body, base Base) (cgHeightM, tiltDeg float64) {
 	mass, moment := 0.0, 0.0 // kg, kg·m
 	for _, b := range bodies {
@@ -26,8 +26,8 @@ func Tilt(bodies []Body, base Base) (cgHeightM, tiltDeg float64) {
 //
 //	tan(tilt) = sum m (reach - lean |y|) / sum m h
 //
-// With four wheels that is sum m (track/2 - |y|), and the same with wheelbase/2 and y = 0. Offsets to the
-// two sides are not set off against each other: each counts as if all were on the side the cart tips to.
+// With four wheels the numerator is sum m (track/2 - |y|) sideways, and sum m wheelbase/2 lengthways. Offsets to the
+// two sides are not set off against each other: each counts as if it were on the side the cart tips to.
 // For bodies on one side that is exact, else it errs to the safe side.
 //
 // Source: a rigid body tips when its centre of mass stands over the edge of its base: statics, as in
@@ -46,7 +46,7 @@ func TiltOver(bodies []Body, e Edge) float64 {
 }
 
 // TiltMargin returns what one body adds to the balance over an edge on a slope, in kg·m. The cart stands
-// if the sum over all its bodies is not below 0.
+// if the sum over all its bodies is at least 0.
 //
 //	m * (reach - lean |y|) - tan(tilt) * m * h      the terms of TiltOver's condition
 func TiltMargin(b Body, e Edge, tiltDeg float64) float64 {

@@ -22,14 +22,14 @@ func Account(b *bench.Bench, c *Choice, p *plan.Plan) {
 		p.Bill = append(p.Bill, lines...)
 	}
 	p.ShippingBy = Shipping(b, c)
-	for _, s := range p.ShippingBy { // a sum of whole cents: its order does not show
+	for _, s := range p.ShippingBy { // a sum of whole cents: order does not matter
 		p.Shipping += s
 	}
 	p.Tax = catalog.RoundCents(b.Scenario.Tax * float64(p.Spend+p.Shipping))
 	p.Cost = p.Spend + p.Shipping + p.Tax - p.Credit
 }
 
-// touched returns the articles that a choice uses, buys or leaves to be sold, in market order: of thousands a few dozen.
+// touched returns the articles that a choice uses, buys or sells, in market order: a few dozen of thousands.
 func (c *Choice) touched(b *bench.Bench, quantities []float64) []int {
 	list := slices.Clone(b.Owned)
 	for i, n := range quantities {
@@ -44,7 +44,7 @@ func (c *Choice) touched(b *bench.Bench, quantities []float64) []int {
 	return slices.Compact(list)
 }
 
-// acquired returns how a quantity of an article is come by: all of it is bought unless the choice says more.
+// acquired returns where a quantity of an article comes from: all of it is bought, unless the choice says otherwise.
 func (c *Choice) acquired(article int, quantity float64) Acquired {
 	if got, special := c.Bought[article]; special {
 		return got
@@ -52,7 +52,7 @@ func (c *Choice) acquired(article int, quantity float64) Acquired {
 	return Acquired{Buy: []float64{quantity}}
 }
 
-// Shipping returns what each vendor takes for shipping what a choice orders there.
+// Shipping returns what each vendor charges for shipping what a choice orders there.
 func Shipping(b *bench.Bench, c *Choice) map[string]plan.Money {
 	quantities := Quantities(b, c)
 	shipping := map[string]plan.Money{}
@@ -94,7 +94,7 @@ func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []
 		if quantity <= 0 && sell <= 0 {
 			return nil
 		}
-		// Nothing of it is bought: its price is the catalogue's own, whatever else is ordered.
+		// None of it is bought, so the price shown is the catalogue's own.
 		blank.Vendor, blank.UnitPrice = "", b.Market.Articles[a.Position].Cents/100
 		lines = append(lines, blank)
 	}
@@ -112,7 +112,7 @@ func lines(b *bench.Bench, a *market.Article, quantity float64, got Acquired) []
 	return lines
 }
 
-// OverBudget reports whether the bill of a choice is above what there is to spend.
+// OverBudget reports whether the bill of a choice is above the budget and the money in hand from earlier sales.
 func OverBudget(b *bench.Bench, c *Choice) bool {
 	if b.Scenario.Limits.Budget == math.MaxInt64 {
 		return false
@@ -120,7 +120,7 @@ func OverBudget(b *bench.Bench, c *Choice) bool {
 	return Cost(b, c) > plan.Money(b.Scenario.Limits.Budget+b.Scenario.Sold)
 }
 
-// Cost returns what the finished bill of a choice comes to.
+// Cost returns the total of the finished bill of a choice.
 func Cost(b *bench.Bench, c *Choice) plan.Money {
 	var p plan.Plan
 	Account(b, c, &p)

@@ -1,4 +1,4 @@
-// Package choice holds what was chosen for a plan, and works out its bill, figures and limits.
+// Package choice holds what the program chose for a plan, and works out its bill, figures and limits.
 package choice
 
 import (
@@ -8,39 +8,39 @@ import (
 	"cartwright/optimize/market"
 )
 
-// Choice is a plan as the program decided it: whole numbers only, and how special articles are come by.
+// Choice is a plan as the program decided it: the numbers of everything, and where special articles come from.
 type Choice struct {
 	Market  *market.Market // with the prices that were paid
 	Supply  int            // index into the bench's supplies
-	Stacks  []int          // indices into the bench's stacks, those that are present
-	Strings []int          // by stacks
-	Stand   [][]int
+	Stacks  []int          // indices into the bench's stacks, of those present
+	Strings []int          // how many of each of Stacks
+	Stand   [][]int        // modules by Stacks and shelf
 	Fills   []Fill
-	Bought  map[int]Acquired // by article, of the special ones
+	Bought  map[int]Acquired // by special article; see market.Article.Special
 }
 
 // Fill is a number of equal things that fill a slot.
 type Fill struct {
 	Kind   SlotKind
 	Slot   string
-	Stack  int // of a string run
+	Stack  int // index into the bench's stacks, of a string run
 	Option *market.Option
 	Count  int
 	Paths  int // equal cable paths: one option may stand for several that are wired alike
 }
 
-// Acquired is how a special article is come by: of what is owned, and by offer.
+// Acquired is where a special article comes from.
 type Acquired struct {
-	Used float64
-	Buy  []float64
+	Used float64   // of what is owned
+	Buy  []float64 // by offer; a single one where there are no offers
 }
 
-// Reconcile takes the engine's rounding out of how an article is come by: all owned pieces that are used,
-// then exactly what is missing at the offers that were chosen, at least their least quantity.
+// Reconcile takes the engine's rounding out of where an article comes from: what is bought at the offers that were
+// chosen, at least their min_qty, and then exactly what is missing from what is owned.
 func Reconcile(b *bench.Bench, a *market.Article, needed float64, got Acquired) Acquired {
 	const (
-		hair  = 1e-6 // of a piece or a metre: the engine's tolerance, far below what is ever bought
-		speck = 1e-4 // the same where what is owned covers it: the engine gains nothing by such a purchase
+		hair  = 1e-6 // of a piece or a metre: the engine's tolerance, far below anything that is bought
+		speck = 1e-4 // the same for a purchase that what is owned covers as well, so that it saves the engine nothing
 	)
 	var out Acquired
 	out.Buy = make([]float64, len(got.Buy))
@@ -59,7 +59,7 @@ func Reconcile(b *bench.Bench, a *market.Article, needed float64, got Acquired) 
 	}
 	out.Used = math.Max(0, math.Min(math.Min(a.Have, needed), left))
 	short := left - out.Used
-	for i := range out.Buy { // what rounding took from a purchase goes back to the first that has one
+	for i := range out.Buy { // the rounding difference goes to the first offer that is bought at
 		if out.Buy[i] > 0 && math.Abs(short) > 0 && short > -hair {
 			out.Buy[i] += short
 			short = 0
@@ -92,7 +92,7 @@ func Quantities(b *bench.Bench, c *Choice) []float64 {
 	return q
 }
 
-// SlotKind says what a slot is for.
+// SlotKind says what part of a plan a slot is.
 type SlotKind int
 
 const (

@@ -9,7 +9,7 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// Finish works a choice out into a plan with all its figures. The plan still has to pass the audit.
+// Finish returns the plan of a choice, with all its figures. The plan still has to pass the audit.
 func Finish(b *bench.Bench, c *Choice) plan.Plan {
 	v := &b.Supplies[c.Supply]
 	p := plan.Plan{Core: plan.Core{
@@ -48,8 +48,8 @@ func Finish(b *bench.Bench, c *Choice) plan.Plan {
 	return p
 }
 
-// lifetimeWh returns what the batteries give in all their life at so many cycles a year; 0 where one of them states
-// neither cycles nor years.
+// lifetimeWh returns the energy in Wh that the batteries give in their whole life at so many cycles a year; 0 where one
+// of them states neither cycle life nor calendar years.
 func lifetimeWh(b *bench.Bench, c *Choice, cycles float64) float64 {
 	life := 0.0
 	for i, k := range c.Stacks {
@@ -62,7 +62,8 @@ func lifetimeWh(b *bench.Bench, c *Choice, cycles float64) float64 {
 	return life
 }
 
-// hung tells what hangs on each circuit, and on which leg the loads are that were left to the program.
+// hung returns what is on each circuit, and the legs of the loads of leg auto. With a supply of a single leg there are no
+// legs.
 func hung(b *bench.Bench, v *bench.Supply) (circuits []plan.Circuit, legs []plan.LegLoad) {
 	threeWire := v.Inverter.ACV == bench.ThreeWire
 	for _, x := range b.Demand.Circuits {
@@ -80,7 +81,7 @@ func hung(b *bench.Bench, v *bench.Supply) (circuits []plan.Circuit, legs []plan
 	return circuits, legs
 }
 
-// bodies returns everything on the cart, by where it is.
+// bodies returns everything on the cart as masses in their places.
 func bodies(b *bench.Bench, c *Choice) []chassis.Body {
 	bodies := append([]chassis.Body(nil), b.FixedBodies...)
 	for j := range b.Scenario.Cart.Shelves {
@@ -106,7 +107,7 @@ func bodies(b *bench.Bench, c *Choice) []chassis.Body {
 	return append(bodies, chassis.BackboardBody(b.Scenario, board))
 }
 
-// place fills in what stands where: shelves, mass, casters and balance.
+// place fills in shelves, mass, casters and balance.
 func place(b *bench.Bench, c *Choice, p *plan.Plan) {
 	for j := range b.Scenario.Cart.Shelves {
 		out := plan.Shelf{Shelf: b.Scenario.Cart.Shelves[j].Name, Batteries: []plan.ShelfModules{}}
@@ -132,5 +133,5 @@ func place(b *bench.Bench, c *Choice, p *plan.Plan) {
 	p.Balance = plan.Balance{CGHeightMM: height * 1000, TiltDeg: tilt, RequiredDeg: b.Scenario.Limits.TiltDeg}
 }
 
-// RoundMass takes the rounding of sums out of masses that are compared: a milligram.
+// RoundMass rounds a mass in kg to a milligram, so that masses that differ only by the rounding of sums compare equal.
 func RoundMass(kg float64) float64 { return math.Round(kg*1e6) / 1e6 }

@@ -11,7 +11,7 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// limits lists what a plan has of every limit, in the order of package plan's names.
+// limits lists every limit that applies to a plan, in the order of package plan's names.
 func limits(b *bench.Bench, c *Choice, p *plan.Plan) []plan.Limit {
 	s, d := b.Scenario, b.Demand
 	v := &b.Supplies[c.Supply]
@@ -115,7 +115,7 @@ func busbarOf(b *bench.Bench, id string) *catalog.Busbar {
 	return nil
 }
 
-// feederPoles returns how many spaces of the load centre the feeders' breakers take: those of its mount.
+// feederPoles returns how many spaces of the load centre the feeders' breakers take: only breakers of its mount do.
 func feederPoles(c *Choice) int {
 	mount := ""
 	for i := range c.Fills {

@@ -7,7 +7,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// runs returns the wiring schedule: strings, mains, feeders, circuits, inlet, bond.
+// runs returns the wiring schedule: strings, mains, solar runs, feeders, circuits, inlet, bond.
 func runs(b *bench.Bench, c *Choice) []plan.Run {
 	total, count := 0.0, 0
 	for i, k := range c.Stacks {
@@ -64,7 +64,7 @@ func runs(b *bench.Bench, c *Choice) []plan.Run {
 	return list
 }
 
-// wired tells a number of equal paths with all their figures.
+// wired returns the run of a number of equal paths, with all its figures.
 func wired(b *bench.Bench, d *wiring.Duty, f *Fill, faultA float64) plan.Run {
 	w := f.Option.Wire
 	r := b.Rules.Check(*d, w, faultA)
@@ -89,7 +89,7 @@ func wired(b *bench.Bench, d *wiring.Duty, f *Fill, faultA float64) plan.Run {
 	return run
 }
 
-// bond tells the bond: a grounding conductor and nothing else.
+// bond returns the run of the bond: a grounding conductor and nothing else.
 func bond(d *wiring.Duty, f *Fill) plan.Run {
 	run := plan.Run{Run: string(d.Kind), Ground: f.Option.Wire.Ground.ID, Sets: 1, Count: 1, LengthM: d.LengthM, BoughtM: d.BoughtM}
 	if f.Option.Wire.Conduit != nil {
@@ -98,7 +98,7 @@ func bond(d *wiring.Duty, f *Fill) plan.Run {
 	return run
 }
 
-// stringFuse returns the fuse of the strings of modules, "" where they have none.
+// stringFuse returns the part that fuses each string of modules, "" where there is none.
 func stringFuse(c *Choice) string {
 	for i := range c.Fills {
 		if c.Fills[i].Kind == SlotStringFuse {

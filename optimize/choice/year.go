@@ -7,7 +7,7 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// yearOf tells a simulated year of a plan that costs so much.
+// yearOf returns the simulated year of a plan with a cost.
 func yearOf(b *bench.Bench, f *year.Figures, cost plan.Money) *plan.Year {
 	const kilo = 1000
 	y := &plan.Year{

@@ -10,7 +10,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// fitting is what of the owned and the named batteries may stand together.
+// fitting knows which of the owned and the named batteries may be on the cart together.
 type fitting struct {
 	b     *bench.Bench
 	p     question.Problem
@@ -22,12 +22,12 @@ type fitting struct {
 type kind struct {
 	battery      *catalog.Battery
 	owned, named int
-	kept         int    // of the owned, have to stay
-	why          string // it cannot stand at all; "" where it can
+	kept         int    // how many of the owned have to stay
+	why          string // why it cannot be used at all; "" where it can
 	series       int
 }
 
-// bank is the batteries of a choice: how many modules of each kind's owned ones stay beside those named.
+// bank is the batteries of a choice: those named, and how many owned modules of each kind stay.
 type bank struct {
 	stay     []int // by kind
 	modules  map[string]int
@@ -63,9 +63,9 @@ func newFitting(b *bench.Bench, p question.Problem, buy []Line) *fitting {
 	return f
 }
 
-// banks lists every bank that may be, those that keep most usable energy of what is owned first; of equals, the more
-// of the earlier kinds. Whoever owns many kinds has very many banks: it is question.ErrUnknown where the context ends
-// before all are listed.
+// banks lists every possible bank, those that keep the most usable energy of what is owned first; of equals, those that
+// keep more of the earlier kinds. With many kinds owned there are very many banks; the error is question.ErrUnknown where
+// the context ends before all are listed.
 func (f *fitting) banks(ctx context.Context) ([]bank, error) {
 	var list []bank
 	stay := make([]int, len(f.kinds))
@@ -96,12 +96,12 @@ func (f *fitting) banks(ctx context.Context) ([]bank, error) {
 	return list, nil
 }
 
-// stands reports whether so many modules of a kind make up whole strings, no more of them than its maker allows.
+// stands reports whether so many modules of a kind make whole strings, at most as many as its maker allows in parallel.
 func (k *kind) stands(modules int) bool {
 	return k.why == "" && modules%k.series == 0 && (k.battery.MaxParallel == 0 || modules/k.series <= k.battery.MaxParallel)
 }
 
-// bankOf returns the bank in which so many of each kind stay.
+// bankOf returns the bank in which stay owned modules of each kind stay.
 func (f *fitting) bankOf(stay []int) bank {
 	b := bank{stay: append([]int(nil), stay...), modules: map[string]int{}, series: map[string]int{}, idle: map[string]float64{}}
 	for i := range f.kinds {

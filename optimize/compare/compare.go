@@ -1,5 +1,5 @@
-// Package compare puts purchases that somebody thinks of side by side: each choice with the owned batteries that can
-// stay, exactly what it names, and the rest at least cost. How long a choice runs the loads is an outcome.
+// Package compare puts possible purchases side by side: each choice with the owned batteries that can stay, exactly what
+// it names, and the rest at least cost. How long a choice runs the loads is an outcome, not a limit.
 package compare
 
 import (
@@ -16,37 +16,37 @@ import (
 	"cartwright/optimize/question"
 )
 
-// Line is so many of a part.
+// Line is a number of a part.
 type Line struct {
 	Part  string
 	Count int
 }
 
-// Left is so many of an owned battery that a choice takes off the cart, and why.
+// Left is a number of an owned battery that a choice takes off the cart, and why.
 type Left struct {
 	Part   string
 	Count  int
 	Reason string
 }
 
-// Outcome is what a choice comes to.
+// Outcome is the result of a choice.
 type Outcome struct {
-	Buy  []Line // nothing: what is owned alone
+	Buy  []Line // none: only what is owned
 	Kept []Line // owned batteries that stay
 	Left []Left
-	Plan *plan.Plan // nil where the choice cannot be
+	Plan *plan.Plan // nil where the choice is not possible
 	// Month is the first in which savings reach the cost, 0 being now; Reached says whether there is one.
 	Month   int
 	Reached bool
-	Reasons []string          // why it cannot be
-	Changes []question.Change // each makes it possible
+	Reasons []string          // why it is not possible
+	Changes []question.Change // each of which makes it possible
 }
 
 // Table is all choices side by side.
 type Table struct {
 	OwnedKWh float64   // usable energy owned today, which extra energy is counted from
 	Outcomes []Outcome // nothing bought first, then in the order asked
-	Complete bool      // every choice was worked out; else it was stopped before
+	Complete bool      // every choice was worked out; else it was stopped before that
 }
 
 // Find works out every choice, and before them what is owned with nothing bought.
@@ -74,7 +74,7 @@ func Find(ctx context.Context, p question.Problem, choices [][]Line) (*Table, er
 	return t, nil
 }
 
-// Check refuses what cannot be named in a choice.
+// Check returns an error for a line that a choice cannot name.
 func Check(c *catalog.Catalog, l Line) error {
 	e, known := c.Find(l.Part)
 	switch {
@@ -83,12 +83,12 @@ func Check(c *catalog.Catalog, l Line) error {
 	case e.Kind.ByLength():
 		return fmt.Errorf("%s is bought by length, which follows from the plan; a choice names whole parts", l.Part)
 	case l.Count < 1:
-		return fmt.Errorf("%d of %s are none: a choice names at least one", l.Count, l.Part)
+		return fmt.Errorf("%d x %s: a choice names at least one", l.Count, l.Part)
 	}
 	return nil
 }
 
-// outcome works out one choice: of the banks it may have, the one that keeps most of what is owned and has a plan.
+// outcome works out one choice: of its possible banks that have a plan, it takes the one that keeps most of what is owned.
 func outcome(ctx context.Context, p question.Problem, buy []Line) (*Outcome, error) {
 	o := &Outcome{Buy: buy}
 	b, err := bench.Lay(ctx, p, "", &bench.Before{})

@@ -8,9 +8,9 @@ import (
 	"cartwright/scenarios"
 )
 
-// pinModules asks for exactly the solar modules that a choice comes to: those named and the owned ones of their kind, or
-// where none are named the owned ones. What of the year they serve is then an outcome like the autonomy. Where there are
-// none, or of several kinds, the array follows at least cost and serves what is asked for.
+// pinModules requires exactly the solar modules of a choice: those named with the owned ones of their kind or, where none
+// are named, the owned ones. The share of the year served is then an outcome, like the autonomy. Where there are none, or
+// several kinds, the array is chosen at least cost to serve what limits.served asks for.
 func pinModules(s *scenarios.Scenario, c *catalog.Catalog, owned map[string]float64, buy []Line, stand map[string]float64) {
 	named := map[string]float64{}
 	for _, l := range buy {

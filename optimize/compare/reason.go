@@ -14,7 +14,7 @@ import (
 	"cartwright/optimize/relax"
 )
 
-// misfit says why no bank at all may be.
+// misfit says why no bank is possible.
 func (f *fitting) misfit() []string {
 	var reasons []string
 	var named *kind
@@ -31,7 +31,7 @@ func (f *fitting) misfit() []string {
 		case k.battery.MaxParallel > 0 && k.named+k.kept > k.battery.MaxParallel*k.series:
 			reasons = append(reasons, fmt.Sprintf("%sat most %d strings in parallel (batteries.csv, max_parallel)", f.of(k), k.battery.MaxParallel))
 		case k.series > 1:
-			reasons = append(reasons, fmt.Sprintf("%s%d make no whole strings of %d", f.of(k), k.owned+k.named, k.series))
+			reasons = append(reasons, fmt.Sprintf("%s%d do not make whole strings of %d", f.of(k), k.owned+k.named, k.series))
 		}
 		named = k
 	}
@@ -41,7 +41,7 @@ func (f *fitting) misfit() []string {
 	return reasons
 }
 
-// of names a kind before a reason; where it alone is bought, the choice names it already.
+// of returns the name of a kind to put before a reason; "" where it alone is bought, since the choice names it already.
 func (f *fitting) of(k *kind) string {
 	if len(f.buy) == 1 && k.named > 0 {
 		return ""
@@ -49,7 +49,7 @@ func (f *fitting) of(k *kind) string {
 	return k.battery.ID + ": "
 }
 
-// stays says of a kind that is to be kept that it must stay.
+// stays says that a kind must stay, if it is to be kept; else "".
 func stays(k *kind) string {
 	if k.kept == 0 {
 		return ""
@@ -155,7 +155,7 @@ func obstacles(ctx context.Context, p question.Problem, k *bank, buy []Line) ([]
 		}
 	}
 	if len(r.Reasons)+len(changes) == 0 {
-		changes = r.Changes // less to put back by the charger in the time given
+		changes = r.Changes // only less autonomy helps: the charger cannot put back so much in time
 	}
 	return r.Reasons, changes, nil
 }

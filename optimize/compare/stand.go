@@ -12,10 +12,10 @@ import (
 	"cartwright/optimize/search"
 )
 
-// stand returns the cheapest plan of a bank with all else that is named, nil where there is none.
+// stand returns the cheapest plan with a bank and everything else that is named, nil where there is none.
 //
-// The charger has to put back what the autonomy takes, or all that the bank holds where that is less. What a bank's
-// energy lasts hangs on the inverter, so where there is something to put back each is tried in each number.
+// With recharge, the charger has to put back what the autonomy takes, or all that the bank holds where that is less. How
+// long a bank lasts depends on the inverter, so each inverter is then tried in each number.
 func stand(ctx context.Context, p question.Problem, before *bench.Before, k *bank, buy []Line) (*plan.Plan, error) {
 	q := pinned(p, k, buy)
 	if p.Scenario.Recharge == nil {
@@ -43,8 +43,8 @@ func stand(ctx context.Context, p question.Problem, before *bench.Before, k *ban
 	return best, nil
 }
 
-// withSupply returns a problem that has exactly so many of one inverter, and asks no longer autonomy of it than the
-// bank's energy gives.
+// withSupply returns a problem with exactly so many of one inverter, and an autonomy that is at most what the bank's
+// energy gives with it.
 func withSupply(q question.Problem, d *energy.Demand, inverter, units int, usableWh float64) question.Problem {
 	s, c := *q.Scenario, q.Catalog.Clone()
 	inv := &c.Inverters[inverter]
@@ -57,8 +57,8 @@ func withSupply(q question.Problem, d *energy.Demand, inverter, units int, usabl
 	return question.Problem{Scenario: &s, Catalog: c, Stand: stand, Idle: q.Idle}
 }
 
-// pinned returns the problem whose plans have exactly the bank and the parts that are named. Where nothing is to be
-// put back by the charger no autonomy is asked; else it is set inverter by inverter.
+// pinned returns the problem whose plans have exactly the bank and the parts that are named. Without recharge there is no
+// autonomy to meet; with recharge withSupply sets it for each inverter.
 func pinned(p question.Problem, k *bank, buy []Line) question.Problem {
 	s, c := *p.Scenario, p.Catalog.Clone()
 	if s.Recharge == nil {
@@ -71,7 +71,7 @@ func pinned(p question.Problem, k *bank, buy []Line) question.Problem {
 			bat.MaxParallel = n / k.series[bat.ID]
 			stand[bat.ID] = float64(n)
 		} else {
-			bat.MaxSeries = 0 // it makes up no string
+			bat.MaxSeries = 0 // so it makes no string
 		}
 	}
 	owned := map[string]float64{}

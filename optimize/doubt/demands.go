@@ -39,18 +39,18 @@ func circuitsOf(s *scenarios.Scenario, p *plan.Plan) []circuit {
 	return list
 }
 
-// demands is what the loads drawn ask for, by candidate: candidates that put the loads on the same legs
+// demands has by candidate the demand of the loads as drawn. Candidates that put the loads on the same legs
 // share a demand.
 type demands struct {
 	s     *scenarios.Scenario
-	loads [][]scenarios.Load // by assignment, with every leg settled
+	loads [][]scenarios.Load // by assignment, with every leg fixed
 	group []int              // by candidate
 	of    []*energy.Demand   // by candidate
 	drawn [][]scenarios.Load // by assignment
 }
 
-// newDemands settles the legs of each candidate. A supply without legs has no use for them: there all loads
-// are put on leg A, which nothing asks about.
+// newDemands fixes the legs of the loads for each candidate. With a supply of a single leg they do not matter, and all
+// loads are put on leg A.
 func newDemands(s *scenarios.Scenario, list []*candidate) *demands {
 	d := &demands{s: s, of: make([]*energy.Demand, len(list))}
 	seen := map[string]int{}
@@ -67,7 +67,7 @@ func newDemands(s *scenarios.Scenario, list []*candidate) *demands {
 	return d
 }
 
-// onLegs returns the loads with those left to the program put on the legs told.
+// onLegs returns the loads with those of leg auto put on the given legs.
 func onLegs(s *scenarios.Scenario, legs []plan.LegLoad) []scenarios.Load {
 	settled := append(s.Loads[:0:0], s.Loads...)
 	between := map[string]bool{}
@@ -98,7 +98,7 @@ func (d *demands) draw(by *dice) error {
 	d.drawn = make([][]scenarios.Load, len(d.loads))
 	for at := range d.loads {
 		s := *d.s
-		s.Circuits = nil // what hangs where is settled, and looked at by itself
+		s.Circuits = nil // the loads' circuits are fixed, and their currents checked by broken
 		s.Loads = append(d.loads[at][:0:0], d.loads[at]...)
 		for i := range s.Loads {
 			s.Loads[i].Watts *= by.load[i]

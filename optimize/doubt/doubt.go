@@ -1,4 +1,4 @@
-// Package doubt draws prices and loads at random and looks how the ranked plans fare.
+// Package doubt draws prices and loads at random and reports how the ranked plans fare.
 package doubt
 
 import (
@@ -10,14 +10,14 @@ import (
 	"cartwright/optimize/rank"
 )
 
-// Options says how far prices and loads are in doubt and how often to draw. Nothing is filled in: see
-// DefaultDoubt.
+// Options says how far prices and loads are in doubt and how often to draw. There are no defaults for zero fields: see
+// Default.
 type Options struct {
 	Plans int    // how many of the first ranked plans are candidates
 	Draws int    // how often prices and loads are drawn
 	Seed  uint64 // the same seed gives the same draws
-	// Prices is how far, as a part of it, the price of a part that states no range may be off either way;
-	// Loads how far the watts of a load and the sunshine of the year may be. Both from 0 to 1.
+	// Prices is the share by which the price of a part that states no range may be off either way; Loads that by which the
+	// watts of a load and the sunshine of the year may be. Both are from 0 to 1.
 	Prices, Loads float64
 }
 
@@ -27,14 +27,14 @@ func Default() Options {
 	return Options{Plans: 10, Draws: 10000, Seed: 1, Prices: 0.10, Loads: 0.15}
 }
 
-// What is asked for at the most: a hundred times the usual draws, and of all plans together so many that their
+// The most that may be asked for: a hundred times the usual draws, and for all plans together so many that their
 // costs take less than 200 MB.
 const (
 	mostDraws  = 1_000_000
 	mostTrials = 20_000_000
 )
 
-// check refuses what makes no sense.
+// check returns an error for options out of range.
 func (o *Options) check() error {
 	switch {
 	case o.Plans < 1:
@@ -44,23 +44,23 @@ func (o *Options) check() error {
 	case o.Plans > mostTrials/o.Draws:
 		return fmt.Errorf("%d draws of %d plans; ask for at most %d of all plans together", o.Draws, o.Plans, mostTrials)
 	case !(o.Prices >= 0 && o.Prices <= 1):
-		return fmt.Errorf("prices off by a part of %g; give 0 to 1", o.Prices)
+		return fmt.Errorf("prices off by a share of %g; give 0 to 1", o.Prices)
 	case !(o.Loads >= 0 && o.Loads <= 1):
-		return fmt.Errorf("loads off by a part of %g; give 0 to 1", o.Loads)
+		return fmt.Errorf("loads off by a share of %g; give 0 to 1", o.Loads)
 	}
 	return nil
 }
 
-// Doubted is what is left of a ranking once prices and loads are in doubt.
+// Doubted says how a ranking fares when prices and loads are in doubt.
 type Doubted struct {
 	Draws   int
 	Stopped bool // time ran out before all draws asked for were made
 	Seed    uint64
 	Plans   []PlanDoubt // by rank
-	// Regret is of the first plan; nil where no draw leaves it feasible.
+	// Regret is that of the first plan; nil where it is feasible in no draw.
 	Regret *Regret
 	// FirstFails is the share of draws in which the first plan is not feasible but another candidate is;
-	// NoneServes that in which no candidate is.
+	// NoneServes is the share in which no candidate is.
 	FirstFails float64
 	NoneServes float64
 	// Robust is the rank of the plan that is best in the worst case: with the fewest draws in which it is
@@ -103,16 +103,16 @@ type Regret struct {
 	Most  plan.Money
 }
 
-// Run draws prices and loads at random and looks how the first ranked plans fare: the Monte Carlo method.
+// Run draws prices and loads at random and reports how the first ranked plans fare: the Monte Carlo method.
 //
 // Each price is drawn from a triangular distribution with the stated price as its mode, over the range the
-// catalogue states or else o.Prices to either side; a part's offers and crimped ends move with it. Each line
-// of the load list is drawn likewise, its watts off by up to o.Loads; measured loads are off all by the
-// same part, and so is the light on the modules in every hour of the year. All draws are independent of each other. Shipping, tax, and what owned parts are sold for, are
-// taken as certain. A plan is bought as it is: no part of it is chosen anew. In each draw it has to meet
-// the limits that prices and loads have a part in: autonomy, power, leg power with its own assignment of
-// the loads to the legs, surge, bus current, recharge, the share of the year that is served, the current of its bus
-// bars, and the budget.
+// catalogue states or else o.Prices to either side; a part's offers and ends move with it. Each line
+// of the load list is drawn likewise, its watts off by up to o.Loads. Measured loads are all off by the
+// same factor, and so is the light on the modules in every hour of the year. All draws are independent of each other.
+// Shipping, tax, and what owned parts are sold for are taken as certain. A plan is bought as it is: no part of it is
+// chosen again. In each draw it has to meet the limits that depend on prices and loads: autonomy, power, leg power with
+// its own assignment of the loads to the legs, surge, bus current, recharge, the share of the year that is served, the
+// current of its bus bars and circuits, and the budget.
 //
 // The triangular distribution for a quantity of which only a range and a likeliest value are known is common
 // practice, no source.
@@ -131,9 +131,8 @@ func Run(ctx context.Context, p question.Problem, o Options, watch question.Watc
 	return out, out.simulate(ctx, p, o)
 }
 
-// simulate draws and counts. Drawing and counting are one goroutine's work from the first draw to the last, so that
-// the same seed gives the same figures on any machine. Where the context ends, the draws made until then are what
-// there is.
+// simulate draws and counts. One goroutine does all of the drawing and counting, so that the same seed gives the same
+// figures on any machine. Where the context ends, the draws made until then count.
 func (d *Doubted) simulate(ctx context.Context, p question.Problem, o Options) error {
 	dice := newDice(p, o)
 	var list []*candidate

@@ -9,8 +9,8 @@ import (
 	"cartwright/optimize/question"
 )
 
-// dice draws by what factor every price, every load and the year's sunshine is off. What is drawn, and in which order, hangs on
-// the catalogue and the scenario alone, so that a plan fares the same whatever other plans are looked at.
+// dice draws the factors by which every price, every load and the year's sunshine are off. What is drawn, and in which
+// order, depends only on the catalogue and the scenario, so a plan fares the same whatever other plans are looked at.
 type dice struct {
 	loads  []spread // by load line; a single one where the loads were measured
 	prices []spread // by part, in the order of a bill
@@ -22,7 +22,7 @@ type dice struct {
 	light       float64
 }
 
-// spread is how far a factor may be off 1.
+// spread is the range of a factor around 1.
 type spread struct {
 	low, high float64
 	triangle  distuv.Triangle // where low < high
@@ -63,16 +63,12 @@ func newDice(p question.Problem, o Options) *dice {
 	return d
 }
 
-// priceRange returns by what factors a part's price may be off at the least and at the most: by its own range
-// where it states one, else by the usual part. A price of nothing is certain.
+// priceRange returns the least and the largest factor by which a part's price may be off: by its own range
+// where it states one, else by the usual share. A price of 0 is certain.
 func priceRange(c *catalog.Catalog, e catalog.Entry, usual float64) (low, high float64) {
 	from, price, to := float64(e.PriceLow), float64(e.Price), float64(e.PriceHigh)
-	if e.Kind == catalog.KindCable {
-		for i := range c.Cables {
-			if k := &c.Cables[i]; k.ID == e.ID {
-				from, price, to = k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
-			}
-		}
+	if e.Kind.ByLength() {
+		from, price, to = perMetre(c, e.ID)
 	}
 	switch {
 	case price <= 0:
@@ -83,7 +79,27 @@ func priceRange(c *catalog.Catalog, e catalog.Entry, usual float64) (low, high f
 	return from / price, to / price
 }
 
-// throw draws all factors anew.
+// perMetre returns the price of a metre of a part that is bought by length, in cents, and its range.
+func perMetre(c *catalog.Catalog, id string) (low, price, high float64) {
+	for i := range c.Cables {
+		if k := &c.Cables[i]; k.ID == id {
+			return k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
+		}
+	}
+	for i := range c.Conduits {
+		if k := &c.Conduits[i]; k.ID == id {
+			return k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
+		}
+	}
+	for i := range c.Sections {
+		if k := &c.Sections[i]; k.ID == id {
+			return k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
+		}
+	}
+	return 0, 0, 0
+}
+
+// throw draws all factors.
 func (d *dice) throw() {
 	for i := range d.loads {
 		d.load[i] = d.loads[i].draw()
@@ -94,7 +110,7 @@ func (d *dice) throw() {
 	d.light = d.sun.draw()
 }
 
-// draw draws one factor; one that is certain takes nothing from the generator.
+// draw draws one factor. A factor that is certain takes nothing from the generator.
 func (s *spread) draw() float64 {
 	if s.low < s.high {
 		return s.triangle.Rand()

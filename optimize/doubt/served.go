@@ -12,19 +12,19 @@ import (
 	"cartwright/scenarios"
 )
 
-// sunlight is the light on the modules over the year. Dark hours that follow each other count as one: the store does
-// nothing but give in them.
+// sunlight is the light on the modules over the year. Consecutive dark hours count as one, since the store only gives in
+// them.
 type sunlight struct {
 	s       *scenarios.Scenario
 	light   *sun.Year
 	lit     []int    // hours with light
-	dark    [][2]int // by lit hour: the hours before it, from and to before
+	dark    [][2]int // by lit hour: the dark hours before it, the end excluded
 	last    [2]int   // the dark hours after the last
 	modules []*catalog.Solar
 	watts   [][]float64 // by module and lit hour, as drawn
 }
 
-// sunlightOf returns the light of a scenario in which a share is to be served; nil of any other.
+// sunlightOf returns the light of a scenario in which a share is to be served; nil for any other.
 func sunlightOf(s *scenarios.Scenario) *sunlight {
 	if s.Sun == nil || s.Limits.Served <= 0 {
 		return nil
@@ -41,7 +41,7 @@ func sunlightOf(s *scenarios.Scenario) *sunlight {
 	return l
 }
 
-// module returns the place of a module among those that some candidate has.
+// module returns the index of a module among those that some candidate has.
 func (l *sunlight) module(m *catalog.Solar) int {
 	for i, known := range l.modules {
 		if known == m {
@@ -61,7 +61,7 @@ func (l *sunlight) shine(factor float64) {
 	}
 }
 
-// farm is what a candidate has of the sun.
+// farm is the array and store of a candidate.
 type farm struct {
 	on     *sunlight
 	array  *array.Array // nil: none
@@ -72,7 +72,7 @@ type farm struct {
 	served float64   // as drawn
 }
 
-// farmOf returns what a plan has of the sun.
+// farmOf returns the array and store of a plan.
 func farmOf(l *sunlight, c *catalog.Catalog, one *candidate) *farm {
 	f := &farm{on: l, store: year.StoreOf(l.s, one.strings), net: make([]float64, 0, 2*len(l.lit)+1)}
 	for _, x := range one.p.Core.Solar {
@@ -121,7 +121,7 @@ func (f *farm) serve(c *candidate, d *energy.Demand) {
 	}
 }
 
-// serveAll simulates the years of all candidates, side by side.
+// serveAll simulates the years of all candidates in parallel.
 func serveAll(list []*candidate, demands []*energy.Demand) {
 	var wait sync.WaitGroup
 	for i, c := range list {
@@ -132,5 +132,5 @@ func serveAll(list []*candidate, demands []*energy.Demand) {
 	wait.Wait()
 }
 
-// breaks reports whether less than is asked for is served.
+// breaks reports whether less than limits.served is served.
 func (f *farm) breaks() bool { return f != nil && !plan.AtLeast(f.served, f.on.s.Limits.Served) }

@@ -67,7 +67,7 @@ func (t *tally) draw(try func(i int) (plan.Money, []string)) {
 	t.cheapest[best]++
 }
 
-// atMostIn is the part of the draws that a figure "at 95" is not exceeded in.
+// atMostIn is the share of the draws in which a figure "at 95" is not exceeded.
 const atMostIn = 0.95
 
 // report writes the counts as shares.
@@ -101,8 +101,8 @@ func (t *tally) report(d *Doubted) {
 	d.Robust = d.Plans[best].Rank
 }
 
-// spreadOf returns the mean of some cents in currency units, the least amount that at least 95 of 100 are
-// not above, and the most.
+// spreadOf returns the mean of some cents in currency units, the least amount that at least 95 in 100 do
+// not exceed, and the most.
 func spreadOf(cents []float64) (mean float64, at95, most plan.Money) {
 	sorted := slices.Sorted(slices.Values(cents))
 	return stat.Mean(cents, nil) / 100, plan.Money(stat.Quantile(atMostIn, stat.Empirical, sorted, nil)),

@@ -14,7 +14,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// candidate is a plan with what is needed to price it and try its limits again and again.
+// candidate is a plan with what is needed to price it and check its limits many times.
 type candidate struct {
 	p       *plan.Plan
 	s       *scenarios.Scenario
@@ -23,14 +23,14 @@ type candidate struct {
 	strings []energy.Strings
 	usable  float64 // Wh
 	drawA   float64 // of all inverters at full load and the lowest bus voltage
-	busA    float64 // what flows to or from all of them at the most
+	busA    float64 // the most that flows to or from all of them
 	on      []circuit
 	barsA   float64 // rating of the bus bars
 	farm    *farm   // nil: no share is to be served
 	lines   []lineInDoubt
 }
 
-// lineInDoubt is what a line of the bill comes to as ranked, and whose price it hangs on.
+// lineInDoubt is the cost of a line of the bill as ranked, and the part on whose price it depends.
 type lineInDoubt struct {
 	cents plan.Money
 	part  int // in the dice
@@ -74,7 +74,7 @@ func newCandidate(p question.Problem, d *dice, light *sunlight, one *plan.Plan) 
 	return c, nil
 }
 
-// arrayW returns the watts of modules at the unit of a plan that has most of them.
+// arrayW returns the watts of modules on the inverter unit that has the most of them, at most what it takes.
 func arrayW(c *catalog.Catalog, one *candidate) float64 {
 	watts := 0.0
 	for _, x := range one.p.Core.Solar {

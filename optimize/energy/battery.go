@@ -8,7 +8,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// UsableWh returns the energy in Wh one module gives to the bus: of its nameplate the usable fraction,
+// UsableWh returns the energy in Wh one module gives to the bus: the usable fraction of its nameplate energy,
 // less the half of the round-trip loss that falls on the way out, less the reserve (0..1) kept back.
 //
 //	U = capacity * usable_fraction * sqrt(round_trip) * (1 - reserve)
@@ -20,14 +20,14 @@ func UsableWh(b *catalog.Battery, reserve float64) float64 {
 	return b.CapacityWh * b.UsableFraction * math.Sqrt(b.RoundTrip) * (1 - reserve)
 }
 
-// LifetimeWh returns the energy in Wh that modules give to the bus in all their life, of a bank whose modules are
-// each cycled so often a year; 0 where neither a cycle life nor calendar years are stated. The earlier end counts.
+// LifetimeWh returns the energy in Wh that one module gives to the bus in its whole life, with cyclesAYear full
+// cycles a year; 0 where neither a cycle life nor calendar years are stated. Where both are, the earlier end counts.
 //
 //	U * min(cycle_life, calendar_years * cycles a year)
 //
 // Source: the divisor of the throughput cost, cost / (quantity * Ah * V * DoD * cycle life), in North
-// American Clean Energy, "Measuring the true costs", part 2; confirmed in 1 text. That the calendar may end it before
-// the cycles do is common practice, no source.
+// American Clean Energy, "Measuring the true costs", part 2; confirmed in 1 text. That age may end a battery's life
+// before its cycles do is common practice, no source.
 func LifetimeWh(b *catalog.Battery, reserve, cyclesAYear float64) float64 {
 	cycles := math.Inf(1)
 	if b.CycleLife > 0 {
@@ -42,8 +42,8 @@ func LifetimeWh(b *catalog.Battery, reserve, cyclesAYear float64) float64 {
 	return cycles * UsableWh(b, reserve)
 }
 
-// YearWh returns the energy in Wh the bus gives in a year of use without sun: the record's mean day as often as
-// the cart is used.
+// YearWh returns the energy in Wh the bus gives in a year without sun, in which the cart is used on useDays days:
+// so many times the record's mean day. Efficiency is 0..1, idleW is of all units together.
 //
 //	Y = mean day * use.days
 func (d *Demand) YearWh(efficiency, idleW, useDays float64) float64 {
@@ -57,8 +57,8 @@ func (d *Demand) YearWh(efficiency, idleW, useDays float64) float64 {
 // dayH is the hours of a day.
 const dayH = 24
 
-// CostPerKWh returns a cost in currency units for each kWh of an amount of energy in Wh: of usable
-// energy the cost of storage as installed, of lifetime energy the throughput cost. +Inf for no energy.
+// CostPerKWh returns a cost in currency units for each kWh of an energy in Wh. With usable energy it is the
+// cost of storage as installed, with lifetime energy the throughput cost. +Inf for no energy.
 //
 //	cost / (energy / 1000)
 //
@@ -70,8 +70,8 @@ func CostPerKWh(cost catalog.Cents, energyWh float64) float64 {
 	return cost.Units() / (energyWh / 1000)
 }
 
-// Series returns how many modules of a nominal voltage stand in series on a bus of a nominal voltage;
-// 0 where not even one does.
+// Series returns how many modules of nominalV are put in series on a bus of busNominalV; 0 where a module's
+// voltage is more than twice that of the bus.
 //
 //	round(bus nominal / module nominal)      halves upward; common practice, no source
 func Series(busNominalV, nominalV float64) int {
@@ -87,9 +87,9 @@ func AboveLow(bus scenarios.Bus, volts float64) bool { return plan.AtLeast(volts
 // BelowHigh reports whether a voltage is not above the bus window, up to the rounding of a product.
 func BelowHigh(bus scenarios.Bus, volts float64) bool { return plan.AtMost(volts, bus.HighV) }
 
-// Fits returns how many modules of a battery stand in series on the bus, and whether the battery
-// belongs there: their number is from 1 to what the maker allows, their nominal voltage together is
-// not below the bus window and their highest voltage together not above it.
+// Fits returns how many modules of a battery are put in series on the bus, and whether the battery may be used
+// there: the number is from 1 to what the maker allows, and the string's nominal voltage is not below the bus window
+// and its highest voltage not above it.
 func Fits(bus scenarios.Bus, b *catalog.Battery) (series int, ok bool) {
 	series = Series(bus.NominalV, b.NominalV)
 	n := float64(series)

@@ -14,8 +14,8 @@ type Demand struct {
 	ACW []float64 // mean watts through the inverter, duty counted
 	DCW []float64 // mean watts on the bus itself, duty counted
 
-	// What can be on together, in volt-amperes: duty is not counted, of loads that are never on together the
-	// largest counts.
+	// What can be on together, in volt-amperes. Duty is not counted; of loads that are never on together only the
+	// largest is.
 	PeakVA  []float64 // through the inverter, both legs together
 	PeakAVA []float64 // of these, on leg A of a three-wire supply
 	PeakBVA []float64 // of these, on leg B
@@ -25,14 +25,14 @@ type Demand struct {
 	SurgeVA    []float64
 	LegSurgeVA []float64 // of the leg that has more
 
-	Circuits   []CircuitLoad // what hangs on each circuit, in the scenario's order
+	Circuits   []CircuitLoad // what is on each circuit, in the scenario's order
 	Legs       []LegLoad     // where each "auto" load was put, in the scenario's order
 	LegsProven bool          // no other placing has a smaller larger-leg peak, or with the same peak a smaller surge
 
-	NeedsBothLegs bool // a load lies between the legs and needs a three-wire 120/240 V supply
+	NeedsBothLegs bool // a load is connected between the legs and needs a three-wire 120/240 V supply
 }
 
-// CircuitLoad is what hangs on a circuit.
+// CircuitLoad is what is on a circuit.
 type CircuitLoad struct {
 	Circuit  string
 	Leg      scenarios.Leg // of a three-wire supply: A or B of 120 V, both of 240 V; "" on the bus
@@ -41,7 +41,7 @@ type CircuitLoad struct {
 	DeviceA  float64
 }
 
-// LegLoad tells on which leg a load was put.
+// LegLoad says on which leg a load was put.
 type LegLoad struct {
 	Load string
 	Leg  scenarios.Leg // LegA or LegB
@@ -53,7 +53,7 @@ func (d *Demand) Steps() int { return len(d.ACW) }
 // RecordH returns the length of the record in hours.
 func (d *Demand) RecordH() float64 { return float64(d.Steps()) * d.StepH }
 
-// PeakTotalVA returns the most volt-amperes that can be on at once through the inverter.
+// PeakTotalVA returns the most volt-amperes that the inverter may have to supply at once.
 func (d *Demand) PeakTotalVA() float64 { return largest(d.PeakVA) }
 
 // PeakLegVA returns the most volt-amperes that can be on at once on the leg that has more.
@@ -61,17 +61,17 @@ func (d *Demand) PeakTotalVA() float64 { return largest(d.PeakVA) }
 // With an inverter of a single leg the legs have no meaning; the figure is then at most PeakTotalVA.
 func (d *Demand) PeakLegVA() float64 { return max(largest(d.PeakAVA), largest(d.PeakBVA)) }
 
-// PeakSurgeVA returns the most volt-amperes the inverter must stand for a moment: everything that can be on is
+// PeakSurgeVA returns the most volt-amperes the inverter must supply for a moment: everything that can be on is
 // on, and one unit of one load starts.
 func (d *Demand) PeakSurgeVA() float64 { return largest(d.SurgeVA) }
 
-// PeakLegSurgeVA returns the same of the leg that has more.
+// PeakLegSurgeVA returns the same for the leg that has more.
 func (d *Demand) PeakLegSurgeVA() float64 { return largest(d.LegSurgeVA) }
 
-// PeakBusDCW returns the most watts that can be on at once on the bus itself, beside the inverter.
+// PeakBusDCW returns the most watts that can be on at once on the bus itself, the inverter not counted.
 func (d *Demand) PeakBusDCW() float64 { return largest(d.PeakDCW) }
 
-// largest returns the largest of some watts; 0 of none.
+// largest returns the largest of some watts; 0 if there are none.
 func largest(watts []float64) float64 {
 	if len(watts) == 0 {
 		return 0

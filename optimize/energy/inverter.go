@@ -19,10 +19,10 @@ const (
 	volts240 = 240.0
 )
 
-// InverterFits reports whether an inverter belongs on the scenario's bus and serves all that hangs on
-// it: its direct-current window holds the bus window, and its output serves every circuit and load.
-// A three-wire output serves 120 V and 240 V; a load between the legs needs one. Loads named for leg A
-// or B, or left to the program, run on any output: one with a single leg carries them all.
+// InverterFits reports whether an inverter may be used on the scenario's bus: its direct-current window covers the
+// bus window, and its output serves every circuit and load. A three-wire output serves 120 V and 240 V, and a load
+// between the legs needs one. Loads on leg A or B, or whose leg the program chooses, run on any output: one with a
+// single leg carries them all.
 func InverterFits(s *scenarios.Scenario, d *Demand, inv *catalog.Inverter) bool {
 	return inv.DCMinV <= s.Bus.LowV && inv.DCMaxV >= s.Bus.HighV && InverterServes(s, d, inv)
 }
@@ -61,8 +61,8 @@ func BusA(inv *catalog.Inverter, bus scenarios.Bus) float64 {
 	return inv.ContinuousW / (inv.Efficiency * bus.LowV)
 }
 
-// FeederV returns the volts between the hots of an inverter's output: 240 of a three-wire output. 0 for
-// an output that is none of the known.
+// FeederV returns the volts between the hots of an inverter's output: 240 for a three-wire output. 0 for
+// an output it does not know.
 func FeederV(inv *catalog.Inverter) float64 {
 	switch inv.ACV {
 	case ACV120:
@@ -75,10 +75,10 @@ func FeederV(inv *catalog.Inverter) float64 {
 	return 0
 }
 
-// FeederA returns the current in amperes of the feeder of one inverter at its continuous power: of three wires the
-// larger of what flows between the hots and what one leg may give. +Inf for an output that is none of the known.
+// FeederA returns the current in amperes of the feeder of one inverter at its continuous power: for a three-wire
+// output the larger of what flows between the hots and what one leg may give. +Inf for an output it does not know.
 //
-//	continuous / V, of 120/240 the larger of continuous / 240 and leg / 120      P = V·I
+//	continuous / V, for 120/240 the larger of continuous / 240 and leg / 120      P = V·I
 func FeederA(inv *catalog.Inverter) float64 {
 	if inv.ACV == ACVThree {
 		return max(inv.ContinuousW/volts240, inv.LegW/volts120)
@@ -86,9 +86,10 @@ func FeederA(inv *catalog.Inverter) float64 {
 	return inv.ContinuousW / FeederV(inv)
 }
 
-// SurgeA returns the current in amperes the bus gives for a moment while the inverters surge to some volt-amperes.
+// SurgeA returns the current in amperes the bus gives for a moment while the inverters together supply surgeVA, at
+// the lowest voltage of the bus.
 //
-//	surge / (efficiency * bus.low)
+//	surge / (efficiency * bus.low)      P = V·I and the definition of efficiency; volt-amperes taken as watts
 func SurgeA(inv *catalog.Inverter, bus scenarios.Bus, surgeVA float64) float64 {
 	return surgeVA / (inv.Efficiency * bus.LowV)
 }

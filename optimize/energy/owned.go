@@ -7,8 +7,9 @@ import (
 	"cartwright/scenarios"
 )
 
-// OwnedWh returns the usable energy of the batteries that are owned, in whole strings that fit the bus; of groups
-// that cannot share a bus the one with the most. It is what money for more energy is counted from.
+// OwnedWh returns the usable energy in Wh of the owned batteries, in whole strings that fit the bus. Where they are
+// of parallel groups that cannot share a bus, it is that of the group with the most. The cost of extra energy is
+// counted from here.
 func OwnedWh(s *scenarios.Scenario, c *catalog.Catalog) float64 {
 	count := map[string]float64{}
 	for _, h := range s.Have {
@@ -38,8 +39,8 @@ func OwnedWh(s *scenarios.Scenario, c *catalog.Catalog) float64 {
 	return most
 }
 
-// CostPerExtraKWh returns what each usable kWh beyond those that are owned costs, in currency units; 0 where there is
-// none beyond.
+// CostPerExtraKWh returns what each usable kWh beyond those owned costs, in currency units; 0 where there is none
+// beyond.
 func CostPerExtraKWh(costUnits, usableWh, ownedWh float64) float64 {
 	const hairWh = 1e-6 // against the rounding of sums
 	if usableWh-ownedWh <= hairWh {

@@ -15,7 +15,7 @@ type packing struct {
 	moments [][]int     // the loads through the inverter that are on at the busiest moments
 	named   []int       // by load: the circuit it names; -1: none
 	amps    [][]float64 // by circuit and load
-	order   []int       // loads that need a circuit, those that name one first, then the largest
+	order   []int       // loads that need a circuit: those that name one first, then the largest first
 
 	on          [][]int         // by circuit: the loads on it
 	circuits    []int           // by load: its circuit; -1: none yet
@@ -56,8 +56,8 @@ func newPacking(s *scenarios.Scenario) *packing {
 	return p
 }
 
-// pack finds circuits for the loads that are on none yet, by the legs of all loads; without legs any circuit has room
-// for loads of either. It returns the circuit of each load and leaves all as it was.
+// pack finds circuits for the loads that are on none yet, given the legs of all loads; without legs, loads of either
+// leg may be on any circuit. It returns the circuit of each load and leaves the packing as it was.
 func (p *packing) pack(legs []scenarios.Leg) (circuits []int, ok bool) {
 	p.packed = nil
 	p.packFrom(0, legs)
@@ -97,7 +97,8 @@ func (p *packing) packFrom(depth int, legs []scenarios.Leg) {
 	}
 }
 
-// likeOne reports whether a circuit is empty, and so is one of some others that is as large: to try that is enough.
+// likeOne reports whether a circuit is empty and one of the others, just as large, is empty too: trying one of the two
+// is enough.
 func (p *packing) likeOne(c int, others []int) bool {
 	empty := func(c int) bool { return len(p.on[c]) == 0 && !slices.Contains(p.named, c) }
 	x := &p.s.Circuits[c]
@@ -107,7 +108,8 @@ func (p *packing) likeOne(c int, others []int) bool {
 	})
 }
 
-// put puts a load on a circuit and reports whether it carries all that is on it then; undo takes the load away again.
+// put puts a load on a circuit and reports whether the circuit carries what is on it then; undo takes the load off
+// again.
 func (p *packing) put(i int, at spot) (undo func(), fits bool) {
 	c, was := at.circuit, p.circuitLegs[at.circuit]
 	p.circuits[i], p.circuitLegs[c] = c, at.leg

@@ -10,8 +10,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// panel searches for a placing where there are circuits. What the legs carry hangs on the loads' legs alone, so these
-// are searched first, and circuits are looked for only where the legs are worth it.
+// panel searches for a placing where there are circuits. What a leg carries depends on the loads' legs alone, so the
+// legs are searched first, and circuits are looked for only where the legs are better than what is known.
 type panel struct {
 	*packing
 	va, start []float64       // by load
@@ -22,8 +22,8 @@ type panel struct {
 	buf       []part
 
 	floorPeak, floorSurge float64 // no placing has less
-	peak, surge           float64 // of the best that is known
-	better                bool    // only what is better is of interest, else the first that is no worse
+	peak, surge           float64 // of the best placing known
+	better                bool    // look for a better placing; else for the first that is no worse
 	found                 *placing
 }
 
@@ -39,7 +39,7 @@ func newPanel(s *scenarios.Scenario) *panel {
 	return p
 }
 
-// floors finds what no placing is below: the legs share all that is on, and a start is on one of them, or on both alike.
+// floors finds what no placing is below: half of the peak, and half of the surge, of both legs together.
 func (p *panel) floors() {
 	for _, on := range p.moments {
 		var parts []part
@@ -69,10 +69,11 @@ func placeOnCircuits(s *scenarios.Scenario) (*placing, error) {
 	case proven:
 		return nil, tooFull(s)
 	}
-	return nil, fmt.Errorf("energy: no way was found to put %d loads on %d circuits; name the circuit of each load", len(s.Loads), len(s.Circuits))
+	return nil, fmt.Errorf("energy: found no way to put %d loads on %d circuits; name the circuit of each load", len(s.Loads), len(s.Circuits))
 }
 
-// legsOfCircuits returns the leg of each circuit: that of its loads; where nothing hangs any will do, and it is told on A.
+// legsOfCircuits returns the leg of each circuit, which is that of its loads. For a circuit without loads any leg will
+// do; it gets A.
 func legsOfCircuits(s *scenarios.Scenario, x *placing) []scenarios.Leg {
 	legs := make([]scenarios.Leg, len(s.Circuits))
 	for c := range s.Circuits {
@@ -92,8 +93,8 @@ func legsOfCircuits(s *scenarios.Scenario, x *placing) []scenarios.Leg {
 	return legs
 }
 
-// ordered takes a placing to the first in the scenario's order, A before B, that is no worse: load by load, each on the
-// first place with which the others still find theirs. Past the bound on nodes what is known stands.
+// ordered turns a placing into the first in the scenario's order, A before B, that is no worse: load by load, each in
+// the first place that leaves places for the others. Past maxNodes it keeps what it has.
 func (p *panel) ordered(known *placing) *placing {
 	p.better, p.nodes = false, 0
 	for i := range p.s.Loads {
@@ -124,7 +125,7 @@ type spot struct {
 	leg     scenarios.Leg
 }
 
-// spots lists the places of a load beside those that are fixed, in the scenario's order, A before B.
+// spots lists the places a load may have, given the loads already fixed, in the scenario's order, A before B.
 func (p *panel) spots(i int) []spot {
 	l := &p.s.Loads[i]
 	if !hasCircuits(p.s, l.DC) {
@@ -157,7 +158,7 @@ func legSpots(l *scenarios.Load, leg scenarios.Leg, circuit int) []spot {
 	return []spot{{circuit, leg}}
 }
 
-// fix puts a load in its place for good, until undo; fits is false where its circuit does not carry it.
+// fix puts a load in its place until undo; fits is false where its circuit does not carry it.
 func (p *panel) fix(i int, at spot) (undo func(), fits bool) {
 	p.setLeg(i, at.leg)
 	if at.circuit < 0 {
@@ -174,7 +175,7 @@ func (p *panel) setLeg(i int, leg scenarios.Leg) {
 	}
 }
 
-// open takes all loads after one off their legs, but those that have no choice, and lists the others.
+// open lists all loads after one as free and takes them off their legs, except those whose leg is given.
 func (p *panel) open(after int) {
 	p.free = p.free[:0]
 	for i := after + 1; i < len(p.s.Loads); i++ {
@@ -193,7 +194,7 @@ func (p *panel) open(after int) {
 	slices.SortStableFunc(p.free, func(a, b int) int { return cmp.Compare(p.va[b], p.va[a]) })
 }
 
-// descend puts the free loads from a depth on on legs, and then all loads on circuits.
+// descend tries both legs for each of the free loads from a depth on, then puts all loads on circuits.
 func (p *panel) descend(depth int) {
 	if p.nodes >= maxNodes || !p.better && p.found != nil {
 		return
@@ -219,7 +220,7 @@ func (p *panel) descend(depth int) {
 		legs = []scenarios.Leg{with}
 	case depth == 0 && p.better && p.mirrored:
 		legs = legs[:1]
-	case p.fuller(): // the leg that has less first
+	case p.fuller(): // try the leg that has less first
 		legs[0], legs[1] = legs[1], legs[0]
 	}
 	for _, leg := range legs {
@@ -229,7 +230,8 @@ func (p *panel) descend(depth int) {
 	}
 }
 
-// dull reports whether a peak and a surge, of some loads or of all, are of no interest.
+// dull reports whether a peak and a surge, of some loads or of all, are no better (or, where better is false, worse)
+// than what is known.
 func (p *panel) dull(peak, surge float64) bool {
 	if !p.better {
 		return !plan.AtMost(peak, p.peak) || !plan.AtMost(surge, p.surge)
@@ -237,7 +239,8 @@ func (p *panel) dull(peak, surge float64) bool {
 	return p.found != nil && plan.AtLeast(peak, p.peak) && (!plan.AtMost(peak, p.peak) || plan.AtLeast(surge, p.surge))
 }
 
-// sameLeg returns the leg of the circuit that a load names, where another that names it, or the circuit itself, has one.
+// sameLeg returns the leg of the circuit that a load names; "" where it names none, or neither the circuit nor another
+// load that names it has a leg yet.
 func (p *panel) sameLeg(i int) scenarios.Leg {
 	c := p.named[i]
 	if c < 0 {

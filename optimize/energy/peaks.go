@@ -2,16 +2,15 @@ package energy
 
 import "cartwright/scenarios"
 
-// part is what one load takes of something that is shared: volt-amperes of an inverter, of a leg, amperes of a
-// circuit.
+// part is one load's part of something shared: volt-amperes of an inverter or a leg, amperes of a circuit.
 type part struct {
-	list   int     // which list of OneAtATime the load is on; -1: none
+	list   int     // index of the OneAtATime list the load is on; -1: none
 	amount float64 // with all its units on
-	start  float64 // on top of it while one unit starts
+	start  float64 // on top of amount while one unit starts
 }
 
-// peaks adds up what can be on together: of each list the largest part, all others whole. Surge is the most that
-// can be on with one load's start on top, where that load stands for its list.
+// peaks adds up what can be on together: the largest part of each list, and every part that is on none. Surge is the
+// most that can be on with one load's start on top, where that load stands for its list.
 //
 //	peak = sum of what is on no list + sum over the lists of their largest
 //	surge = max over the loads of (peak with that load standing for its list + its start)
@@ -44,7 +43,7 @@ func peaks(parts []part, lists int) (peak, surge float64) {
 	return peak, surge
 }
 
-// listOf returns, for each load, which list of those never on together it is on; -1 where on none.
+// listOf returns for each load the index of the OneAtATime list it is on; -1 for none.
 func listOf(s *scenarios.Scenario) []int {
 	lists := make([]int, len(s.Loads))
 	for i := range lists {
@@ -65,7 +64,7 @@ func listOf(s *scenarios.Scenario) []int {
 //	S = P / power factor      definition of the power factor, IEC 60050-131-11-46 (from memory)
 func voltAmperes(l *scenarios.Load) float64 { return peakW(l) / powerFactor(l) }
 
-// startVA returns what one unit of a load takes on top while it starts.
+// startVA returns the volt-amperes one unit of a load takes on top while it starts.
 func startVA(l *scenarios.Load) float64 {
 	if l.Count < 1 {
 		return 0
@@ -73,7 +72,7 @@ func startVA(l *scenarios.Load) float64 {
 	return max(0, (l.Start-1)*l.Watts/powerFactor(l))
 }
 
-// powerFactor returns a load's power factor; a load made in code may state none, which is 1.
+// powerFactor returns a load's power factor; 1 where a load made in code states none.
 func powerFactor(l *scenarios.Load) float64 {
 	if l.PowerFactor > 0 {
 		return l.PowerFactor

@@ -10,10 +10,10 @@ import (
 	"cartwright/scenarios"
 )
 
-// maxNodes bounds how many partial placings are looked into, in the search for the best and again in the search
-// for the first that is as good. Placings that put the same on the legs and circuits are looked into once, so that
-// with watts in whole tens or hundreds any list a cart can carry is settled long before; a list of some twenty loads
-// of unrelated odd watts may not be. Past the bound the best placing found stands and Demand.LegsProven is false.
+// maxNodes bounds how many partial placings are tried, in the search for the best and again in the search for the
+// first that is as good. Placings that put the same watts on the legs are tried once, so with watts in whole tens or
+// hundreds any list a cart can carry is done long before; a list of some twenty loads of unrelated odd watts may not
+// be. Past the bound the best placing found is used and Demand.LegsProven is false.
 const maxNodes = 1 << 17
 
 // placer searches for a placing where there are no circuits, depth first: at each depth a load is put on a leg.
@@ -21,15 +21,15 @@ type placer struct {
 	s       *scenarios.Scenario
 	lists   []int
 	order   []int // loads, as indices of the load list
-	moments []int // minutes of the day whose sets of loads hold all sets of the day
+	moments []int // see busiestMoments
 
 	now   placing
 	nodes int
 	seen  map[string]bool
 	floor float64 // half of all that is on together, at the busiest moment
 
-	bySize      bool    // largest first, and on until nothing better is left; else the scenario's order, the first within
-	peak, surge float64 // of the best, or the most that is of interest
+	bySize      bool    // look for the best, largest load first; else for the first in the scenario's order that is as good
+	peak, surge float64 // of the best found, or the most allowed
 	found       *placing
 	done        bool
 }
@@ -61,7 +61,7 @@ func newPlacer(s *scenarios.Scenario, bySize bool) *placer {
 	return p
 }
 
-// freedom ranks a load by how much of its place is given: those that have no choice are placed first.
+// freedom returns 1 for a load whose leg is open and 0 for others, which are placed first.
 func (p *placer) freedom(i int) int {
 	l := &p.s.Loads[i]
 	switch {
@@ -73,7 +73,7 @@ func (p *placer) freedom(i int) int {
 
 func (p *placer) run() { p.descend(0) }
 
-// within searches for the first placing, in the scenario's order, that is no worse.
+// within searches for the first placing, in the scenario's order, that has no more than a peak and a surge.
 func (p *placer) within(peak, surge float64) {
 	p.peak, p.surge = peak, surge
 	p.descend(0)
@@ -110,8 +110,8 @@ func (p *placer) descend(depth int) {
 	}
 }
 
-// worse reports whether a partial placing cannot be what is looked for: better than the best found, or as good as
-// what was given.
+// worse reports whether a partial placing can no longer become what is looked for: one better than the best found, or
+// one within the peak and surge allowed.
 func (p *placer) worse(peak, surge float64) bool {
 	if !p.bySize {
 		return !plan.AtMost(peak, p.peak) || !plan.AtMost(surge, p.surge)
@@ -125,7 +125,8 @@ func (p *placer) worse(peak, surge float64) bool {
 	return !plan.AtMost(peak, p.peak) || plan.AtLeast(surge, p.surge)
 }
 
-// legsFor lists the legs a load may go on, A before B; the one that has less with it first when the best is looked for.
+// legsFor lists the legs a load may go on: A before B, but in the search for the best the leg that would have less
+// comes first.
 func (p *placer) legsFor(i int) []scenarios.Leg {
 	l := &p.s.Loads[i]
 	switch {
@@ -189,14 +190,14 @@ func (p *placer) legPeaks() (peak, surge float64) {
 func (p *placer) state(depth int) string {
 	key := binary.LittleEndian.AppendUint64(nil, uint64(depth))
 	if len(p.s.OneAtATime) > 0 {
-		for k := range depth { // which load is where tells all
+		for k := range depth { // with lists, sums do not do: the key is the leg of each load
 			key = append(key, p.now.legs[p.order[k]]...)
 			key = append(key, ' ')
 		}
 		return string(key)
 	}
 	for _, minute := range p.moments {
-		// Leg B has what of the loads placed so far leg A has not, but for the largest start.
+		// What leg B carries follows from what leg A does, except its largest start.
 		sum, startA, startB := 0.0, 0.0, 0.0
 		for k := range depth {
 			i := p.order[k]
@@ -217,8 +218,8 @@ func (p *placer) state(depth int) string {
 	return string(key)
 }
 
-// busiestMoments returns minutes of the day at which the sets of loads that are on hold all such sets of the day:
-// at any other minute a part of one of these sets is on.
+// busiestMoments returns minutes of the day that matter for peaks: at any other minute, the loads that are on are all
+// on at one of these too.
 func busiestMoments(loads []scenarios.Load, stepMin int) []int {
 	var moments []int
 	within := func(a, b int) bool { // what is on at a is on at b

@@ -9,7 +9,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// placing says on which circuit and leg each load hangs, and on which leg each circuit.
+// placing says on which circuit and leg each load is, and on which leg each circuit.
 type placing struct {
 	s           *scenarios.Scenario
 	circuits    []int           // by load: index of its circuit; -1: none
@@ -18,10 +18,10 @@ type placing struct {
 	proven      bool            // no other placing is better
 }
 
-// continuousMin is how long in minutes a load runs at a stretch to count as continuous: NEC article 100.
+// continuousMin is the least time in minutes a load runs at a stretch to count as continuous: NEC article 100.
 const continuousMin = 180
 
-// continuousShare is what a continuous load counts on its circuit: NEC 210.20(A).
+// continuousShare is the factor on a continuous load's current on its circuit: NEC 210.20(A).
 const continuousShare = 1.25
 
 // runsMin returns how long a load runs at a stretch, in minutes.
@@ -60,8 +60,8 @@ func hasCircuits(s *scenarios.Scenario, dc bool) bool {
 	return false
 }
 
-// mayHang reports whether a load may be on a circuit: of its kind of current, the one it names, and of 240 V
-// where it lies between the legs. A load that the program places hangs on 240 V only where it names that.
+// mayHang reports whether a load may be on a circuit: it is of the load's kind of current, the one the load names if it
+// names one, and of 240 V for a load between the legs. A load of leg "auto" is on a 240 V circuit only if it names it.
 func mayHang(l *scenarios.Load, c *scenarios.Circuit) bool {
 	switch {
 	case l.DC != c.DC, l.Circuit != "" && l.Circuit != c.Name:
@@ -74,9 +74,9 @@ func mayHang(l *scenarios.Load, c *scenarios.Circuit) bool {
 	return l.Leg != scenarios.LegBoth
 }
 
-// place puts loads on circuits, and circuits (without circuits, loads) on legs: so that the larger leg's peak is
-// least, then the larger leg's surge, then the first in the scenario's order, A before B. Exact: branch and
-// bound, largest load first; what is placed so far never takes less when more is placed.
+// place puts loads on circuits, and circuits (without circuits, loads) on legs, so that the larger leg's peak is
+// least, then the larger leg's surge; of equals it takes the first in the scenario's order, A before B. It is exact up
+// to maxNodes: branch and bound, largest load first; peaks never fall when one more load is placed.
 func place(s *scenarios.Scenario) (*placing, error) {
 	if bad := misplaced(s); bad != nil {
 		return nil, bad
@@ -96,7 +96,7 @@ func place(s *scenarios.Scenario) (*placing, error) {
 	if !hasCircuits(s, true) {
 		return best.found, nil
 	}
-	// What hangs on the bus has nothing to do with the legs.
+	// Loads on the bus have nothing to do with the legs.
 	known := *s
 	known.Loads = slices.Clone(s.Loads)
 	for i := range known.Loads {
@@ -134,29 +134,29 @@ func misplaced(s *scenarios.Scenario) error {
 		}
 		switch {
 		case !any:
-			list.Add(s.Pos(fmt.Sprintf("loads[%d]", i)), fmt.Sprintf("load %q hangs on no circuit: %s", l.Name, noneFor(l)), "add such a circuit, or change the load's leg or circuit")
+			list.Add(s.Pos(fmt.Sprintf("loads[%d]", i)), fmt.Sprintf("load %q fits no circuit: %s", l.Name, noneFor(l)), "add such a circuit, or change the load's leg or circuit")
 		case !fits:
-			list.Add(s.Pos(fmt.Sprintf("loads[%d]", i)), fmt.Sprintf("load %q draws %.4g A, and the largest circuit it may hang on has a device of %g A", l.Name, amps, device), "give it a larger circuit, or fewer watts")
+			list.Add(s.Pos(fmt.Sprintf("loads[%d]", i)), fmt.Sprintf("load %q draws %.4g A, and the largest circuit it may be on has a device of %g A", l.Name, amps, device), "give it a larger circuit, or fewer watts")
 		}
 	}
 	return list.Err()
 }
 
-// noneFor says what kind of circuit a load asks for.
+// noneFor says what kind of circuit a load needs.
 func noneFor(l *scenarios.Load) string {
 	switch {
 	case l.DC:
-		return "a load on the bus asks for one of volts: dc"
+		return "a dc load needs one with volts: dc"
 	case l.Leg == scenarios.LegBoth:
-		return "a load of both legs asks for one of 240 V"
+		return "a load on both legs needs one of 240 V"
 	case l.Circuit != "":
-		return fmt.Sprintf("%q is none that it may hang on", l.Circuit)
+		return fmt.Sprintf("it may not be on %q", l.Circuit)
 	}
-	return "a load of one leg asks for one of 120 V, or of 230 V"
+	return "a load on one leg needs one of 120 V or 230 V"
 }
 
-// tooFull returns the mistake that each load fits some circuit, and all together do not: told of the largest load
-// that the program would place.
+// tooFull returns the mistake that each load fits some circuit but all together do not. It names the largest load
+// whose circuit the program was to choose.
 func tooFull(s *scenarios.Scenario) error {
 	at, most := -1, -1.0
 	for i := range s.Loads {
@@ -173,12 +173,12 @@ func tooFull(s *scenarios.Scenario) error {
 		}
 	}
 	var list problem.List
-	list.Add(s.Pos(fmt.Sprintf("loads[%d]", at)), fmt.Sprintf("the circuits do not hold all loads at once: no place is left for load %q of %.4g A, the largest circuit it may hang on has a device of %g A", l.Name, amps, device),
-		"add a circuit, give larger devices, or name under one_at_a_time what is never on together")
+	list.Add(s.Pos(fmt.Sprintf("loads[%d]", at)), fmt.Sprintf("the circuits cannot carry all loads at once: there is no room for load %q, which draws %.4g A; the largest circuit it may be on has a device of %g A", l.Name, amps, device),
+		"add a circuit, give larger devices, or list under one_at_a_time what is never on together")
 	return list.Err()
 }
 
-// circuitLoads tells what hangs on each circuit.
+// circuitLoads lists what is on each circuit.
 func (p *placing) circuitLoads() []CircuitLoad {
 	var told []CircuitLoad
 	for c := range p.s.Circuits {
@@ -206,8 +206,8 @@ func CircuitPeakA(s *scenarios.Scenario, c *scenarios.Circuit, loads []int) floa
 	return circuitPeakA(s, listOf(s), amps, loads)
 }
 
-// circuitPeakA is CircuitPeakA where each load's current on that circuit, and the list it is on, are known. What is on
-// changes only where a load begins; what is on all day is on at any of these, too.
+// circuitPeakA is CircuitPeakA where each load's current on that circuit, and the list it is on, are known. A peak
+// begins when a load begins, so only those minutes are tried.
 func circuitPeakA(s *scenarios.Scenario, lists []int, amps []float64, loads []int) float64 {
 	most := 0.0
 	var buf [16]part

@@ -11,7 +11,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// hung is where each load hangs and on which leg, in one try.
+// hung is the circuit and leg of each load, in one try.
 type hung struct {
 	circuits []int
 	legs     []scenarios.Leg
@@ -169,7 +169,7 @@ func everyPlacing(s *scenarios.Scenario, try func(*hung)) {
 	next(0)
 }
 
-// drawHouse draws a small scenario of loads and circuits, some of which cannot be hung.
+// drawHouse draws a small scenario of loads and circuits, some of which have no placing.
 func drawHouse(t *rapid.T) *scenarios.Scenario {
 	s := &scenarios.Scenario{Rules: rapid.SampledFrom([]scenarios.Rules{scenarios.NEC, scenarios.IEC}).Draw(t, "rules"), Bus: scenarios.Bus{NominalV: 51.2, LowV: 44, HighV: 58}}
 	volts := []float64{120, 120, 240}

@@ -26,8 +26,8 @@ func house(loads []scenarios.Load, circuits ...scenarios.Circuit) *scenarios.Sce
 	return &scenarios.Scenario{Rules: scenarios.NEC, Bus: scenarios.Bus{NominalV: 51.2, LowV: 44, HighV: 58.4}, Loads: loads, Circuits: circuits}
 }
 
-// TestNoCircuitForALoad: two loads of 2,900 W hang on no circuit of 15 A, whatever the leg; each mistake names the load,
-// what it draws and the largest circuit that it may hang on.
+// TestNoCircuitForALoad: two loads of 2,900 W fit no circuit of 15 A, whatever the leg; each mistake names the load,
+// what it draws and the largest circuit it may be on.
 func TestNoCircuitForALoad(t *testing.T) {
 	leg := func(l scenarios.Load, leg scenarios.Leg) scenarios.Load { l.Leg = leg; return l }
 	on := func(l scenarios.Load, name string) scenarios.Load { l.Circuit = name; return l }
@@ -38,22 +38,22 @@ func TestNoCircuitForALoad(t *testing.T) {
 		want []string // nil: it is placed
 	}{
 		{"two of 2,900 W on 15 A", house([]scenarios.Load{auto("saw", 2900), auto("kiln", 2900)}, circuit("bench", 120, 15)),
-			[]string{`"saw" draws 24.17 A`, `"kiln" draws 24.17 A`, "largest circuit it may hang on has a device of 15 A"}},
+			[]string{`"saw" draws 24.17 A`, `"kiln" draws 24.17 A`, "largest circuit it may be on has a device of 15 A"}},
 		{"1,800 W on 15 A", house([]scenarios.Load{auto("saw", 1800)}, circuit("bench", 120, 15)), nil},
 		{"1,801 W on 15 A", house([]scenarios.Load{auto("saw", 1801)}, circuit("bench", 120, 15)), []string{`"saw" draws 15.01 A`}},
 		{"two of 1,000 W on 15 A", house([]scenarios.Load{auto("saw", 1000), auto("mill", 1000)}, circuit("bench", 120, 15)),
-			[]string{"do not hold all loads at once", "one_at_a_time", "8.333 A"}},
-		{"of both legs on 120 V", house([]scenarios.Load{leg(auto("saw", 500), scenarios.LegBoth)}, circuit("bench", 120, 15)), []string{"asks for one of 240 V"}},
+			[]string{"cannot carry all loads at once", "one_at_a_time", "8.333 A"}},
+		{"of both legs on 120 V", house([]scenarios.Load{leg(auto("saw", 500), scenarios.LegBoth)}, circuit("bench", 120, 15)), []string{"needs one of 240 V"}},
 		{"of both legs on 240 V", house([]scenarios.Load{leg(auto("saw", 3600), scenarios.LegBoth)}, circuit("bench", 240, 15)), nil},
-		{"not named, beside 240 V alone", house([]scenarios.Load{auto("saw", 500)}, circuit("bench", 240, 15)), []string{"asks for one of 120 V"}},
+		{"not named, beside 240 V alone", house([]scenarios.Load{auto("saw", 500)}, circuit("bench", 240, 15)), []string{"needs one of 120 V"}},
 		{"named on 240 V: of both legs", house([]scenarios.Load{on(auto("saw", 3600), "bench")}, circuit("bench", 240, 15)), nil},
-		{"leg A named on 240 V", house([]scenarios.Load{on(leg(auto("saw", 500), scenarios.LegA), "bench")}, circuit("bench", 240, 15)), []string{`"bench" is none that it may hang on`}},
-		{"legs A and B on one circuit", house([]scenarios.Load{leg(auto("saw", 100), scenarios.LegA), leg(auto("mill", 100), scenarios.LegB)}, circuit("bench", 120, 15)), []string{"do not hold"}},
+		{"leg A named on 240 V", house([]scenarios.Load{on(leg(auto("saw", 500), scenarios.LegA), "bench")}, circuit("bench", 240, 15)), []string{`it may not be on "bench"`}},
+		{"legs A and B on one circuit", house([]scenarios.Load{leg(auto("saw", 100), scenarios.LegA), leg(auto("mill", 100), scenarios.LegB)}, circuit("bench", 120, 15)), []string{"cannot carry all loads"}},
 		{"on the bus, circuits of ac alone", house([]scenarios.Load{dc(auto("pump", 500))}, circuit("bench", 120, 15)), nil},
 		{"on the bus: 660 W on 15 A at 44 V", house([]scenarios.Load{dc(auto("pump", 660))}, scenarios.Circuit{Name: "bus", DC: true, Volts: 51.2, DeviceA: 15}), nil},
 		{"on the bus: 661 W", house([]scenarios.Load{dc(auto("pump", 661))}, scenarios.Circuit{Name: "bus", DC: true, Volts: 51.2, DeviceA: 15}), []string{`"pump" draws 15.02 A`}},
 		{"on the bus, named on ac", house([]scenarios.Load{on(dc(auto("pump", 1)), "bench")}, circuit("bench", 120, 15), scenarios.Circuit{Name: "bus", DC: true, Volts: 51.2, DeviceA: 15}),
-			[]string{"asks for one of volts: dc"}},
+			[]string{"needs one with volts: dc"}},
 	} {
 		_, err := DemandOf(c.s)
 		if c.want == nil {
@@ -135,7 +135,7 @@ func TestOneAtATime(t *testing.T) {
 	}
 }
 
-// TestCircuitsShareTheLegs: two of 1,200 W on two circuits go one to each leg; an unused circuit is told on leg A.
+// TestCircuitsShareTheLegs: two of 1,200 W on two circuits go one to each leg; an unused circuit is listed on leg A.
 func TestCircuitsShareTheLegs(t *testing.T) {
 	s := house([]scenarios.Load{auto("a", 1200), auto("b", 1200), auto("c", 100)}, circuit("one", 120, 15), circuit("two", 120, 15), circuit("spare", 120, 15))
 	d, err := DemandOf(s)
@@ -155,9 +155,9 @@ func TestCircuitsShareTheLegs(t *testing.T) {
 	}
 }
 
-// TestTooManyPlacingsAreToldOf: loads of unrelated watts that fill their circuits nearly whole are more than the search
+// TestTooManyPlacingsIsAnError: loads of unrelated watts that fill their circuits nearly whole are more than the search
 // goes through; it says so, and asks for names.
-func TestTooManyPlacingsAreToldOf(t *testing.T) {
+func TestTooManyPlacingsIsAnError(t *testing.T) {
 	var loads []scenarios.Load
 	var circuits []scenarios.Circuit
 	for i := range 26 { // nine circuits of 15 A: any three of the loads are a hair too much for one
@@ -167,12 +167,12 @@ func TestTooManyPlacingsAreToldOf(t *testing.T) {
 		circuits = append(circuits, circuit(fmt.Sprint("c", i), 120, 15))
 	}
 	_, err := DemandOf(house(loads, circuits...))
-	if err == nil || !strings.Contains(err.Error(), "no way was found to put 26 loads on 9 circuits; name the circuit") {
+	if err == nil || !strings.Contains(err.Error(), "found no way to put 26 loads on 9 circuits; name the circuit") {
 		t.Errorf("%v", err)
 	}
 }
 
-// TestManyLoadsOnCircuitsAreProven: twenty loads of many sizes and hours on six circuits are settled, and in a moment:
+// TestManyLoadsOnCircuitsAreProven: twenty loads of many sizes and hours on six circuits are placed, proved, in a moment:
 // the legs are searched before the circuits.
 func TestManyLoadsOnCircuitsAreProven(t *testing.T) {
 	var s *scenarios.Scenario

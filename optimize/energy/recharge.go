@@ -18,8 +18,8 @@ func RechargeA(energyWh, nominalV, withinH, roundTrip float64) float64 {
 	return energyWh / roundTrip / (nominalV * withinH)
 }
 
-// GridRechargeA returns RechargeA for strings of several kinds: the least round trip among those
-// present, which asks for the most current, holds for all. No strings need no current.
+// GridRechargeA returns RechargeA for strings of several kinds, with the least round trip among those present, which
+// needs the most current. 0 for no strings.
 func GridRechargeA(strings []Strings, energyWh, nominalV, withinH float64) float64 {
 	current := 0.0
 	for _, s := range strings {
@@ -30,8 +30,8 @@ func GridRechargeA(strings []Strings, energyWh, nominalV, withinH float64) float
 	return current
 }
 
-// ChargeA returns the largest charging current in amperes the strings accept together: they share it by
-// conductance, as they share the load's, until the first of them has all its maker allows. 0 for no strings.
+// ChargeA returns the largest charging current in amperes the strings accept together. They share it by conductance,
+// as they share the load's, so the first string to reach its max_charge limits them all. 0 for no strings.
 //
 //	min over the kinds b' present of  max_charge_b' * (sum over b of G_b * strings_b) / G_b'
 //
@@ -44,8 +44,8 @@ func ChargeA(strings []Strings) float64 {
 // common practice, no source.
 const supplyShare = 0.8
 
-// ChargersA returns what the chargers of some inverters side by side give together, in amperes at the bus's nominal
-// voltage: their own, and no more than a stated supply gives.
+// ChargersA returns what the chargers of some inverters in parallel give together, in amperes at the bus's nominal
+// voltage: the sum of their own, and no more than a stated supply allows.
 //
 //	min(units * charger_a, 0.8 * device * volts * efficiency / bus.nominal)
 //

@@ -14,16 +14,16 @@ const (
 
 // DemandOf returns the demand of a scenario's loads.
 //
-// Of a load list the record is one day, its steps 60 minutes or the largest divisor of 60 minutes on
+// For a load list the record is one day, in steps of 60 minutes or of the largest divisor of 60 minutes on
 // which all times of day fall. Loads of leg "auto" are put on the legs so that the larger leg's peak is
-// least (see Demand.LegsProven and the notes at maxNodes). A load of "both" legs counts half on each.
+// least (see Demand.LegsProven and maxNodes). A load of "both" legs counts half on each.
 //
-// Of measured loads the record and its steps are as measured; the peaks are the measured means, and no
-// start increment is known. Watts measured without legs count wholly on leg A, which is the safe
-// reading where the inverter has two: what hangs where was not measured.
+// For measured loads the record and its steps are as measured; the peaks are the measured means, and no
+// starts are known. Watts measured without legs count wholly on leg A: which leg has what was not measured, and
+// for an inverter with two this is the safe side.
 //
-// It returns an error for loads no scenario file can state: a time that ends where it begins, a leg
-// that is none, a number that is negative or not finite, measured loads that fill no whole days.
+// It returns an error for loads that fit no circuit, and for loads no scenario file can state: a time that ends
+// where it begins, an unknown leg, a number that is negative or not finite, measured loads that do not fill whole days.
 func DemandOf(s *scenarios.Scenario) (*Demand, error) {
 	if s.Measured != nil {
 		if len(s.Loads) > 0 {
@@ -47,7 +47,7 @@ func measuredDemand(m *scenarios.Measured) (*Demand, error) {
 	}
 	steps := len(m.LegA)
 	if steps == 0 || steps*m.StepMin%dayMin != 0 {
-		return nil, fmt.Errorf("energy: %d measured steps of %d min are no whole days", steps, m.StepMin)
+		return nil, fmt.Errorf("energy: %d measured steps of %d min do not fill whole days", steps, m.StepMin)
 	}
 	if m.ByLeg && len(m.LegB) != steps {
 		return nil, fmt.Errorf("energy: %d measured steps on leg A, %d on leg B", steps, len(m.LegB))
@@ -119,12 +119,12 @@ func listedDemand(s *scenarios.Scenario) (*Demand, error) {
 	return d, nil
 }
 
-// times returns a share of a part.
+// times returns a part scaled to a share of it.
 func (p part) times(share float64) part {
 	return part{list: p.list, amount: share * p.amount, start: share * p.start}
 }
 
-// legShares returns how much of a load is on each leg: half on each of one between the legs.
+// legShares returns what share of a load is on each leg; a load between the legs is half on each.
 func legShares(leg scenarios.Leg) (a, b float64) {
 	switch leg {
 	case scenarios.LegA:
@@ -135,7 +135,7 @@ func legShares(leg scenarios.Leg) (a, b float64) {
 	return 0.5, 0.5
 }
 
-// newDemand returns a demand of nothing, of some steps of stepMin minutes.
+// newDemand returns a demand of zeros.
 func newDemand(steps, stepMin int) *Demand {
 	series := func() []float64 { return make([]float64, steps) }
 	return &Demand{
@@ -179,7 +179,7 @@ func onAt(l *scenarios.Load, minute int) bool {
 	return l.FromMin <= minute || minute < l.ToMin // past midnight
 }
 
-// checkLoad returns an error that names the first thing no load can have.
+// checkLoad returns an error for the first value that no load can have.
 func checkLoad(l *scenarios.Load) error {
 	bad := func(what string) error { return fmt.Errorf("energy: load %q: %s", l.Name, what) }
 	if !isAmount(l.Watts) {
@@ -199,7 +199,7 @@ func checkLoad(l *scenarios.Load) error {
 			return bad("from and to must be minutes of one day")
 		}
 		if l.FromMin == l.ToMin {
-			return bad("from and to must differ; all day is neither")
+			return bad("from and to must differ; leave out both for all day")
 		}
 	}
 	if l.DC {
@@ -209,10 +209,10 @@ func checkLoad(l *scenarios.Load) error {
 	case scenarios.LegA, scenarios.LegB, scenarios.LegBoth, scenarios.LegAuto:
 		return nil
 	}
-	return bad(fmt.Sprintf("leg %q is none; use A, B, both or auto", l.Leg))
+	return bad(fmt.Sprintf("unknown leg %q; use A, B, both or auto", l.Leg))
 }
 
-// inDay reports whether a minute is one of a day, its end included.
+// inDay reports whether a minute is within a day, midnight at both ends included.
 func inDay(minute int) bool { return minute >= 0 && minute <= dayMin }
 
 // isAmount reports whether x is finite and not negative.

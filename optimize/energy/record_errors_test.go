@@ -51,8 +51,8 @@ func TestDemandErrors(t *testing.T) {
 		{"step 61", measured(scenarios.Measured{StepMin: 61, LegA: steps(24)}), "step of 61 min"},
 		{"step above an hour", measured(scenarios.Measured{StepMin: 72, LegA: steps(20)}), "step of 72 min"},
 		{"step that does not divide the day", measured(scenarios.Measured{StepMin: 50, LegA: steps(144)}), "step of 50 min"},
-		{"no steps", measured(scenarios.Measured{StepMin: 60}), "no whole days"},
-		{"part of a day", measured(scenarios.Measured{StepMin: 60, LegA: steps(25)}), "no whole days"},
+		{"no steps", measured(scenarios.Measured{StepMin: 60}), "whole days"},
+		{"part of a day", measured(scenarios.Measured{StepMin: 60, LegA: steps(25)}), "whole days"},
 		{"ragged", measured(scenarios.Measured{StepMin: 60, LegA: steps(24), LegB: steps(23), ByLeg: true}), "on leg B"},
 		{"negative on A", measured(scenarios.Measured{StepMin: 60, LegA: slices.Concat(steps(23), []float64{-1})}), "step 24"},
 		{"negative on B", measured(scenarios.Measured{

@@ -23,7 +23,7 @@ func ConductanceS(b *catalog.Battery, series int) float64 {
 
 // ShareA returns the current in amperes of one string of each kind when the strings together give busA.
 // Strings in parallel have the same voltage and are taken to have the same open-circuit voltage: they
-// share by conductance. A kind of which there are no strings has 0.
+// share by conductance. A kind without strings has 0.
 //
 //	I_b = busA * G_b / sum over b of G_b * strings_b      current division in parallel branches
 func ShareA(strings []Strings, busA float64) []float64 {
@@ -38,18 +38,18 @@ func ShareA(strings []Strings, busA float64) []float64 {
 }
 
 // CarryA returns the largest current in amperes the strings together can give without one of them
-// giving more than its maximum; 0 for no strings. The string whose share is the largest part of its
-// maximum limits them all, so that a further string of another kind may lower what they carry.
+// giving more than its maximum; 0 for no strings. The string whose share is the largest part of its maximum limits
+// them all, so one more string of another kind may lower what they carry.
 //
 //	min over the kinds b' present of  max_discharge_b' * (sum over b of G_b * strings_b) / G_b'
 func CarryA(strings []Strings) float64 {
 	return most(strings, func(b *catalog.Battery) float64 { return b.MaxDischargeA })
 }
 
-// PeakA returns the same for a moment: by peak_discharge.
+// PeakA is CarryA for a moment: by peak_discharge.
 func PeakA(strings []Strings) float64 { return most(strings, PeakDischargeA) }
 
-// PeakDischargeA returns what one string gives for a moment; what states no peak stands no more than its maximum.
+// PeakDischargeA returns the amperes one string gives for a moment: its maximum where no peak is stated.
 func PeakDischargeA(b *catalog.Battery) float64 {
 	if b.PeakDischargeA > 0 {
 		return b.PeakDischargeA
@@ -57,8 +57,8 @@ func PeakDischargeA(b *catalog.Battery) float64 {
 	return b.MaxDischargeA
 }
 
-// most returns the largest current that strings, which share it by conductance, take together without one of them
-// having more than its own; 0 for no strings.
+// most returns the largest current that strings share by conductance without one of them carrying more than its own
+// limit; 0 for no strings.
 func most(strings []Strings, own func(*catalog.Battery) float64) float64 {
 	total := totalS(strings)
 	if total == 0 {

@@ -21,11 +21,11 @@ func Sources() []source.Source {
 			Confidence: source.OneText,
 		},
 		{
-			Kind: source.Practice, Name: "one way of a round trip loses as the square root of the round trip",
+			Kind: source.Practice, Name: "one way of a round trip has the square root of its efficiency",
 			Source: "none", Confidence: source.CommonNotRead,
 		},
 		source.Habit("reserve kept back of the usable energy"),
-		source.Habit("modules in series: bus nominal / module nominal, rounded; together not below the bus's lowest voltage"),
+		source.Habit("modules in series: bus nominal / module nominal, rounded; their nominal voltage not below the bus's lowest"),
 		source.Habit("batteries share a bus only within one parallel group, or with their own kind"),
 		source.Habit("power: everything that can be on together is on, duty not counted; of loads never on together the largest"),
 		{
@@ -60,7 +60,7 @@ func Sources() []source.Source {
 			Kind: source.Formula, Name: "feeder current: continuous / volts, of 120/240 V the larger of continuous / 240 and a leg / 120",
 			Source: "P = V·I", Confidence: source.Definition,
 		},
-		source.Habit("an autonomy is told up to one year"),
+		source.Habit("an autonomy is given up to one year"),
 		{
 			Kind: source.Rule, Name: "nominal supply voltages 120, 240 and 230 V",
 			Source: "ANSI C84.1; IEC 60038", Confidence: source.FromMemory,

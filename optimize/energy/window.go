@@ -7,8 +7,7 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// MaxAutonomyH is the longest autonomy ever told, one year in hours: a demand of nothing, or nearly
-// nothing, would run for ever.
+// MaxAutonomyH is the longest autonomy given, one year in hours: with next to no demand it would have no end.
 const MaxAutonomyH = 8760
 
 // BusW returns the watts the bus supplies in each step, with an inverter of the given efficiency
@@ -27,9 +26,9 @@ func (d *Demand) BusW(efficiency, idleW float64) []float64 {
 }
 
 // WindowWh returns the largest energy in Wh the bus gives over any stretch of the given length in
-// hours. Stretches begin or end at any step's edge (the largest of all does one of both) and go round; a fraction
-// of a step counts pro rata, and a stretch longer than the record goes round more than once. Efficiency is 0..1,
-// idleW is of all units together.
+// hours. A stretch may begin anywhere and runs on from the record's end to its start, if need be more than once; a
+// fraction of a step counts pro rata. The largest begins or ends at a step's edge, so only those are tried.
+// Efficiency is 0..1, idleW is of all units together.
 //
 //	E = max over s of the integral of D from s to s + hours
 //
@@ -59,9 +58,9 @@ func (d *Demand) AutonomyH(efficiency, idleW, usableWh float64) float64 {
 	}
 	rounds := math.Floor(usableWh / recordWh)
 	rest := usableWh - rounds*recordWh
-	// Energy that is enough up to a stretch without demand is enough through it, even if the sum was rounded upward.
+	// Energy that lasts up to a stretch without demand lasts through it, even if the sum was rounded up.
 	enough := rest + plan.Tolerance*usableWh
-	// The least number of whole steps that is too much, less one, is the most that is not.
+	// The number of whole steps that usableWh lasts: k + 1 is the first that is too many.
 	whole := sort.Search(d.Steps(), func(k int) bool { return c.mostWh(k+1, 0) > enough })
 	fraction := c.fraction(whole, rest)
 	return min(MaxAutonomyH, rounds*recordH+(float64(whole)+fraction)*d.StepH)
@@ -98,8 +97,8 @@ func (c *massCurve) mostWh(whole int, fraction float64) float64 {
 	return most
 }
 
-// fraction returns how much of one more step, after or before some whole steps, usableWh lasts, wherever the
-// stretch lies. The record must hold some energy.
+// fraction returns for how much of one more step, after or before some whole steps, usableWh lasts wherever the
+// stretch lies. The record must have some demand.
 func (c *massCurve) fraction(whole int, usableWh float64) float64 {
 	least := math.Inf(1)
 	for s := range c.stepWh {

@@ -1,5 +1,5 @@
-// Package frontier trades cost against autonomy, mass or the share of a year that the sun serves: every step of the
-// staircase, each proved.
+// Package frontier finds the trade-off of cost against autonomy, mass or the share of a year that sun and store serve:
+// every step of the staircase, each proved.
 package frontier
 
 import (
@@ -20,7 +20,7 @@ import (
 // Axis is what cost is traded against.
 type Axis string
 
-// The axes of a frontier. AxisBudget is the same staircase as AxisAutonomy, read from the money's side.
+// The axes of a frontier. AxisBudget is the same staircase as AxisAutonomy, read as the autonomy that money buys.
 const (
 	AxisAutonomy Axis = "autonomy"
 	AxisMass     Axis = "mass"
@@ -47,10 +47,10 @@ type Staircase struct {
 	Complete bool
 }
 
-// ErrNoSun says that no share of a year is served where there is no sun.
+// ErrNoSun is returned for AxisServed where the scenario has no sun.
 var ErrNoSun = errors.New("there is no frontier of served without sun")
 
-// The smallest steps along an axis: plans closer than that count as one step.
+// The smallest steps along an axis: plans that are closer count as one step.
 const (
 	autonomyStepH = 1e-6
 	massStepKg    = 0.001
@@ -58,9 +58,8 @@ const (
 )
 
 // Find finds every step of the staircase: for each autonomy, mass or share served the cheapest plan. The
-// budget is left aside, and so is the limit that is the axis; all other limits hold. Each step is one
-// proved ranking; the next starts just beyond what the last plan gives. The watch is told
-// the steps found so far.
+// budget and the limit that is the axis are ignored; all other limits hold. Each step is one proved search; the next
+// starts just beyond what the last plan gives. The watch gets the number of steps found so far.
 func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch) (*Staircase, error) {
 	s := *p.Scenario
 	s.Limits.Budget = math.MaxInt64
@@ -109,14 +108,14 @@ func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch
 		}
 		step := Step{At: value(found), Cost: found.Cost.Units(), Plan: *found}
 		if of != AxisMass && of != AxisServed && step.At < s.AutonomyH {
-			// The plan of the step before once more: so little further is within the rounding of its energy.
+			// The plan of the step before again: so small a step is within the rounding of its energy.
 			ahead *= 2
 			s.AutonomyH += ahead
 			continue
 		}
 		ahead = autonomyStepH
 		if n := len(out.Steps); n > 0 && out.Steps[n-1].Cost >= step.Cost {
-			out.Steps[n-1] = step // as cheap and better: the last was no step of its own
+			out.Steps[n-1] = step // as cheap and better, so the last was not a step of its own
 		} else {
 			out.Steps = append(out.Steps, step)
 		}
@@ -131,8 +130,8 @@ func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch
 }
 
 // servedH returns the longest autonomy that a plan serves: as long as its energy lasts, and no longer than
-// what the scenario's recharge can put back in time. What has to be put back is in proportion to the energy
-// of the autonomy, so the plan's own figures for the scenario's autonomy tell how much more it could be.
+// what can be recharged in the scenario's time. What has to be put back is in proportion to the energy of the autonomy,
+// so the plan's own figures for the scenario's autonomy show how much more it could be.
 func servedH(p question.Problem, d *energy.Demand, at *plan.Plan) float64 {
 	share := math.Inf(1) // of the energy of the scenario's autonomy, what could be put back
 	for _, l := range at.Limits {

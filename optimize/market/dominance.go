@@ -6,9 +6,9 @@ import (
 	"slices"
 )
 
-// dominates reports whether a serves at least as well as b in every way a plan can tell them apart, so
-// that b can be left out. heavy says that mass at the backboard may help the cart stand: then a lighter
-// option is no better. gone is an article that a plan has nothing else of, nothing where there is none.
+// dominates reports whether a serves at least as well as b in every way that matters to a plan, and never costs more, so
+// that b can be left out. heavy says that mass on the backboard may help the cart stand: then a lighter
+// option is no better. gone is an article of which a plan with a has none at all; nothing if there is no such article.
 func (m *Market) dominates(a, b *Option, heavy bool, gone int) bool {
 	return m.serves(a, b, heavy) && m.neverDearer(a, b, gone)
 }
@@ -34,8 +34,8 @@ func (m *Market) serves(a, b *Option, heavy bool) bool {
 	return true
 }
 
-// neverDearer reports whether a in the place of b never makes a plan dearer, whatever else is in it: what a has more
-// of adds no more than what b has more of costs by itself.
+// neverDearer reports whether replacing b by a never makes a plan dearer, whatever else is in it: what a uses more of
+// adds at most what b's other uses are sure to save.
 func (m *Market) neverDearer(a, b *Option, gone int) bool {
 	left := b.plain + hair - a.plain
 	for _, u := range b.Uses {
@@ -62,9 +62,9 @@ func (m *Market) neverDearer(a, b *Option, gone int) bool {
 	return left >= 0
 }
 
-// adds returns the most that so much more of an article costs a plan, in cents with tax: bought by itself, with
-// shipping of its own where an order is not decided. Of what there is only so much, another place in the plan may need
-// it all: no price makes up for that.
+// adds returns the most that this much more of an article can cost a plan, in cents with tax: bought by itself, with
+// its own shipping where orders are still to be decided. +Inf for an article of which only so many can be had: another
+// part of the plan may need them all.
 func (a *Article) adds(quantity float64, m *Market) float64 {
 	if len(a.Offers) == 0 {
 		if !math.IsInf(a.Buyable, 1) {
@@ -83,11 +83,11 @@ func (a *Article) adds(quantity float64, m *Market) float64 {
 	return (1 + m.Tax) * least
 }
 
-// saves returns the least that so much less of an article saves a plan, in cents with tax. Owned pieces are then sold;
-// bought ones save their price but where a quantity break is lost.
+// saves returns the least that this much less of an article saves a plan, in cents with tax. Owned pieces are then
+// sold; bought ones save their price, unless a quantity break is lost.
 func (a *Article) saves(quantity float64, m *Market) float64 {
 	switch {
-	case a.Have == 0 && len(a.Offers) > 0 && quantity > a.Most-a.Least: // it is all that there can be
+	case a.Have == 0 && len(a.Offers) > 0 && quantity > a.Most-a.Least: // the plan has none besides
 		cents, _ := a.boughtCents(quantity, nil)
 		return (1 + m.Tax) * cents
 	case !a.breaks():
@@ -99,8 +99,8 @@ func (a *Article) saves(quantity float64, m *Market) float64 {
 	case a.Have > 0 || !m.ShippingFixed || math.IsInf(a.Most, 1):
 		return 0
 	}
-	// The cost of all there is bends where an offer begins and where it becomes the cheaper one; what is saved is least
-	// where it bends before or after.
+	// As a function of the total, the cost has a kink where an offer begins and where it becomes the cheapest; the saving
+	// is least where the total before or after is at a kink.
 	least, _ := a.boughtCents(quantity, nil)
 	try := func(all float64) {
 		if all < quantity+a.Least || all > a.Most {
@@ -124,7 +124,7 @@ func (a *Article) saves(quantity float64, m *Market) float64 {
 	return (1 + m.Tax) * math.Max(0, least)
 }
 
-// breaks reports whether some offer begins at a quantity that a plan may not need.
+// breaks reports whether some offer begins at a quantity above what any buyer needs.
 func (a *Article) breaks() bool {
 	for i := range a.Offers {
 		if a.Offers[i].MinQty > a.sure() {
@@ -134,7 +134,7 @@ func (a *Article) breaks() bool {
 	return false
 }
 
-// sure is a quantity that whoever buys any buys at the least: all of it is bought where none is owned.
+// sure is the least quantity that a plan buys if it buys any: all that it uses, where none is owned.
 func (a *Article) sure() float64 {
 	switch {
 	case a.Have == 0:
@@ -145,11 +145,11 @@ func (a *Article) sure() float64 {
 	return 0
 }
 
-// nothing is no article.
+// nothing stands for no article.
 const nothing = -1
 
-// Spare returns the options without those that use an article; ok is false where one of these is not dominated by one of
-// the others, counting at its least price what a plan has of the article in all: then it may be worth having.
+// Spare returns the options without those that use an article. ok is false where one of those is not dominated by one of
+// the others, with the article counted at its least price: then it may be worth having.
 func (m *Market) Spare(options []Option, article int, heavy bool) (without []Option, ok bool) {
 	for i := range options {
 		if QuantityOf(&options[i], article) == 0 {
@@ -166,15 +166,15 @@ func (m *Market) Spare(options []Option, article int, heavy bool) (without []Opt
 	return without, true
 }
 
-// mostCompared is how many of the options kept a further one is compared with, the cheapest first: one that only a
-// dearer one dominates is kept, which is slower and no mistake.
+// mostCompared is with how many of the options kept a further one is compared. An option dominated only by one it was
+// not compared with is kept, which costs time but is not wrong.
 const mostCompared = 64
 
 // Prune returns the options that no other dominates, in their order; of equals the first stays. Where there are very
-// many, some that only one dominates which is unlike them and dear may stay as well. Their uses are copied.
+// many, some that are dominated may stay as well (see mostCompared). Their uses are copied.
 func (m *Market) Prune(options []Option, heavy bool) []Option {
 	left := byFloor(options)
-	// The cheapest are compared with all; then those that follow each other.
+	// First each is compared with the cheapest kept, then with its neighbours in price.
 	left = m.sift(options, left, heavy, true)
 	slices.Reverse(left)
 	left = m.sift(options, left, heavy, false)
@@ -182,13 +182,13 @@ func (m *Market) Prune(options []Option, heavy bool) []Option {
 	out := make([]Option, 0, len(left))
 	for _, at := range left {
 		o := options[at]
-		o.Uses = slices.Clone(o.Uses) // options may come in room that is used again
+		o.Uses = slices.Clone(o.Uses) // the caller may reuse the memory of its options
 		out = append(out, o)
 	}
 	return out
 }
 
-// byFloor returns the places of options, the cheapest first, of equals in their order.
+// byFloor returns the indices of options by rising floor, equals in their order.
 func byFloor(options []Option) []int {
 	order := make([]int, len(options))
 	for i := range order {
@@ -203,8 +203,8 @@ func byFloor(options []Option) []int {
 	return order
 }
 
-// sift returns those of some options, in the order given, that are not dominated by the first of those before them that
-// are kept, or by the last.
+// sift goes through options in the order given and keeps those that none of mostCompared kept before dominates: of the
+// first kept, or of the last.
 func (m *Market) sift(options []Option, order []int, heavy, first bool) []int {
 	kept := make([]int, 0, len(order))
 	for _, at := range order {

@@ -19,36 +19,37 @@ type Article struct {
 	kg       float64 // of one
 	Whole    bool    // counted, not measured
 	Have     float64
-	Keep     float64 // so much of it has to be installed
-	Sells    bool    // what is not used of have is sold
+	Keep     float64 // the least quantity that has to be installed
+	Sells    bool    // what is owned and not used is sold
 	SellFor  float64 // cents for one
-	Idle     float64 // owned besides have, and not to be used
-	idleFor  float64 // cents for one of them
+	Idle     float64 // owned besides Have, and not to be used
+	idleFor  float64 // cents for one of Idle
 	Vendor   string  // who sells it at its own price, where the catalogue says
 	Offers   []catalog.Offer
 	places   []place        // of the offers, where orders are still to be decided
 	Buyable  float64        // how many can be bought at all; +Inf as a rule
 	From     *catalog.Offer // where it is bought at one price; nil: at its own
 	Position int            // in the market
-	// Of what is not a battery, an inverter or a solar module: the least that an option uses of it, and the most that
-	// any plan can need; 0 and +Inf until that is known.
+	// For all but batteries, inverters and solar modules: the least that an option that uses any uses, and the most that
+	// any plan can need. Before that is known: 1 for what is counted and 0 for what is measured, and +Inf.
 	Least, Most float64
 }
 
-// Special reports whether it is counted how many there are: the price of one more depends on it, or some are kept.
+// Special reports whether the quantity in the whole plan matters: some are owned or kept, there are offers, or only so
+// many can be bought. Else each costs its own price.
 func (a *Article) Special() bool {
 	return a.Have > 0 || a.Keep > 0 || len(a.Offers) > 0 || !math.IsInf(a.Buyable, 1)
 }
 
-// hair is against the rounding of sums of the same numbers: metres, pieces, kilograms or cents.
+// hair guards against the rounding of sums of the same numbers: metres, pieces, kilograms or cents.
 const hair = 1e-9
 
-// Available reports whether there are so many to be had at all.
+// Available reports whether that many can be had at all.
 func (a *Article) Available(quantity float64) bool {
 	return quantity <= a.Have+a.Buyable+hair
 }
 
-// Sold returns how much of what is owned is sold where so much is used, and for how many cents each.
+// Sold returns how much of what is owned is sold if a quantity is used, and for how many cents each.
 func (a *Article) Sold(used float64) (quantity, cents float64) {
 	switch {
 	case !a.Sells:
@@ -75,9 +76,9 @@ func (a *Article) OfferCents(o catalog.Offer) float64 {
 	return o.CentsPerM
 }
 
-// boughtCents returns the least price in cents of buying at least quantity, tax and shipping left aside, and the offer
-// it is bought at, Nobody's where it has none. Buying more than needed is cheaper where a quantity break says so;
-// splitting never is, since all may be bought where one is cheapest.
+// boughtCents returns the least price in cents of buying at least quantity, without tax and shipping, and the offer it
+// is bought at, Nobodys where there is none. Buying more than needed may be cheaper because of a quantity break;
+// splitting between offers never is, since all can be bought at the cheaper of the two.
 func (a *Article) boughtCents(quantity float64, open Open) (cents float64, offer int) {
 	if quantity <= 0 {
 		return 0, Nobodys
@@ -101,8 +102,8 @@ func (a *Article) boughtCents(quantity float64, open Open) (cents float64, offer
 	return least, offer
 }
 
-// LeastCents returns what having quantity of the article costs at the least: bought with tax, or owned
-// and then not sold. Shipping is left aside, so it bounds the true cost from below.
+// LeastCents returns the least that having quantity of the article costs in cents: bought with tax, or owned
+// and then not sold. Shipping is left out, so it is a lower bound.
 func (a *Article) LeastCents(quantity, tax float64) float64 {
 	cents, _ := a.LeastAt(quantity, tax, nil)
 	return cents
@@ -136,8 +137,8 @@ func (a *Article) LeastAt(quantity, tax float64, open Open) (cents float64, offe
 	return least, offer
 }
 
-// LinearCents bounds from below what quantity of the article costs, by a price for each owned piece that is
-// used and one for each bought: no piece more costs less than that.
+// LinearCents returns a lower bound in cents on what quantity of the article costs: one price for each owned piece that
+// is used, and one for each bought.
 func (a *Article) LinearCents(quantity, tax float64) float64 {
 	bought := a.BoughtFloor(tax)
 	if quantity <= a.Have {
@@ -176,12 +177,12 @@ type Market struct {
 	// credit is what selling every owned part that is for sale would bring, in cents. Using one of them
 	// instead is then a cost like any other.
 	Credit float64
-	Must   int // an article every plan has to have; -1: none
+	Must   int // position of an article every plan has to have; -1: none
 
 	Vendors []vendor // who ship for money
-	// shipping is what the vendors whose level is decided take for it, in cents.
+	// Shipping is what the vendors are paid for shipping, in cents, without tax.
 	Shipping      float64
-	ShippingFixed bool // no order is left to be decided by the program
+	ShippingFixed bool // the search has decided the orders; the program has none to decide
 	priced        *pricedLists
 	codes         *codes
 	open          *openMarkets
@@ -244,13 +245,14 @@ func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
 	return m
 }
 
-// Same reports whether two markets ask the same prices of the same articles: then what one has worked out holds for both.
+// Same reports whether two markets have the same articles at the same prices: then what one has worked out holds for
+// both.
 func (m *Market) Same(n *Market) bool {
 	return m.Tax == n.Tax && m.Credit == n.Credit && m.Must == n.Must && m.Shipping == n.Shipping &&
 		m.ShippingFixed == n.ShippingFixed && reflect.DeepEqual(m.Vendors, n.Vendors) && reflect.DeepEqual(m.Articles, n.Articles)
 }
 
-// SetIdle takes so much of an owned part out of use. It is sold where the part is for sale, the rest is not.
+// SetIdle takes a quantity of an owned part out of use. That is sold where the part is for sale; the rest is not sold.
 func (m *Market) SetIdle(id string, quantity float64) {
 	a := m.Part(id)
 	a.Have -= quantity
@@ -271,8 +273,8 @@ type stock struct {
 	endPrice          catalog.Cents
 }
 
-// byLength returns what is bought by length: cables and conduits with their ends, and sections, whose mass counts
-// with the frame.
+// byLength returns what is bought by length: cables and conduits with their ends, and sections, whose mass counts as
+// the frame's.
 func byLength(c *catalog.Catalog) map[string]stock {
 	lengths := map[string]stock{}
 	for i := range c.Cables {

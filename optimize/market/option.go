@@ -26,16 +26,16 @@ type Option struct {
 	CarriesKg     float64 // casters, of each wheel
 	Poles         int     // breaker spaces taken
 	Spaces        int     // breaker spaces offered; 0: not counted
-	// Mount is that of the breakers a load centre takes, and of a breaker that hangs in one; "" fits any.
+	// Mount is that of a breaker, or of the breakers a load centre takes; a load centre with "" takes any.
 	Mount   string
-	FeedsA  float64 // of a feeder: the rating that the load centre has to stand
-	BondMM2 float64 // of a main: the copper that its bond needs; of a bond: what it has
+	FeedsA  float64 // of a feeder: what it adds to the rating the load centre needs
+	BondMM2 float64 // of a main: the area of copper its bond needs; of a bond: the area it has
 
 	plain float64 // cents with tax of what is bought at one fixed price
 	Floor float64 // cents with tax below which this option cannot be had
 }
 
-// Times returns what so many of an option come to, as one: for what is built alike.
+// Times returns n equal options as one.
 func (o Option) Times(n int) Option {
 	x := float64(n)
 	o.Uses = slices.Clone(o.Uses)
@@ -46,7 +46,7 @@ func (o Option) Times(n int) Option {
 	return o
 }
 
-// Purpose says what a slot of every plan is for, where more has to hold than that it is filled.
+// Purpose says what a slot of every plan is for, where there are rules beyond filling it.
 type Purpose int
 
 // The purposes. A through part carries all of the bus current.
@@ -84,7 +84,7 @@ func (m *Market) Price(o *Option) {
 	o.Floor = o.plain + special
 }
 
-// Wire makes an option of a wiring option, its uses in the given scratch space.
+// Wire makes an option from a wiring option. Its uses are put into the given scratch space.
 func (m *Market) Wire(d *wiring.Duty, w wiring.Option, scratch []Use) Option {
 	o := Option{Wire: w, Uses: scratch[:0]}
 	if w.Cable != nil {
@@ -113,7 +113,7 @@ func (m *Market) Wire(d *wiring.Duty, w wiring.Option, scratch []Use) Option {
 // conduitEnds is how many ends a run of conduit has.
 const conduitEnds = 2
 
-// add notes that the option uses so much of an article, more of it where it does already.
+// add adds a quantity of an article to what the option uses.
 func (o *Option) add(a *Article, quantity float64) {
 	for i := range o.Uses {
 		if o.Uses[i].Article == a.Position {
@@ -124,7 +124,7 @@ func (o *Option) add(a *Article, quantity float64) {
 	o.Uses = append(o.Uses, Use{a.Position, quantity})
 }
 
-// Use notes that an option uses so much of a part.
+// Use adds a quantity of a part to what an option uses.
 func (m *Market) Use(o *Option, id string, quantity float64) { o.add(m.Part(id), quantity) }
 
 // CanHave reports whether everything an option uses can be had.
@@ -144,7 +144,7 @@ func (m *Market) Single(id string) Option {
 	return o
 }
 
-// spaces is Spaces with those that are not counted as more than any.
+// spaces is Spaces, +Inf where they are not counted.
 func (o *Option) spaces() float64 {
 	if o.Spaces == 0 {
 		return math.Inf(1)
@@ -152,7 +152,8 @@ func (o *Option) spaces() float64 {
 	return float64(o.Spaces)
 }
 
-// needsMM2 is the copper that a main's bond needs, bondsMM2 what a bond has: a bond has no line.
+// needsMM2 is the area of copper that a main's bond needs, bondsMM2 that which a bond has. A bond is an option without
+// a line cable.
 func (o *Option) needsMM2() float64 {
 	if o.Wire.Cable == nil {
 		return 0
@@ -160,7 +161,7 @@ func (o *Option) needsMM2() float64 {
 	return o.BondMM2
 }
 
-// bondOf is the material of a bond.
+// bondOf is the material of a bond; "" for any other option.
 func (o *Option) bondOf() string {
 	if o.Wire.Cable != nil || o.Wire.Ground == nil {
 		return ""
@@ -185,7 +186,7 @@ func QuantityOf(o *Option, article int) float64 {
 	return 0
 }
 
-// LeastOf returns the option of least value among those that serve, +Inf where none does.
+// LeastOf returns the least value among the options that serve (all, where serves is nil); +Inf where none does.
 func LeastOf(options []Option, serves func(*Option) bool, value func(*Option) float64) float64 {
 	least := math.Inf(1)
 	for i := range options {
@@ -196,6 +197,8 @@ func LeastOf(options []Option, serves func(*Option) bool, value func(*Option) fl
 	return least
 }
 
+// FloorOf returns the cents, with tax, below which an option cannot be had.
 func FloorOf(o *Option) float64 { return o.Floor }
 
+// MassOf returns the mass of an option in kg.
 func MassOf(o *Option) float64 { return o.Kg }

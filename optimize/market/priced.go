@@ -5,13 +5,13 @@ import (
 	"sync"
 )
 
-// pricedLists remembers lists of options at a market's prices: cores that are solved there share them.
+// pricedLists remembers lists of options at a market's prices, for all the cores that are solved at them.
 type pricedLists struct {
-	lock  sync.Mutex // cores are solved side by side
+	lock  sync.Mutex // cores are solved in parallel
 	known map[listKey][]Option
 }
 
-// listKey is a list that nobody changes.
+// listKey identifies a list that nobody changes.
 type listKey struct {
 	first *Option
 	count int
@@ -19,7 +19,7 @@ type listKey struct {
 }
 
 // Priced returns the options that can be had at the market's prices and that no other dominates there. The list given
-// must never change.
+// must never be changed: it is the key under which the result is remembered.
 func (m *Market) Priced(options []Option, heavy bool) []Option {
 	if len(options) == 0 {
 		return nil
@@ -35,7 +35,8 @@ func (m *Market) Priced(options []Option, heavy bool) []Option {
 	return list
 }
 
-// codes are the quantities of articles that the options of a list use, each but once, and for each option which of them.
+// codes has, for lists of options, each different use once, and for each option the indices of its uses: there are
+// thousands of options and few different uses, so costs are worked out once for each.
 type codes struct {
 	lock  sync.Mutex
 	known map[*Option]coded
@@ -46,7 +47,7 @@ type coded struct {
 	of   [][]uint16
 }
 
-// codesOf returns the codes of a list that nobody changes, made once for all prices.
+// codesOf returns the codes of a list that nobody changes. They are made once, for all prices.
 func (m *Market) codesOf(options []Option) coded {
 	m.codes.lock.Lock()
 	defer m.codes.lock.Unlock()
@@ -71,8 +72,8 @@ func (m *Market) codesOf(options []Option) coded {
 	return c
 }
 
-// sieve returns the options that can be had, at the market's prices, without those that the cheapest or the lightest of
-// them dominates: of thousands that leaves few to compare.
+// sieve returns the options that can be had, at the market's prices, without those that the cheapest or the lightest
+// dominates: that leaves few of thousands to compare.
 func (m *Market) sieve(options []Option, heavy bool) []Option {
 	c := m.codesOf(options)
 	floors, adds, saves := make([]float64, len(c.uses)), make([]float64, len(c.uses)), make([]float64, len(c.uses))
@@ -136,7 +137,7 @@ func (m *Market) seedOf(options []Option, at int, c coded, adds []float64) *seed
 func (s *seed) beats(o *Option, of []uint16, saves []float64, heavy bool, m *Market) bool {
 	left := hair - s.all
 	for _, k := range of {
-		if common := s.adds[k]; common == common { // a number: the seed has as much
+		if common := s.adds[k]; common == common { // not NaN: the seed uses the same
 			left += common
 		} else {
 			left += saves[k]

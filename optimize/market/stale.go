@@ -8,9 +8,9 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// StalePrice reports whether what a line of a bill is bought at is a price older than catalog.StaleAfter days
-// on the given day: that of the offer it is bought at, else the part's own. Crimped ends have no offers. Where a
-// vendor makes two offers that fit the line, it is stale if both are. A line that buys nothing is not.
+// StalePrice reports whether a line of a bill is bought at a price older than catalog.StaleAfter days on the given
+// day: that of the offer it is bought at, else the part's own. Ends have no offers. Where two offers of a
+// vendor fit the line, it is stale if both are. A line that buys nothing is not.
 func StalePrice(c *catalog.Catalog, l plan.Line, day time.Time) bool {
 	if l.Buy <= 0 {
 		return false
@@ -19,7 +19,7 @@ func StalePrice(c *catalog.Catalog, l plan.Line, day time.Time) bool {
 	if !plan.IsEnd(l.Kind) {
 		offered, stale := false, true
 		for _, o := range c.OffersFor(l.Part) {
-			if madeAt(o, known && e.Kind == catalog.KindCable, l) {
+			if madeAt(o, known && e.Kind.ByLength(), l) {
 				offered, stale = true, stale && o.Stale(day)
 			}
 		}
@@ -30,7 +30,7 @@ func StalePrice(c *catalog.Catalog, l plan.Line, day time.Time) bool {
 	return known && e.Stale(day)
 }
 
-// madeAt reports whether a line is bought at an offer: there, at its price, and enough of it.
+// madeAt reports whether a line can have been bought at an offer: from its vendor, at its price, and enough of it.
 func madeAt(o catalog.Offer, byLength bool, l plan.Line) bool {
 	const hair = 1e-6 // cents, and metres: rounding of quotients and sums
 	cents := float64(o.Price)

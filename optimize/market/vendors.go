@@ -10,27 +10,28 @@ import (
 	"cartwright/catalog"
 )
 
-// A vendor ships once an order, at the largest shipping among the lines bought there. How much that is
-// ties all that is bought there together, which a solver finds hard. So the search settles it outside the
-// program. For each vendor there is a level of shipping that is paid, and one up to which offers are open: between
-// them shipping costs nothing. Parts then have plain prices, the program is easy, and what it costs bounds from below
-// whatever is really ordered. With the shipping it would really take its point is a plan, too; where that is no more,
-// nothing is left to decide. Else the vendor with most to pay is decided: either no offer of that level is open, or it
-// is paid. The least cost over both is the least cost.
+// Each order from a vendor is shipped once, at the largest shipping among the lines bought there. That ties together
+// all that is bought from the vendor, which makes a program hard to solve, so the search decides it outside the program.
+// For each vendor it has a level of shipping that is paid, and one up to which offers are open; the difference counts as
+// free. Parts then have plain prices, the program is easy, and its optimum is a lower bound on every plan with those
+// offers. Its point is a plan too, once the true shipping is added; where that adds nothing, the case is decided.
+// Else it is split on the vendor with the most unpaid shipping: either no offer of that level is open, or the level is
+// paid. The lesser of the two optima is the optimum.
 
-// vendor is one who ships for money, with the levels that occur.
+// vendor is one who ships for money, with the levels of shipping that occur.
 type vendor struct {
 	Name   string
 	Levels []float64 // cents, ascending; the first is 0: nothing is ordered that is shipped for money
 }
 
-// Orders say of each vendor, by its place in Vendors, which level of shipping is paid and up to which its offers are open.
+// Orders has for each vendor, by its index in Vendors, the level of shipping that is paid and the level up to which its
+// offers are open.
 type Orders struct {
 	Paid []int
 	Open Open
 }
 
-// AnyOrder pays nothing and leaves everything open.
+// AnyOrder returns the orders that pay nothing and leave every offer open.
 func (m *Market) AnyOrder() Orders {
 	o := Orders{make([]int, len(m.Vendors)), make(Open, len(m.Vendors))}
 	for i := range m.Vendors {
@@ -39,7 +40,8 @@ func (m *Market) AnyOrder() Orders {
 	return o
 }
 
-// Just returns the orders that pay each vendor what it takes for shipping, in cents, and leave open what that ships.
+// Just returns the orders that pay each vendor the shipping it takes, in cents, and leave open the offers that this
+// ships.
 func (m *Market) Just(takes func(vendor string) float64) Orders {
 	o := Orders{make([]int, len(m.Vendors)), make(Open, len(m.Vendors))}
 	for i := range m.Vendors {
@@ -49,7 +51,8 @@ func (m *Market) Just(takes func(vendor string) float64) Orders {
 	return o
 }
 
-// Without returns the orders that take nothing of a vendor's level and above; ok is false where it is paid already.
+// Without returns the orders with a vendor's offers of a level and above closed; ok is false where that level is paid
+// already.
 func (o Orders) Without(vendor, level int) (less Orders, ok bool) {
 	less = Orders{o.Paid, slices.Clone(o.Open)}
 	less.Open[vendor] = level - 1
@@ -63,7 +66,7 @@ func (o Orders) Paying(vendor, level int) Orders {
 	return more
 }
 
-// PaidCents returns the shipping that orders pay, without tax.
+// PaidCents returns the shipping in cents that orders pay, without tax.
 func (m *Market) PaidCents(o Orders) float64 {
 	cents := 0.0
 	for i, level := range o.Paid {
@@ -77,13 +80,14 @@ func (m *Market) LevelOf(vendor int, cents float64) int {
 	return sort.SearchFloat64s(m.Vendors[vendor].Levels, cents)
 }
 
-// Nobodys is the offer of what is not bought at one, and who is owed nothing.
+// Nobodys stands for no offer where a thing is not bought at one, and for no vendor where none is owed shipping.
 const Nobodys = -1
 
-// place is whose an offer is, by place in Vendors, and at which level of shipping; of one who ships for nothing Nobodys.
+// place is the vendor of an offer, by index in Vendors, and the offer's level of shipping; Nobodys for a vendor who
+// ships for nothing.
 type place struct{ vendor, level int }
 
-// Open is up to which level of shipping offers are open, by vendor; nil: all are.
+// Open has by vendor the level of shipping up to which offers are open; nil: all are.
 type Open []int
 
 // admits reports whether an offer of an article is open.
@@ -91,7 +95,7 @@ func (o Open) admits(a *Article, offer int) bool {
 	return o == nil || a.places == nil || a.places[offer].vendor < 0 || a.places[offer].level <= o[a.places[offer].vendor]
 }
 
-// Raise notes in levels, by vendor, that an article is bought at an offer.
+// Raise raises levels, by vendor, to at least that of an offer at which an article is bought.
 func (a *Article) Raise(levels []int, offer int) {
 	if offer < 0 || a.places == nil || a.places[offer].vendor < 0 {
 		return
@@ -100,8 +104,8 @@ func (a *Article) Raise(levels []int, offer int) {
 	levels[p.vendor] = max(levels[p.vendor], p.level)
 }
 
-// FloorAt returns a price in cents, tax included, below which no unit of the article is had of as many as a plan can
-// need, at the offers that are open, the offer that has it, and how many can be had.
+// FloorAt returns a price in cents, tax included, below which no unit of the article can be had at the offers that are
+// open, given the most that a plan can need; the offer with that price; and how many units can be had.
 func (a *Article) FloorAt(tax float64, open Open) (each float64, offer int, most float64) {
 	each, offer, most = math.Inf(1), Nobodys, a.Have+a.Buyable
 	if len(a.Offers) == 0 {
@@ -173,7 +177,7 @@ type openMarkets struct {
 	known map[string]*Market
 }
 
-// Key names levels.
+// Key returns a map key for the levels.
 func (o Open) Key() string {
 	key := make([]byte, 0, len(o))
 	for _, level := range o {
@@ -182,7 +186,7 @@ func (o Open) Key() string {
 	return string(key)
 }
 
-// At returns the market at the offers that are open up to some levels, shipping left aside; made once.
+// At returns the market with only the offers that are open, without shipping. It is made once.
 func (m *Market) At(open Open) *Market {
 	key := open.Key()
 	m.open.lock.Lock()
@@ -208,15 +212,15 @@ func (m *Market) at(open Open) *Market {
 	return &n
 }
 
-// Paying returns the market with so much shipping paid.
+// Paying returns the market with a shipping paid, in cents without tax.
 func (m *Market) Paying(cents float64) *Market {
 	n := *m
 	n.Shipping = cents
 	return &n
 }
 
-// Needing returns the market for a plan that needs at most so much of each article: quantity breaks beyond that are left
-// out. Nothing is left out while orders are to be decided.
+// Needing returns the market for a plan that needs at most the given quantities of articles. Quantity breaks beyond that
+// are left out, unless orders are still to be decided.
 func (m *Market) Needing(most map[int]float64) *Market {
 	n := *m
 	n.Articles = slices.Clone(m.Articles)
@@ -233,8 +237,8 @@ func (m *Market) Needing(most map[int]float64) *Market {
 	return &n
 }
 
-// admit leaves an article the offers whose shipping is open, and of them those that may be the cheapest of some
-// quantity. Where that is one that whoever buys any reaches, it is the price.
+// admit leaves an article only the open offers that may be the cheapest for some quantity. Where that is a single one
+// which every buyer can take, it becomes the article's own price.
 func (a *Article) admit(open Open) {
 	var offers []catalog.Offer
 	for i := range a.Offers {
@@ -247,7 +251,7 @@ func (a *Article) admit(open Open) {
 		a.Buyable = 0
 		return
 	}
-	// By what they come to at the least: an offer is of use where more of it is cheaper than by all those before.
+	// By rising least quantity: an offer is of use only if each is cheaper than at all offers before it.
 	sure := a.sure()
 	sort.SliceStable(offers, func(i, j int) bool {
 		x, y := math.Max(sure, offers[i].MinQty), math.Max(sure, offers[j].MinQty)

@@ -9,8 +9,7 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// weigh adds up the mass of everything and holds it below what the limits, the casters and the person
-// who pushes can take.
+// weigh adds up the mass of everything and keeps it within limits.mass, limits.push and what the casters carry.
 func (p *program) weigh() {
 	p.Mass = p.byString(func(k *bench.Stack) float64 { return k.Kg })
 	p.Mass.AddExpr(1, p.bySupply(func(v *bench.Supply) float64 { return float64(v.Units)*v.Inverter.MassKg + v.ArrayKg }))
@@ -27,7 +26,7 @@ func (p *program) weigh() {
 	if s.Limits.PushN > 0 {
 		p.Model.Row("push", p.Mass, milp.AtMost, s.Limits.PushN/chassis.PushN(1, s.Cart.Rolling, s.Limits.Slope))
 	}
-	// The load of a wheel is proportional to the mass: for 1 kg it says how much mass a rating carries.
+	// The load of a wheel is proportional to the mass, so a set carries its rating over the load for 1 kg.
 	perKg := chassis.CasterLoadKg(1, s.CasterFactor, s.Cart.Casters)
 	casters := p.casters()
 	p.Model.Row("caster load", minus(
@@ -44,7 +43,7 @@ func (p *program) casters() *slotVars {
 	return nil
 }
 
-// balance asks that the cart does not tip, where it could.
+// balance requires that the cart does not tip, where it could.
 func (p *program) balance() {
 	if p.Space.CannotTip {
 		return

@@ -9,8 +9,8 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// breakFaults sees that no device is asked to break more than it can, that all which the whole bus current flows
-// through stands it, that strings of a kind are wired alike, and that bond and load centre fit the rest.
+// breakFaults requires that no device has to break more than it can, that everything the whole bus current flows
+// through is rated for it, that strings of a kind are wired alike, and that bond and load centre suit the rest.
 func (p *program) breakFaults() {
 	fault := p.wholeFault()
 	_, most := p.fault()
@@ -22,7 +22,7 @@ func (p *program) breakFaults() {
 		switch {
 		case v.kind == choice.SlotString:
 			if v.alike > 0 {
-				continue // all is given
+				continue // its options were chosen for the fault current of this core
 			}
 			own, b := p.stack(v.of).ShortA, p.busOf[v.of]
 			others := minus(b.fault, milp.Expr{})
@@ -47,7 +47,7 @@ func (p *program) breakFaults() {
 	}
 }
 
-// stringServes says which options of a string serve on a bus of a current.
+// stringServes returns a test for the options of a string that serve at a bus current.
 func (p *program) stringServes(v *slotVars, busA float64) func(*market.Option) bool {
 	serves := map[wiring.Option]bool{}
 	for _, n := range []int{p.fewestStrings(), p.mostStrings()} {
@@ -59,8 +59,8 @@ func (p *program) stringServes(v *slotVars, busA float64) func(*market.Option) b
 	return func(o *market.Option) bool { return serves[o.Wire] }
 }
 
-// barByCurrent asks, for each current that a supply of the space makes flow through the bus, that options which do not
-// serve then fill nothing. Supplies that bar the same options have one row.
+// barByCurrent requires, for each bus current that a supply of the space causes, that options which do not serve at it
+// are not used. Supplies that bar the same options have one row.
 func (p *program) barByCurrent(v *slotVars, serving func(busA float64) func(*market.Option) bool) {
 	if len(p.supply) < 2 {
 		return
@@ -93,8 +93,8 @@ func (p *program) barByCurrent(v *slotVars, serving func(busA float64) func(*mar
 	}
 }
 
-// wireAlike asks that all strings of a kind have one option, and where the bus may have three strings or fewer, that
-// they have a device at both ends just from three up.
+// wireAlike requires that all strings of a kind have one option and, where the number of strings decides, that they have
+// a device at both ends if and only if the bus has three strings or more.
 func (p *program) wireAlike(v *slotVars) {
 	var ways milp.Expr
 	for j, x := range v.filling {
@@ -130,7 +130,7 @@ func protected(o *market.Option) int {
 	return o.Wire.Devices
 }
 
-// bothEnds returns a variable that is 1 just where the bus has so many strings that each has a device at both ends.
+// bothEnds returns a variable that is 1 if and only if the bus has so many strings that each has a device at both ends.
 func (p *program) bothEnds() milp.Var {
 	if p.many != nil {
 		return *p.many
@@ -150,8 +150,7 @@ func (p *program) bothEnds() milp.Var {
 	return z
 }
 
-// breakFault adds, for each option whose interrupting rating the fault current could exceed, that it
-// then fills nothing.
+// breakFault requires that an option is not used where the fault current exceeds its interrupting rating.
 func (p *program) breakFault(v *slotVars, fault milp.Expr, most float64) {
 	for i := range v.slot.Options {
 		rating := v.slot.Options[i].InterruptingA
@@ -171,7 +170,7 @@ func (p *program) breakFault(v *slotVars, fault milp.Expr, most float64) {
 	}
 }
 
-// loadBusbars asks for bars that carry the bus current and have a stud for everything.
+// loadBusbars requires bars that carry the bus current and have a stud for every connection.
 func (p *program) loadBusbars(v *slotVars) {
 	p.Model.Row("bus bar current", minus(
 		sum(v.filling, func(i int) float64 { return v.slot.Options[i].RatingA }),

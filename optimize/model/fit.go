@@ -11,9 +11,9 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// fit leaves out, of a single core, what nothing else that there is to choose goes with: casters that do not carry even
-// the lightest cart, bonds and mains that fit no other, load centres and feeders likewise. The rows ask for as much; with
-// less to choose sums say more of what the core costs.
+// fit leaves out of a single core the options that no other slot's options go with: casters that do not carry even the
+// lightest cart, bonds that fit no main and mains that fit no bond, load centres and feeders likewise. The rows require
+// the same, but with fewer options bounds made of sums are closer to what the core costs.
 func (p *program) fit() {
 	_, kg := p.core()
 	for i := range p.slots {
@@ -68,8 +68,8 @@ func (p *program) slotOf(kind choice.SlotKind, purpose market.Purpose) *slotVars
 // uncounted is the spaces of a load centre that are not limited.
 const uncounted = 1 << 30
 
-// spareSpaces returns how many spaces a load centre has beyond what the branches take at the least; less than none
-// where some branch has no breaker that goes into it.
+// spareSpaces returns how many spaces a load centre has beyond the least that the branches take; negative where some
+// branch has no breaker for it.
 func (p *program) spareSpaces(c *market.Option) int {
 	spaces := c.Spaces
 	if spaces == 0 {
@@ -91,18 +91,18 @@ func (p *program) spareSpaces(c *market.Option) int {
 	return spaces
 }
 
-// fed tells what a load centre has to stand of feeders.
+// fed is what feeders ask of a load centre.
 type fed struct {
-	others float64 // the rating of all feeders but one, as small as can be
+	others float64 // least rating in amperes of all feeders but one together
 }
 
-// fedBy works out what the feeders are at the least, before options are left out.
+// fedBy works out the least that the feeders ask for, before options are left out.
 func (p *program) fedBy(v *slotVars) fed {
 	return fed{float64(v.slot.Count-1) * market.LeastOf(v.slot.Options, nil, func(o *market.Option) float64 { return o.FeedsA })}
 }
 
-// by reports whether a load centre stands as many feeders of an option as there are units, or the others as small as
-// can be, and has room for its breaker beside those of the branches.
+// by reports whether a load centre goes with a feeder's option: its rating is enough for that and the smallest other
+// feeders, and it has spaces for the breaker beside those of the branches.
 func (x fed) by(f, c *market.Option, spare int) bool {
 	if !plan.AtLeast(c.RatingA, f.FeedsA+x.others) {
 		return false
@@ -111,8 +111,8 @@ func (x fed) by(f, c *market.Option, spare int) bool {
 	return !inside || f.Poles <= spare
 }
 
-// apart calls with for each set of casters and each load centre there is to choose, with what goes with them and the
-// mass that the rest of the cart can have, its modules and inverters left aside.
+// apart calls with for each set of casters and each load centre there is to choose, with the slots that go with them and
+// the most mass in kg that everything but the core and the fixed mass may have.
 func (p *program) apart(with func(slots []slotVars, mostKg float64)) {
 	s := p.Bench.Scenario
 	_, coreKg := p.core()
@@ -131,8 +131,8 @@ func (p *program) apart(with func(slots []slotVars, mostKg float64)) {
 	})
 }
 
-// byCentre calls with for each load centre there is to choose, with the feeders that go with it; once for all where
-// there is none.
+// byCentre calls with for each load centre there is to choose, with the feeders and branches that go with it; once, with
+// all slots, where there is none.
 func (p *program) byCentre(with func(slots []slotVars)) {
 	centre, feeder := p.slotOf(choice.SlotFixed, market.Centre), p.slotOf(choice.SlotFeeder, market.Other)
 	if centre == nil || feeder == nil || centre.most > 1 {

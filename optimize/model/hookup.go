@@ -7,8 +7,8 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// bond asks for a bond that is large enough for every main that is built: each option of a main needs one of so much
-// copper or more.
+// bond requires a bond that is large enough for every main that is built: each option of a main needs one of at least
+// some area.
 func (p *program) bond(v *slotVars) {
 	for i := range p.slots {
 		main := &p.slots[i]
@@ -29,8 +29,8 @@ func (p *program) bond(v *slotVars) {
 	}
 }
 
-// centre asks for a load centre that stands the devices of all feeders together, takes the breakers of every branch by
-// their mount, and has a space for each pole.
+// centre requires a load centre that is rated for the devices of all feeders together, takes the breakers of every
+// branch by their mount, and has a space for each pole.
 func (p *program) centre(v *slotVars) {
 	fed := sum(v.filling, func(j int) float64 { return v.slot.Options[j].RatingA })
 	most := 0.0
@@ -52,7 +52,7 @@ func (p *program) centre(v *slotVars) {
 	}
 }
 
-// fitCentre asks, where a load centre is the one, that every branch's breaker is of its mount and every pole has a
+// fitCentre requires, if a load centre is chosen, that every branch's breaker is of its mount and every pole has a
 // space.
 func (p *program) fitCentre(v *slotVars, j int, feeders []*slotVars) {
 	centre := &v.slot.Options[j]
@@ -100,7 +100,7 @@ func (p *program) fitCentre(v *slotVars, j int, feeders []*slotVars) {
 	p.Model.Row("spaces of load centre "+number(j), poles, milp.AtMost, most)
 }
 
-// talk asks that every battery has a protocol in common with the inverter, where that is a limit.
+// talk requires that every battery has a protocol in common with the inverter, where that is a limit.
 func (p *program) talk() {
 	if !p.Bench.Scenario.Limits.SharedProtocols {
 		return
@@ -115,8 +115,8 @@ func (p *program) talk() {
 	}
 }
 
-// shareOut asks of every battery present that a current is not more than the strings share out by conductance before
-// one of them has all its own.
+// shareOut requires, for every battery present, that a current is at most what the strings carry together, sharing by
+// conductance, when a string of that battery is at its own limit.
 func (p *program) shareOut(name string, own func(k *bench.Stack) float64, asked func(v *bench.Supply) float64) {
 	drawn, most := p.drawn("current for "+name, asked)
 	for i := range p.Space.strings {
@@ -127,7 +127,7 @@ func (p *program) shareOut(name string, own func(k *bench.Stack) float64, asked 
 	}
 }
 
-// shared returns what all strings of a bus take together while one of the i-th range has so much.
+// shared returns the current of all strings of a bus together while one of the i-th range carries ownA.
 func (p *program) shared(i int, ownA float64) milp.Expr {
 	var e milp.Expr
 	e.AddExpr(ownA/p.stack(i).Conductance, p.busOf[i].conduct)

@@ -8,15 +8,15 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// A whole catalogue has sums that very many rows have in common: what the strings of a bus feed into a fault, how well
-// they conduct, what the inverters draw. Written out in each of them, the program would grow with the square of the
-// parts. There such a sum is a variable of its own; a single core has sums of a few terms, and none of these.
+// In the program of a whole catalogue very many rows share the same long sums: the fault current of a bus, its
+// conductance, what the inverters draw. Written out in each row, the program would grow with the square of the number of
+// parts, so such a sum becomes a variable of its own. In a single core the sums are short and are written out.
 
-// shortSum is how many terms a sum may have to be written out.
+// shortSum is the most terms of a sum that is written out.
 const shortSum = 2
 
-// linked returns a sum that lies between 0 and most as a variable of its own, counted in parts of most so that its row
-// is of the size of others; in a single core, or where it is short, the sum as it is.
+// linked returns a sum between 0 and most as a variable of its own, as a share of most so that its row is scaled like
+// others; in a single core, or where it is short, the sum itself.
 func (p *program) linked(name string, e milp.Expr, most float64) milp.Expr {
 	if p.fixed() || e.Len() <= shortSum || !(most > 0) {
 		return e
@@ -31,14 +31,13 @@ func (p *program) linked(name string, e milp.Expr, most float64) milp.Expr {
 
 // bus is the strings of the space that may share one bus.
 type bus struct {
-	strings []int     // indices into the space's strings
-	fault   milp.Expr // prospective fault current, A
-	conduct milp.Expr // S
-	// The most they can be, and the least that the fault current is.
-	leastA, mostA, mostS float64
+	strings              []int     // indices into the space's strings
+	fault                milp.Expr // prospective fault current, A
+	conduct              milp.Expr // S
+	leastA, mostA, mostS float64   // bounds of fault current and conductance
 }
 
-// layBuses finds out which strings may share a bus. One bus only is ever built.
+// layBuses sorts the strings of the space by the bus they may share. A plan has only one of these buses.
 func (p *program) layBuses() {
 	at := map[int]int{} // group -> bus
 	for i, r := range p.Space.strings {
@@ -66,7 +65,7 @@ func (p *program) layBuses() {
 // fault returns the least and the most that the prospective fault current of the bus can be.
 func (p *program) fault() (least, most float64) {
 	for _, b := range p.buses {
-		least += b.leastA // what is always there is on the same bus
+		least += b.leastA // strings that are always there are all on one bus
 		most = math.Max(most, b.mostA)
 	}
 	return least, most
@@ -82,7 +81,7 @@ func (p *program) wholeFault() milp.Expr {
 	return p.linked("fault current", e, most)
 }
 
-// layCurrents sorts the supplies of the space by the current they make flow through the bus.
+// layCurrents sorts the supplies of the space by their bus current.
 func (p *program) layCurrents() {
 	at := map[float64]int{}
 	for i, supply := range p.Space.supplies {
@@ -97,12 +96,12 @@ func (p *program) layCurrents() {
 	}
 }
 
-// busA returns the current of supplies that are alike in it.
+// busA returns the bus current that some supplies have in common.
 func (p *program) busA(alike []int) float64 {
 	return p.Bench.Supplies[p.Space.supplies[alike[0]]].BusA
 }
 
-// anyOf returns 1 where the supply is one of some, else 0.
+// anyOf returns an expression that is 1 if the supply is one of some, else 0.
 func (p *program) anyOf(supplies []int) milp.Expr {
 	key := fmt.Sprint(supplies)
 	e, known := p.oneOf[key]
@@ -116,7 +115,7 @@ func (p *program) anyOf(supplies []int) milp.Expr {
 	return e
 }
 
-// drawn returns a current that the supply draws, with the most it can be.
+// drawn returns a current of the chosen supply, and the most it can be.
 func (p *program) drawn(name string, asked func(v *bench.Supply) float64) (e milp.Expr, most float64) {
 	most = p.largestSupply(asked)
 	return p.linked(name, p.bySupply(asked), most), most

@@ -20,19 +20,19 @@ type program struct {
 	market *market.Market
 
 	one     milp.Var   // 1: what is the same in every plan
-	supply  []milp.Var // by sp.supplies: this one it is
-	strings []milp.Var // by sp.strings: how many
-	present []milp.Var // by sp.strings: any at all; only where it can be in doubt
+	supply  []milp.Var // by Space.supplies: 1 if it is chosen
+	strings []milp.Var // by Space.strings: how many
+	present []milp.Var // by Space.strings: 1 if there are any
 	buses   []*bus
-	// byCurrent are the indices into sp.supplies, those of one bus current together.
+	// byCurrent has the indices into Space.supplies, those with the same bus current together.
 	byCurrent [][]int
 	oneOf     map[string]milp.Expr // see anyOf
-	busOf     []*bus               // by sp.strings
-	stand     [][]milp.Var         // by sp.strings and shelf: modules
+	busOf     []*bus               // by Space.strings
+	stand     [][]milp.Var         // by Space.strings and shelf: modules
 	slots     []slotVars
-	many      *milp.Var        // strings are protected at both ends; nil: not asked yet
-	special   []int            // articles whose price depends on how many there are
-	bought    map[int]purchase // of these
+	many      *milp.Var        // see bothEnds; nil: not made yet
+	special   []int            // the special articles that the space can use; see market.Article.Special
+	bought    map[int]purchase // by special article
 
 	Cost milp.Expr // in currency units
 	Mass milp.Expr // in kg
@@ -42,8 +42,8 @@ type program struct {
 type slotVars struct {
 	slot        market.Slot
 	kind        choice.SlotKind
-	of          int       // index into sp.strings of a string run, into sp.supplies of a main or feeder
-	count       milp.Expr // how many it takes
+	of          int       // index into Space.strings for a string run, into Space.supplies for a main or feeder
+	count       milp.Expr // how many have to be filled
 	least, most int       // of count
 	alike       int       // how many equal paths each of its options stands for; 0: one
 	filling     []milp.Var
@@ -83,7 +83,7 @@ func (p *program) step(steps ...func()) {
 	}
 }
 
-// ended reports whether writing is to end, with half a program that is good for nothing. Long steps ask at each slot.
+// ended reports whether writing is to stop; the program is then incomplete and of no use. Long steps ask at each slot.
 func (p *program) ended() bool { return p.Space.ended != nil && p.Space.ended() }
 
 // number names the i-th of several, counting from 1.
@@ -146,7 +146,7 @@ func (p *program) chooseSupply() {
 	}
 }
 
-// chooseStrings makes the counts of strings, of which one group only may be present.
+// chooseStrings makes the counts of strings. Strings of only one group may be present.
 func (p *program) chooseStrings() {
 	chosen := map[int]milp.Var{}
 	var groups []milp.Var
@@ -175,8 +175,8 @@ func (p *program) chooseStrings() {
 	p.Model.Row("some string", sum(p.strings, one), milp.AtLeast, 1)
 }
 
-// recharge asks that the chargers give, and the strings take, the energy of the autonomy in time. The lossiest battery
-// present sets what has to go in.
+// recharge requires that the chargers can give, and the strings can take, the energy of the autonomy in time. The
+// lossiest battery present decides how much has to go in.
 func (p *program) recharge() {
 	if p.Bench.Scenario.Recharge == nil {
 		return
@@ -200,8 +200,8 @@ func (p *program) recharge() {
 	p.Model.Row("recharge by the charger", minus(p.bySupply(func(v *bench.Supply) float64 { return v.ChargerA }), milp.Sum(milp.T(1, asked))), milp.AtLeast, 0)
 }
 
-// carryLoads asks for the energy of the autonomy and for strings that can share out the bus current, for good and for
-// a moment.
+// carryLoads requires the energy of the autonomy, and strings that can carry the bus current, continuously and for a
+// moment.
 func (p *program) carryLoads() {
 	const kilo = 1000
 	p.Model.Row("autonomy", minus(
@@ -213,7 +213,7 @@ func (p *program) carryLoads() {
 	}
 }
 
-// Shortfall is the usable energy in kWh, less than nothing: what is made least where most energy is wanted.
+// Shortfall is the negative of the usable energy in kWh: the objective where the most energy is wanted.
 func (p *program) Shortfall() milp.Expr {
 	const kilo = 1000
 	return p.byString(func(k *bench.Stack) float64 { return -k.UsableWh / kilo })

@@ -9,22 +9,22 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// purchase is how a special article is come by.
+// purchase has the variables that say where a special article comes from.
 type purchase struct {
 	used   milp.Var   // of what is owned
 	buy    []milp.Var // by offer; a single one where there are no offers
-	chosen []milp.Var // by offer: bought there at all; nil without offers
-	most   float64    // that can be needed
+	chosen []milp.Var // by offer: 1 if any is bought there; nil without offers
+	most   float64    // the most that can be needed
 }
 
-// need is a quantity of an article for each of something the program counts.
+// need is the quantity of an article that each unit of a variable needs.
 type need struct {
 	quantity float64
 	v        milp.Var
 }
 
-// specials returns the special articles that something in the space can use, in market order, each with
-// the most of it that can be needed.
+// specials returns the special articles that something in the space can use, in market order, and for each the most
+// that can be needed.
 func (p *program) specials() (articles []int, most map[int]float64) {
 	most = p.mostUsed()
 	for article := range most {
@@ -34,8 +34,8 @@ func (p *program) specials() (articles []int, most map[int]float64) {
 	return articles, most
 }
 
-// orderParts makes the variables of what is bought, and where, of every special article. They come before
-// the variables of the slots: where an order goes decides more than what fills a single slot.
+// orderParts makes the variables of how much of every special article is bought, and where. They come before
+// the variables of the slots: which vendor gets an order decides more than what fills a single slot.
 func (p *program) orderParts() {
 	articles, most := p.specials()
 	p.special = articles
@@ -70,13 +70,13 @@ func (p *program) orderParts() {
 	}
 }
 
-// atMost returns the most that is sensibly bought at an offer.
+// atMost returns the most that it makes sense to buy at an offer.
 func (got *purchase) atMost(a *market.Article, offer int) float64 {
 	return math.Max(got.most, math.Ceil(a.Offers[offer].MinQty))
 }
 
-// payParts adds up the cost: parts at one fixed price where they are installed; of the others, what is
-// owned is used first or sold, and the rest is bought at one of the offers.
+// payParts adds up the cost. Articles with one fixed price cost that wherever they are installed. Of special ones, what
+// is owned is used or sold, and the rest is bought.
 func (p *program) payParts() {
 	m := p.market
 	needs := map[int]*milp.Expr{}
@@ -116,7 +116,7 @@ func (p *program) payParts() {
 		p.pay(&m.Articles[article], p.bought[article], *needs[article], &cents)
 		for i, o := range m.Articles[article].Offers {
 			if m.ShippingFixed {
-				continue // its shipping is paid already
+				continue // shipping is in m.Shipping
 			}
 			orders.add(o.Vendor, float64(o.Shipping), p.bought[article].chosen[i])
 		}
@@ -135,7 +135,7 @@ func (p *program) payParts() {
 	}
 }
 
-// pay says how the need for a special article is met and adds what it costs.
+// pay writes the rows that meet the need for a special article, and adds what it costs.
 func (p *program) pay(a *market.Article, got purchase, need milp.Expr, cents *milp.Expr) {
 	m := p.market
 	name := a.Kind + " " + a.ID
@@ -156,7 +156,7 @@ func (p *program) pay(a *market.Article, got purchase, need milp.Expr, cents *mi
 	p.Model.Row("enough "+name, minus(met, need), milp.AtLeast, 0)
 }
 
-// orders collects what ships from each vendor: once an order, at the largest shipping of its lines.
+// orders collects the lines ordered from each vendor, who ships once, at the largest shipping of them.
 type orders struct {
 	p       *program
 	cents   *milp.Expr
@@ -195,7 +195,7 @@ func (o *orders) ship() {
 	}
 }
 
-// keep asks that so much of what is to be kept is installed.
+// keep requires that what is to be kept is installed.
 func (p *program) keep(needs map[int]*milp.Expr) {
 	for _, i := range p.Bench.Kept {
 		a := &p.market.Articles[i]
@@ -211,7 +211,7 @@ func (p *program) keep(needs map[int]*milp.Expr) {
 	}
 }
 
-// isCore reports whether a core says how many there are of a kind of part; the bench looks at what is kept of them.
+// isCore reports whether parts of a kind make up a core. Bench.Keeps checks what is to be kept of them.
 func isCore(kind string) bool {
 	return kind == string(catalog.KindBattery) || kind == string(catalog.KindInverter) || kind == string(catalog.KindSolar)
 }

@@ -5,7 +5,8 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// haveMust asks for an option that uses the part every plan has to have; of what makes up a core the space sees to that.
+// haveMust requires an option that uses the part every plan has to have. Parts that make up a core are required by the
+// choice of cores.
 func (p *program) haveMust() {
 	switch p.Bench.MustKind() {
 	case "", "battery", "inverter", "solar":

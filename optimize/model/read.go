@@ -5,7 +5,7 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// Read takes the choice out of a solution.
+// Read returns the choice that a solution stands for.
 func (p *program) Read(s milp.Solution) choice.Choice {
 	c := choice.Choice{Market: p.market}
 	for i, v := range p.supply {

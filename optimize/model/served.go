@@ -9,15 +9,15 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// serve asks that the sun serves its share of the year, hour by hour: what is charged, stored, given and short. A core
-// is simulated before it is solved; only a program of many cores has these rows. Dark hours that follow each other count
-// as one, as the store does nothing but give in them.
+// serve requires that sun and store serve their share of the year, hour by hour: what is charged, stored, given and
+// short. A single core is simulated before it is solved; only a program of many cores has these rows. Consecutive dark
+// hours are one stretch, since the store only gives in them.
 //
 //	charged - given - short <= sun - asked,   stored - stored before <= round_trip charged - given
 //	charged <= charging limit,   stored <= usable energy,   sum short <= (1 - served) sum asked
 //
-// The store that gives at once and charges what it can leaves least short, so that these rows can be met where the
-// simulation serves the share, and nowhere else.
+// A store that gives at once and charges what it can leaves the least short, so these rows can be met if and only if the
+// simulation serves the share.
 func (p *program) serve() {
 	b := p.Bench
 	served := b.Scenario.Limits.Served
@@ -95,7 +95,7 @@ func (p *program) serve() {
 	p.Model.Row("served", short, milp.AtMost, 0)
 }
 
-// stretch is a lit hour, or dark hours on end.
+// stretch is a lit hour, or consecutive dark hours.
 type stretch struct {
 	from, to int
 	lit      bool
@@ -129,13 +129,13 @@ func stretches(b *bench.Bench, supplies []int) []stretch {
 	return list
 }
 
-// yearAlike are supplies of which something of the year is the same.
+// yearAlike is a set of supplies whose year has something in common.
 type yearAlike struct {
-	of     *bench.Supply
-	chosen milp.Var // one of them it is
+	of     *bench.Supply // any of them
+	chosen milp.Var      // 1 if the supply is one of them
 }
 
-// yearsOf gathers the supplies that a figure of the year does not tell apart.
+// yearsOf groups the supplies by a figure of their year.
 func (p *program) yearsOf(figure func(v *bench.Supply) any, name string) []yearAlike {
 	var list []yearAlike
 	var chosen []milp.Expr
@@ -159,8 +159,8 @@ func (p *program) yearsOf(figure func(v *bench.Supply) any, name string) []yearA
 	return list
 }
 
-// roundTrips returns the different round trips of the strings, the best first, and of all but that one a variable that
-// is 1 where a string of it is present.
+// roundTrips returns the different round trips of the strings, the best first, and for each but that one a variable that
+// is 1 if a string with it is present.
 func (p *program) roundTrips() (trips []float64, present []*milp.Var) {
 	of := map[float64][]int{}
 	for i := range p.Space.strings {

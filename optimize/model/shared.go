@@ -8,17 +8,17 @@ import (
 	"cartwright/optimize/market"
 )
 
-// Articles of which there are only so many, or that are cheaper from some quantity on, tie the slots together that use
-// them. shared bounds what a core's slots cost together all the same, by prices: each article has one price a unit, at
-// which every slot takes its cheapest option, and at which the article is handed out at the worst quantity for it. Any
-// prices give a bound (Lagrange's); those that clear the market give a good one. Where a quantity break is in doubt,
-// the quantities below and above it are looked at apart.
+// Articles of which only so many can be had, or that are cheaper from some quantity on, link the slots that use them.
+// shared is a lower bound on what a core's slots cost together in spite of that, by Lagrangian relaxation: each article
+// has one price per unit; at these prices every slot takes its cheapest option, and each article is supplied in the
+// quantity that makes its cost, less its price, least. Any prices give a bound; those at which both quantities agree give
+// a good one. Where a quantity break is in doubt, the quantities below and above it are treated separately.
 type shared struct {
 	slots []sharedSlot
 	goods []good
 }
 
-// sharedSlot is a slot: of each option what costs the same whatever else there is, and what it uses of the goods.
+// sharedSlot is a slot. Each option has a part of its cost that does not depend on other slots, and its uses of goods.
 type sharedSlot struct {
 	count   float64
 	options []sharedOption
@@ -33,12 +33,12 @@ type sharedOption struct {
 type good struct {
 	article *market.Article
 	tax     float64
-	kinks   []float64 // quantities where its cost may bend up
-	doubts  []float64 // quantities from which on a quantity break is the cheaper
+	kinks   []float64 // quantities at which its cost may become steeper
+	doubts  []float64 // quantities from which on a quantity break is cheaper
 	most    float64
 }
 
-// cost returns the least cents of a quantity. Mass costs nothing.
+// cost returns the least cents of a quantity. Mass, which is a good without an article, costs nothing.
 func (g *good) cost(quantity float64) float64 {
 	if g.article == nil {
 		return 0
@@ -46,7 +46,7 @@ func (g *good) cost(quantity float64) float64 {
 	return g.article.LeastCents(quantity, g.tax)
 }
 
-// share finds what some slots share. The first good is the mass that they may have together.
+// share finds what some slots share. The first good is the mass in kg that they may have together.
 func share(slots []slotVars, m *market.Market, mostKg float64) *shared {
 	s, at := &shared{goods: []good{{most: math.Max(0, mostKg), kinks: []float64{0}}}}, map[int]int{}
 	for i := range slots {
@@ -88,7 +88,7 @@ func share(slots []slotVars, m *market.Market, mostKg float64) *shared {
 	return s
 }
 
-// bend finds where the cost of a good bends.
+// bend finds the quantities at which the cost of a good changes its slope.
 func (g *good) bend() {
 	a := g.article
 	g.kinks = []float64{0, a.Have, a.Least, g.most}
@@ -106,26 +106,26 @@ func (g *good) bend() {
 			}
 		}
 	}
-	inside := func(q float64) bool { return q < 0 || q > g.most }
-	g.kinks, g.doubts = slices.DeleteFunc(g.kinks, inside), slices.DeleteFunc(g.doubts, inside)
+	outside := func(q float64) bool { return q < 0 || q > g.most }
+	g.kinks, g.doubts = slices.DeleteFunc(g.kinks, outside), slices.DeleteFunc(g.doubts, outside)
 }
 
-// part is a part of the quantities there can be, with the best prices known for it.
+// part is a range of quantities of each good, with the best prices known for it and their bound in cents.
 type part struct {
-	low, high []float64 // of each good
+	low, high []float64 // by good
 	prices    []float64
 	cents     float64
-	split     int // which good to look at apart, and where; -1: none
+	split     int // the good whose range to split next; -1: none
 	at        float64
 }
 
-// mostParts is how many parts are looked at, and roundsPerPart how often prices are mended in each.
+// mostParts is how many parts are looked at, and roundsPerPart how often prices are improved in each.
 const (
 	mostParts     = 48
 	roundsPerPart = 40
 )
 
-// least returns what the slots cost together at the least; up to enough it is worth finding more.
+// least returns a lower bound in cents on what the slots cost together. It stops once the bound is above enough.
 func (s *shared) least(enough float64) float64 {
 	root := &part{low: make([]float64, len(s.goods)), split: -1}
 	for k := range s.goods {
@@ -159,7 +159,7 @@ func (s *shared) least(enough float64) float64 {
 	}
 }
 
-// mend looks for prices that give a part a higher bound, and for the good to look at apart next.
+// mend looks for prices that give a part a higher bound (Polyak's subgradient step), and for the good to split next.
 func (s *shared) mend(x *part, enough float64) {
 	prices, taken, worst := slices.Clone(x.prices), make([]float64, len(s.goods)), make([]float64, len(s.goods))
 	for range roundsPerPart {
@@ -169,7 +169,7 @@ func (s *shared) mend(x *part, enough float64) {
 			copy(x.prices, prices)
 			s.doubt(x, taken, worst)
 		}
-		apart := 0.0 // each quantity in parts of the most, since metres and kilograms are not alike
+		apart := 0.0 // each quantity as a share of the most, since metres and kilograms differ in size
 		for k := range taken {
 			if off := (taken[k] - worst[k]) / s.goods[k].most; s.goods[k].most > 0 {
 				apart += off * off
@@ -190,8 +190,8 @@ func (s *shared) mend(x *part, enough float64) {
 	}
 }
 
-// at returns the bound of a part at some prices, with what the slots take of each good there and the quantity that is
-// worst for it.
+// at returns the bound of a part at some prices. It fills in what the slots take of each good at them, and the quantity
+// of each good at which its cost less its price is least.
 func (s *shared) at(x *part, prices, taken, worst []float64) float64 {
 	cents := 0.0
 	clear(taken)
@@ -235,7 +235,7 @@ func (s *shared) at(x *part, prices, taken, worst []float64) float64 {
 	return cents
 }
 
-// doubt chooses the good that the bound undercharges most, where a quantity break is in doubt.
+// doubt chooses the good whose cost the bound understates most, among those with a quantity break within the part.
 func (s *shared) doubt(x *part, taken, worst []float64) {
 	x.split = -1
 	most := 0.0
@@ -253,7 +253,7 @@ func (s *shared) doubt(x *part, taken, worst []float64) {
 	}
 }
 
-// parts has the one of the least bound first.
+// parts is a heap with the part of the least bound first.
 type parts []*part
 
 func (h parts) Len() int           { return len(h) }

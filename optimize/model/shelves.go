@@ -10,8 +10,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// standModules puts every module on a shelf. The highest shelf comes first, for of plans that tie the one is taken
-// whose counts are least in order: nothing stands high up that has room below.
+// standModules puts every module on a shelf. The variables of the highest shelf come first: of plans that tie, the one
+// whose variables are least in order is taken, so nothing stands high up that has room below.
 func (p *program) standModules() {
 	shelves := p.Bench.Scenario.Cart.Shelves
 	fromAbove := make([]int, len(shelves))
@@ -46,8 +46,8 @@ func (p *program) standModules() {
 	}
 }
 
-// setDown sees that the modules on a shelf stand in whole columns: of one kind alone their number says it all, of
-// several each kind takes columns, all turned one way, and together no more than the length.
+// setDown requires that the modules on a shelf stand in whole columns, each kind turned one way, and together within the
+// length. With a single kind the bound on its number is enough.
 func (p *program) setDown(s int, shelf *scenarios.Shelf) {
 	kinds := 0
 	for i := range p.Space.strings {

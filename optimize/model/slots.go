@@ -12,7 +12,7 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// laySupply gives every inverter its main and its feeder.
+// laySupply adds the slots of every inverter: mains, solar runs and string fuses, feeders.
 func (p *program) laySupply() {
 	least, most := p.fault()
 	for i, at := range p.Space.supplies {
@@ -57,7 +57,7 @@ func (p *program) laySupply() {
 	}
 }
 
-// layFixed fills what every plan has.
+// layFixed adds the slots that every plan has.
 func (p *program) layFixed() {
 	least, most := p.fault()
 	for _, s := range p.Bench.Fixed {
@@ -78,7 +78,7 @@ func (p *program) layFixed() {
 	}
 }
 
-// layBusbars chooses the pair of bus bars.
+// layBusbars adds the slot of the pair of bus bars.
 func (p *program) layBusbars() {
 	current := func(v *bench.Supply) float64 { return wiring.BusbarA(v.BusA) }
 	least := -p.largestSupply(func(v *bench.Supply) float64 { return -current(v) })
@@ -93,13 +93,13 @@ func (p *program) layBusbars() {
 	p.slot(choice.SlotBusbar, 0, s, just(1), 1, 1)
 }
 
-// layCasters chooses the set of casters; what they must carry is known once everything is weighed.
+// layCasters adds the slot of the set of casters; the row for what they must carry is in weigh.
 func (p *program) layCasters() {
 	s := market.Slot{Name: "casters", Count: 1, Options: p.usable(p.Bench.Casters, p.Bench.Tips.HeavyCasters, nil, nil)}
 	p.slot(choice.SlotCasters, 0, s, just(1), 1, 1)
 }
 
-// fillSlots makes the variables of every slot: how many of its count each option fills.
+// fillSlots makes the variables of every slot: how many of it each option fills.
 func (p *program) fillSlots() {
 	for at := range p.slots {
 		if p.ended() {

@@ -11,41 +11,42 @@ import (
 	"cartwright/optimize/question"
 )
 
-// The smallest differences that matter: a hundredth of a cent, so that of two bills that
-// near the one of fewer whole cents is not passed over; a gram of mass.
+// The smallest differences that matter: a hundredth of a cent, in currency units, so that of two bills that
+// are nearly the same the one with fewer whole cents is not missed; and a gram, in kg.
 const (
 	centResolution = 0.0001
 	gramResolution = 0.001
 )
 
 // tieSlack is how far above the best a first figure still counts as equal, in currency units or
-// kilograms: the engine's rounding, far below a cent or a gram.
+// kilograms. It allows for the engine's rounding and is far below a cent or a gram.
 const tieSlack = 1e-6
 
-// tieWork is how much work a tie-break may take, in pivots and nodes, a second or so: some are as hard as they are
-// unimportant. A plan whose tie is not broken by then stands as it is.
+// tieWork is how much work a tie-break may take, in pivots and nodes; that is a second or so. Some ties are as hard to
+// break as they are unimportant. A plan whose tie is not broken by then is kept as it is.
 const tieWork = 100000
 
 // Ask is what a core is solved for.
 type Ask struct {
 	By     question.By
-	Market *market.Market // at whose prices; nil: with every order to be decided
-	// strict holds the unrounded cost to the budget. Without it the cost may be above by what rounding the
-	// bill line by line could take off, and the finished bill has to be looked at.
+	Market *market.Market // whose prices count; nil: the program decides every order
+	// Strict holds the unrounded cost to the budget. Without it the cost may be above by what rounding the
+	// bill line by line could take off, and the finished bill has to be checked.
 	Strict bool
-	// Patient leaves out the limit of work that a mere tie-break has: the answer decides whether there is a plan.
+	// Patient lifts the limit of work that a tie-break has, where the answer decides whether there is a plan.
 	Patient bool
 	// Keep asks for the evidence, not only for the answer.
 	Keep bool
-	// Where tied, the first figure is held to first and the second is made least; only one of at most below
+	// Where Tied, the first figure is held to First and the second is minimised; only a second figure of at most Below
 	// is of interest.
 	Tied         bool
 	First, Below float64
 	// Most, where it is not 0, is a cost beyond which no plan is of interest, in currency units.
 	Most float64
-	// Work, where given, is how much the solver may do, as of milp.Options.
+	// Work, where given, is how much the solver may do, as in milp.Options.
 	Work int64
-	// Settle, of what is tied, asks for no better second figure but for one and the same plan of all that have it.
+	// Settle, with Tied, asks for no better second figure, but for the same one of all plans that have both figures,
+	// whichever engine solves.
 	Settle bool
 }
 
@@ -53,19 +54,19 @@ type Ask struct {
 type Answer struct {
 	Status  milp.Status
 	Choice  choice.Choice
-	First   float64 // the figure that was made least, unrounded
+	First   float64 // the figure that was minimised, unrounded
 	Second  float64 // the other one
-	Ended   bool    // cut short by time: what is not proved of it, more time may prove
+	Ended   bool    // cut short by time: more time may prove what is not proved
 	Solves  int
 	Checked int // certificates that passed the checker
 	Retries []string
-	// Evidence is of each solving, where it was asked for.
+	// Evidence is of each solve, where it was asked for.
 	Evidence []*milp.Evidence
 	Err      error
 }
 
-// LeastCents returns what no plan of a core costs less than at the prices of a market, by sums over what the core can use
-// there; beyond enough it is not asked how much more.
+// LeastCents returns a lower bound in cents on what any plan of a core costs at the prices of a market, worked out
+// without the solver. It stops once the bound is above enough.
 func LeastCents(b *bench.Bench, c *bench.Core, m *market.Market, enough float64) float64 {
 	return layCore(b, c, &Ask{Market: m}).leastCents(enough)
 }
@@ -106,7 +107,7 @@ func Solve(ctx context.Context, b *bench.Bench, c *bench.Core, k Ask) Answer {
 	solve := p.Model.Solve
 	if k.Settle {
 		p.Model.Row("no more of the second figure", other, milp.AtMost, k.Below+otherResolution/2)
-		var both milp.Expr // nothing is taken that is not needed, for all that what is tied may be a little more
+		var both milp.Expr // within the slack of both rows nothing should be taken that is not needed
 		objective = *both.AddExpr(1, p.Cost).AddExpr(1, p.Mass)
 		o, solve = milp.Options{Work: tieWork}, p.Model.First
 	}

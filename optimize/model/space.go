@@ -7,7 +7,7 @@ import (
 	"cartwright/optimize/market"
 )
 
-// WholeSpace is the space of every plan there is. Its program may be large: writing it ends where the context does.
+// WholeSpace is the space of all plans. Its program may be large; writing it stops when the context ends.
 func WholeSpace(ctx context.Context, b *bench.Bench) space {
 	sp := space{CannotTip: !b.Tips.Matter(), hourly: true, ended: func() bool { return ctx.Err() != nil }}
 	for i := range b.Supplies {
@@ -26,13 +26,13 @@ func WholeSpace(ctx context.Context, b *bench.Bench) space {
 type space struct {
 	supplies []int
 	strings  []stringRange
-	// CannotTip says that no cart of this space tips: no row for it is written, and of options only the lightest
-	// and cheapest are kept.
+	// CannotTip says that no cart of this space tips: no row for it is written, and heavier options are not kept for
+	// their mass.
 	CannotTip bool
-	market    *market.Market // nil: the bench's own, with every order to be decided
+	market    *market.Market // nil: the bench's own, whose orders the program decides
 	strict    bool           // the unrounded cost is held to the budget
-	ended     func() bool    // writing its program is to end; nil: never
-	hourly    bool           // the share served is asked for by rows for each hour; else it was looked into before
+	ended     func() bool    // says that writing the program is to stop; nil: never
+	hourly    bool           // the share served is required by rows for each hour; else it was simulated before
 }
 
 // stringRange bounds the number of strings of a stack.

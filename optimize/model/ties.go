@@ -11,24 +11,24 @@ import (
 // tieNodes is how many partial supports canBeWithin looks at before it leaves the question to the solver.
 const tieNodes = 50000
 
-// pick is one thing to choose an option for, with the least that this and the later picks cost and weigh.
+// pick is one place in a slot, with the least that this and the later picks cost in cents and weigh in kg.
 type pick struct {
 	options           []market.Option
-	again             bool // another of the same slot: options from the last one's on
+	again             bool // another place of the same slot: only options from the one before on, as order does not matter
 	restCents, restKg float64
 }
 
-// canBeWithin reports whether some support of a single core costs at most so many cents, unrounded and
-// all included, and weighs at most so much together with the core. It looks at sums only, so yes may be
-// too hopeful; no is sure. It answers without a solver the question behind most ties: is there any other
-// plan at all that costs no more and weighs less?
+// canBeWithin reports whether some support of a single core could cost at most so many cents, unrounded and
+// all included, and weigh at most so much, both together with the core. It looks at sums only, so true may be
+// wrong; false is certain. Without a solver it answers the question behind most ties: is there any other
+// plan that costs no more and weighs less?
 func (p *program) canBeWithin(cents, kg float64) bool {
 	coreCents, coreKg := p.core()
 	t := tieSearch{picks: p.picks()}
 	return t.reach(0, 0, cents-coreCents, kg-coreKg)
 }
 
-// core returns what a single core costs at the least, shipping that is paid included, and weighs without its support.
+// core returns the least cost in cents of a single core, paid shipping included, and its mass, both without its support.
 func (p *program) core() (cents, kg float64) {
 	m := p.market
 	cents, kg = (1+m.Tax)*m.Shipping-m.Credit, p.Bench.FixedKg
@@ -48,8 +48,8 @@ func (p *program) core() (cents, kg float64) {
 	return cents, kg
 }
 
-// leastCents returns what no plan of a single core costs less than, by sums only; beyond enough it is not asked how much
-// more.
+// leastCents returns a lower bound in cents on any plan of a single core, worked out without the solver. It stops once
+// the bound is above enough.
 func (p *program) leastCents(enough float64) float64 {
 	cents, _ := p.core()
 	least := math.Inf(1)
@@ -59,7 +59,7 @@ func (p *program) leastCents(enough float64) float64 {
 	return cents + least
 }
 
-// picks lists what is to be chosen, the slots with most options first: then a wrong turn shows early.
+// picks lists what is to be chosen, the slots with the most options first, so that a dead end shows early.
 func (p *program) picks() []pick {
 	slots := make([]market.Slot, 0, len(p.slots))
 	for i := range p.slots {
@@ -87,8 +87,8 @@ type tieSearch struct {
 	nodes int
 }
 
-// reach reports whether the picks from at on fit into what is left of cost and mass; also where too many
-// nodes have been looked at to know.
+// reach reports whether the picks from at on fit into what is left of cost and mass. It says so too where too many
+// nodes have been tried to know.
 func (t *tieSearch) reach(at, from int, cents, kg float64) bool {
 	const hair = 1e-7 // cents and kg, against the rounding of sums
 	if at == len(t.picks) {
@@ -112,7 +112,7 @@ func (t *tieSearch) reach(at, from int, cents, kg float64) bool {
 	return false
 }
 
-// within turns a tied ask into the cost in cents and the mass that a better plan may have at most.
+// within returns the most cost in cents and mass in kg that a better plan than a tied one may have.
 func (k *Ask) within(resolution float64) (cents, kg float64) {
 	first, second := k.First+tieSlack, k.Below-resolution
 	if k.By == question.ByMass {

@@ -29,7 +29,7 @@ func (p *program) mostUsed() map[int]float64 {
 	}
 	for i := range p.slots {
 		v := &p.slots[i]
-		largest := map[int]float64{} // one option fills a slot's place, the thirstiest at worst
+		largest := map[int]float64{} // one option fills a place, at worst the one that uses most
 		for j := range v.slot.Options {
 			for _, u := range v.slot.Options[j].Uses {
 				largest[u.Article] = math.Max(largest[u.Article], u.Quantity)
@@ -42,11 +42,11 @@ func (p *program) mostUsed() map[int]float64 {
 	return most
 }
 
-// trimRounds is how often what is left is looked at again: each time fewer options need less.
+// trimRounds is how often options are trimmed: with fewer options less is needed, so more can be trimmed.
 const trimRounds = 3
 
-// trim leaves out, of a single core at orders that are decided, the quantity breaks that it cannot reach, then articles
-// that are not worth having even at their least price, and whatever that shows to be dominated.
+// trim leaves out of a single core, where the orders are decided, the quantity breaks that it cannot reach, articles
+// that are not worth having even at their least price, and the options that are then dominated.
 func (p *program) trim() {
 	if !p.fixed() || !p.market.ShippingFixed {
 		return
@@ -82,7 +82,7 @@ func (p *program) size() int {
 	return n
 }
 
-// spare leaves an article out where something else does as well in every slot that could use it.
+// spare leaves an article out where other options do as well in every slot that could use it.
 func (p *program) spare(a *market.Article) {
 	if len(a.Offers) == 0 || a.Have > 0 || a.Keep > 0 || p.market.Must == a.Position || isCore(a.Kind) {
 		return
@@ -99,7 +99,7 @@ func (p *program) spare(a *market.Article) {
 	}
 }
 
-// heavy reports whether mass in a slot may help the cart stand.
+// heavy reports whether more mass in a slot may help against tipping.
 func (p *program) heavy(v *slotVars) bool {
 	if p.Space.CannotTip {
 		return false

@@ -34,8 +34,8 @@ func just(n int) milp.Expr {
 	return e
 }
 
-// usable returns the options that serve, with what no longer tells them apart taken out by alike, and
-// without those that another dominates. Heavy says that mass may help there against tipping.
+// usable returns the options that serve, without those that another dominates. First alike, where given, makes figures
+// equal whose difference no longer matters. Heavy says that mass may help there against tipping.
 func (p *program) usable(options []market.Option, heavy bool, serves func(*market.Option) bool, alike func(*market.Option)) []market.Option {
 	heavy = heavy && !p.Space.CannotTip
 	if p.market.ShippingFixed {
@@ -44,7 +44,7 @@ func (p *program) usable(options []market.Option, heavy bool, serves func(*marke
 	return p.serving(options, heavy, serves, alike)
 }
 
-// serving is usable of options that have their prices.
+// serving is usable for options that have their prices.
 func (p *program) serving(options []market.Option, heavy bool, serves func(*market.Option) bool, alike func(*market.Option)) []market.Option {
 	kept := make([]market.Option, 0, len(options))
 	for i := range options {
@@ -60,7 +60,7 @@ func (p *program) serving(options []market.Option, heavy bool, serves func(*mark
 	return p.market.Prune(kept, heavy)
 }
 
-// fixed reports whether supply and strings are given: then currents and connections are, too.
+// fixed reports whether supply and strings are given, and with them currents and connections.
 func (p *program) fixed() bool {
 	for _, r := range p.Space.strings {
 		if r.lo != r.hi {
@@ -70,7 +70,7 @@ func (p *program) fixed() bool {
 	return len(p.Space.supplies) == 1
 }
 
-// breaksAll takes the interrupting rating out of an option that breaks every fault there can be.
+// breaksAll returns a function that makes the interrupting rating of an option +Inf if it breaks every possible fault.
 func breaksAll(most float64) func(*market.Option) {
 	return func(o *market.Option) {
 		if plan.AtLeast(o.InterruptingA, most) {
@@ -79,8 +79,8 @@ func breaksAll(most float64) func(*market.Option) {
 	}
 }
 
-// layStrings gives every string a cable and a device that can break what the others feed into its fault. Strings of one
-// kind are wired alike: where their number is given, they are one slot of as much.
+// layStrings adds the slots of the strings, with the options that can break the least fault current there can be. Strings
+// of one kind are wired alike, so where their number is given they are one place whose options count for all.
 func (p *program) layStrings() {
 	for i, r := range p.Space.strings {
 		if p.ended() {
@@ -91,7 +91,7 @@ func (p *program) layStrings() {
 		if classes == nil {
 			continue
 		}
-		calm := wiring.StringFaultA(k.ShortA, math.Max(k.ShortA, least)) // holds in the whole space
+		calm := wiring.StringFaultA(k.ShortA, math.Max(k.ShortA, least)) // the least fault current in the whole space
 		serves := func(o *market.Option) bool { return plan.AtLeast(o.InterruptingA, calm) }
 		alike := breaksAll(math.Max(k.ShortA, most-k.ShortA))
 		if r.lo == r.hi {
@@ -119,9 +119,9 @@ func (p *program) layStrings() {
 	}
 }
 
-// stringOptions returns the options of the i-th string range beside any supply of the space, on a bus of any number of
-// strings there may be; nil where there is no such run. Those that serve beside the same supplies and numbers are a
-// class: of two classes none takes another's place, however cheap it is.
+// stringOptions returns the options of the i-th string range with any supply of the space, on a bus of any number of
+// strings there may be; nil where there is no such run. Those that serve with the same supplies and numbers of strings
+// are a class. An option never dominates one of another class, however cheap it is.
 func (p *program) stringOptions(i int) [][]market.Option {
 	if p.Bench.Scenario.Run(scenarios.RunString) == nil {
 		return nil
@@ -166,7 +166,7 @@ func (p *program) stringOptions(i int) [][]market.Option {
 	return classes
 }
 
-// fewestStrings and mostStrings return how many strings there are in the space at the least and at the most.
+// fewestStrings and mostStrings return the least and the most strings in the space; the least is at least 1.
 func (p *program) fewestStrings() int {
 	n := 0
 	for _, r := range p.Space.strings {

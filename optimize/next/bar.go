@@ -14,23 +14,23 @@ import (
 
 // Bar says why months go by with nothing on the cart.
 type Bar struct {
-	Until int // the first month in which a cart stands
-	// Least is the core of the cart that what is owned and parts of the target make for the least outlay, Cost that
-	// outlay, Short how much of it is not in hand now.
+	Until int // the first month with a complete cart
+	// Least is the core of the cart that can be built from owned parts and parts of the target for the least outlay, Cost
+	// is that outlay, and Short what of it is not in hand now.
 	Least plan.Core
 	Cost  plan.Money
 	Short plan.Money
-	// Reasons says of cheaper cores why they cannot stand.
+	// Reasons says why cheaper cores cannot be built.
 	Reasons []string
 }
 
-// barred is a core that cannot stand on the way, and why.
+// barred is a core that cannot be built on the way, and why.
 type barred struct {
 	cents float64 // the least it could cost
 	words string
 }
 
-// mostReasons is how many cores that cannot stand are told of.
+// mostReasons is how many reasons are given.
 const mostReasons = 3
 
 // bar says why nothing stands on the cart in the first months; nil where something does.
@@ -59,7 +59,7 @@ func (w *way) bar(months []Month) *Bar {
 	return out
 }
 
-// noteUnfit notes the owned inverters that do not serve at all. They would cost nothing.
+// noteUnfit notes the owned inverters that do not serve at all: a reader may wonder why they are not used.
 func (w *way) noteUnfit(b *bench.Bench) {
 	for _, h := range w.p.Scenario.Have {
 		serves := slices.ContainsFunc(b.Supplies, func(v bench.Supply) bool { return v.Inverter.ID == h.PartID })
@@ -78,11 +78,11 @@ func isInverter(b *bench.Bench, id string) bool {
 	return false
 }
 
-// note notes a core that cannot stand, with the first condition it does not meet.
+// note notes a core that cannot be built, with the first condition it does not meet.
 func (w *way) note(b *bench.Bench, o *bound.Bounds, c *bench.Core, f bound.Figures) {
 	v, strings := &b.Supplies[c.Supply], b.StringsOf(c)
 	what := coreWords(strings, v)
-	words := what + ": of the parts of this plan no cart can be wired and built that stands"
+	words := what + ": it cannot be wired and built from the parts of this plan so that it does not tip"
 	switch {
 	case !energy.Carries(strings, v.DrawA):
 		words = fmt.Sprintf("%s: the batteries give %s A, the inverter may draw %s A (batteries.csv, max_discharge_a)", what,

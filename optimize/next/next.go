@@ -25,7 +25,7 @@ type Purchase struct {
 	Line      plan.Money
 }
 
-// Month is what happens in a month and what stands on the cart after it.
+// Month is what happens in a month and what is on the cart after it.
 type Month struct {
 	Month    int        // 0 is now
 	Cash     plan.Money // in hand before
@@ -35,7 +35,7 @@ type Month struct {
 	Tax      plan.Money
 	Left     plan.Money
 	Outlay   plan.Money // all that was spent so far, less what was sold
-	// Cart is what stands complete and safe on the cart after the month's purchases; nil: nothing yet.
+	// Cart is the complete and safe cart after the month's purchases; nil: none yet.
 	Cart *plan.Plan
 	// CostPerUsableKWh is the outlay so far over the cart's usable energy; 0 without a cart.
 	CostPerUsableKWh float64
@@ -50,7 +50,7 @@ type Sequence struct {
 	// Target is the plan that is reached, in month Reached; Within says whether that is within the horizon.
 	Target  *plan.Plan // nil: no plan is possible at all
 	Reached int
-	Never   bool // nothing is put aside and the cash will not do
+	Never   bool // the target is never reached: the cash is not enough, and nothing or too little is saved
 	Horizon int
 	Within  bool
 	// EnergyOnTheWay is the sum over the months before the target of the usable kWh on the cart.
@@ -69,10 +69,10 @@ type Options struct {
 // DefaultMonths is how many months Next looks ahead.
 const DefaultMonths = 24
 
-// longestMonths bounds what a sequence is worked out for, horizon or not: fifty years.
+// longestMonths is the longest sequence that is worked out, whatever the horizon: fifty years.
 const longestMonths = 600
 
-// ErrNoSavings is returned where the scenario says nothing of money put aside.
+// ErrNoSavings is returned where the scenario states no savings.
 var ErrNoSavings = errors.New("the scenario has no savings; add savings: {now: 500, per_month: 200}")
 
 // NoRankError is returned where there are fewer plans than the rank to reach.
@@ -83,15 +83,14 @@ func (e *NoRankError) Error() string {
 	return fmt.Sprintf("there is no plan %d: there are %d", e.Asked, e.Plans)
 }
 
-// Find finds the purchase sequence that reaches the target in the earliest month, of these one with the
-// least total outlay, and of these the one with the most usable energy on the cart on the way.
+// Find finds the purchase sequence that reaches the target in the earliest month, among those one with the
+// least total outlay, and among those the one with the most usable energy on the cart on the way.
 //
-// What is bought is not sold again, so whatever reaches the target has bought a whole plan and costs at
-// least what the cheapest plan costs. The earliest month is therefore the first whose cash is enough for
-// that plan, the least outlay is its cost, and every month before can buy parts of it only: a thin cable
-// now and a thick one later never wins where the final cable serves. What is left to decide, exactly, is
-// the order: which parts in which month, so that what stands on the cart on the way is safe and most.
-// The cash takes the place of the scenario's budget.
+// What is bought is not sold again, so every sequence that reaches the target buys the whole of it and costs at least
+// what it costs. The earliest month is therefore the first whose cash is enough for the target, the least outlay is its
+// cost, and every month before can only buy parts of it: a thin cable now and a thick one later never wins where the
+// final cable serves. What is left to decide, and decided exactly, is which parts to buy in which month, so that the cart
+// is safe on the way and has the most usable energy. The cash takes the place of the scenario's budget.
 func Find(ctx context.Context, p question.Problem, o Options) (*Sequence, error) {
 	if p.Scenario.Savings == nil {
 		return nil, ErrNoSavings
@@ -143,7 +142,7 @@ func Find(ctx context.Context, p question.Problem, o Options) (*Sequence, error)
 	return out, nil
 }
 
-// stage is a cart that can stand on the way to the target.
+// stage is a complete cart on the way to the target.
 type stage struct {
 	usable float64   // Wh
 	needs  []float64 // by the way's lines: how much of each has to be bought
@@ -156,7 +155,7 @@ type line struct {
 	order int // lines of the same order are bought in the same month; -1: by the piece, in any month
 }
 
-// way is everything a sequence to a target is put together from.
+// way is everything from which a sequence to a target is made.
 type way struct {
 	p      question.Problem
 	target *plan.Plan
@@ -170,7 +169,7 @@ type way struct {
 	barred []barred  // with none of them made
 }
 
-// newWay works out the carts that can stand on the way.
+// newWay works out the carts that can be built on the way.
 func newWay(ctx context.Context, p question.Problem, target *plan.Plan, money saving) (*way, error) {
 	w := &way{p: p, target: target, money: money}
 	w.collectLines()
@@ -189,9 +188,9 @@ func newWay(ctx context.Context, p question.Problem, target *plan.Plan, money sa
 	return w, nil
 }
 
-// collectLines lists what the target buys. Lines of a vendor that are shipped for money come in one order,
-// since a second order would cost more than the target; so does a line bought at a quantity break. A line
-// that its vendor ships for nothing can come at any time.
+// collectLines lists what the target buys. All lines of a vendor that are shipped for money are one order,
+// since a second order would cost more than the target; so is each line bought at a quantity break. A line
+// that is shipped for nothing can be bought in any month.
 func (w *way) collectLines() {
 	orderOf := map[string]int{}
 	for _, l := range w.target.Bill {
@@ -246,8 +245,8 @@ func (w *way) shipping(vendor string) plan.Money {
 	return most
 }
 
-// holdings returns what is owned once the given quantities of the lines are bought and a set of the early
-// sales is made; all others that the target makes are.
+// holdings returns what is owned once the given quantities of the lines are bought and a set of the early sales is
+// made. The target's other sales are made in the first month.
 func (w *way) holdings(bought []float64, sold int) []scenarios.Holding {
 	count, ends := map[string]float64{}, map[string]int{}
 	var order []string

@@ -5,18 +5,17 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// sale is one piece that the target sells, or a length of cable. It may wait, and serve on the way, or be
-// made early, when that lets more be bought; one that is not among the way's early ones is made in the first
-// month.
+// sale is one piece, or a length of cable, that the target sells. Where it is among way.early, it may be sold later and
+// serve on the way, or sooner so that more can be bought; else it is sold in the first month.
 type sale struct {
 	bill plan.Line
 }
 
-// mostEarly bounds the sales that may wait, and with it how many sets of them are looked into.
+// mostEarly bounds the sales that may wait, and with them how many sets of sales are tried.
 const mostEarly = 6
 
-// collectSales lists what the target sells, piece by piece, since one may go while another still serves.
-// Batteries and inverters come first: where there are more pieces than can wait, these do.
+// collectSales lists what the target sells, piece by piece, since one may be sold while another still serves.
+// Batteries and inverters come first: if there are more pieces than mostEarly, these may wait.
 func (w *way) collectSales() {
 	for _, first := range []bool{true, false} {
 		for _, l := range w.target.Bill {
@@ -48,8 +47,8 @@ func pieces(l plan.Line) []plan.Line {
 	return list
 }
 
-// inOrder reports whether a set of early sales takes pieces of a kind from the first on. Any other set is
-// worth the same as one that does.
+// inOrder reports whether a set of early sales takes pieces of a part from the first on. Pieces of a part are equal, so
+// any other set is worth the same as one that does.
 func (w *way) inOrder(sold int) bool {
 	for bit := 1; bit < len(w.early); bit++ {
 		same := w.sales[w.early[bit]].bill.Part == w.sales[w.early[bit-1]].bill.Part
@@ -60,7 +59,7 @@ func (w *way) inOrder(sold int) bool {
 	return true
 }
 
-// earlyBit returns which bit of a set a sale is, -1 where it does not wait.
+// earlyBit returns the bit of a sale in a set of early sales, -1 where it is made in the first month.
 func (w *way) earlyBit(sale int) int {
 	for bit, at := range w.early {
 		if at == sale {

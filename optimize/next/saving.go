@@ -6,8 +6,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// PerMonthWithin returns the least that has to be put aside every month, in whole cents, for an amount to
-// be in hand within some months (none counts as one); 0 where what is in hand will do.
+// PerMonthWithin returns the least that has to be saved every month, in whole cents, to have an amount in
+// hand within some months (0 counts as 1); 0 where what is in hand is enough.
 func PerMonthWithin(s *scenarios.Scenario, amount plan.Money, months int) plan.Money {
 	short := catalog.Cents(amount) - s.Sold
 	if s.Savings != nil {
@@ -20,7 +20,7 @@ func PerMonthWithin(s *scenarios.Scenario, amount plan.Money, months int) plan.M
 	return plan.Money((short + n - 1) / n)
 }
 
-// saving is money that grows month by month.
+// saving is money that grows by the same amount every month.
 type saving struct {
 	cash, perMonth catalog.Cents
 }
@@ -40,8 +40,8 @@ func (s saving) firstMonth(amount catalog.Cents) (int, bool) {
 	return int((short + s.perMonth - 1) / s.perMonth), true
 }
 
-// MonthOf returns the first month in which what is in hand and what is saved comes to an amount, 0 being now, and
-// whether there is one.
+// MonthOf returns the first month, 0 being now, in which what is in hand and what is saved reach an amount, and whether
+// there is one.
 func MonthOf(s *scenarios.Scenario, amount plan.Money) (month int, ok bool) {
 	money := saving{cash: s.Sold}
 	if s.Savings != nil {

@@ -18,7 +18,7 @@ type owning struct {
 	bought []float64 // by line
 	sold   int       // set of early sales made
 	energy float64   // Wh summed over the months so far
-	stage  *stage    // what stands on the cart; nil: nothing
+	stage  *stage    // the cart; nil: none
 	last   *owning   // the month before
 }
 
@@ -58,7 +58,7 @@ func (w *way) nextLevel(ctx context.Context, level []*owning, month int) []*owni
 		}
 		for sold := range w.stages {
 			if before.sold&^sold != 0 || !w.inOrder(sold) {
-				continue // what is sold stays sold
+				continue // a sale is never undone
 			}
 			w.reach(before, sold, before.bought, month, seen, &order)
 			for i := range w.stages[sold] {
@@ -108,7 +108,7 @@ func covers(bought, needs []float64) bool {
 	return true
 }
 
-// with returns what is bought once a stage's needs are met, whole orders taken together.
+// with returns what is bought once a stage's needs are met, with every order begun bought whole.
 func (w *way) with(bought []float64, st *stage) []float64 {
 	out := append([]float64(nil), bought...)
 	placed := make([]bool, w.orders)
@@ -132,8 +132,8 @@ func (w *way) outlay(bought []float64, sold int) plan.Money {
 	return spend + shipping + tax - w.credit(sold)
 }
 
-// spent returns the money for purchases: lines and tax rounded to the cent on the sum so far, so that the
-// whole adds up to the target's bill.
+// spent returns the money for purchases. Lines and tax are rounded to the cent on the sum so far, so that the
+// months add up to the target's bill.
 func (w *way) spent(bought []float64) (spend, shipping, tax plan.Money) {
 	placed := make([]bool, w.orders)
 	for i, n := range bought {
@@ -153,7 +153,7 @@ func (w *way) spent(bought []float64) (spend, shipping, tax plan.Money) {
 	return spend, shipping, catalog.RoundCents(w.p.Scenario.Tax * float64(spend+shipping))
 }
 
-// lineCents returns what the first so many of a line cost.
+// lineCents returns the cost in cents of the first n of a line.
 func (w *way) lineCents(i int, n float64) plan.Money {
 	l := &w.lines[i].bill
 	if n >= l.Buy {
@@ -162,7 +162,7 @@ func (w *way) lineCents(i int, n float64) plan.Money {
 	return catalog.RoundCents(n * 100 * l.UnitPrice)
 }
 
-// tell writes the months of a sequence from its steps, the target's last, and audits every cart.
+// tell fills in the months of a sequence from its steps, the target last, and audits every cart.
 func (w *way) tell(out *Sequence, steps []*owning) error {
 	before := &owning{bought: make([]float64, len(w.lines)), sold: -1}
 	whole := &owning{bought: make([]float64, len(w.lines)), sold: 1<<len(w.early) - 1}
@@ -221,7 +221,7 @@ func (w *way) purchases(before, after *owning) []Purchase {
 	return list
 }
 
-// auditCart audits a cart on the way: all but the loads' peaks, autonomy and recharge has to hold.
+// auditCart audits a cart on the way: everything except the loads' peaks, autonomy and recharge has to hold.
 func (w *way) auditCart(p *plan.Plan, o *owning) error {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = w.holdings(o.bought, o.sold), 0, nil

@@ -16,8 +16,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// findStages finds every core that can stand safely on the cart from what is owned, with a set of the
-// early sales made, and from parts of the target; and for each the least of the target's parts it needs.
+// findStages finds every core that makes a safe cart from owned parts, with a set of the early sales made, and from parts
+// of the target; and for each the least of the target's parts it needs.
 func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 	b, err := w.partialBench(ctx, w.holdings(nil, sold))
 	if err != nil || len(b.Reasons) > 0 {
@@ -74,8 +74,8 @@ func next(counts []int, most func(j int) int) bool {
 }
 
 // partialBench lays out the carts on the way: all limits of safety hold, but autonomy, recharge and the
-// loads' peaks need not be met yet. The target's lines can be bought at the target's prices, no more of
-// each than the target has.
+// loads' peaks need not be met yet. The target's lines can be bought at the target's prices, at most as many of each as
+// the target buys.
 func (w *way) partialBench(ctx context.Context, have []scenarios.Holding) (*bench.Bench, error) {
 	s := *w.p.Scenario
 	s.Have, s.AutonomyH, s.Recharge = have, 0, nil
@@ -102,8 +102,8 @@ func (w *way) partialBench(ctx context.Context, have []scenarios.Holding) (*benc
 	return b, b.LayAll(ctx)
 }
 
-// needsOf returns how much of each line of the target a choice buys. A part of which the target has two
-// lines takes from the first as far as it goes.
+// needsOf returns how much of each line of the target a choice buys. Where the target has two lines of a part, the first
+// is used up before the second.
 func (w *way) needsOf(b *bench.Bench, c *choice.Choice) []float64 {
 	needs := make([]float64, len(w.lines))
 	quantities := choice.Quantities(b, c)
@@ -128,8 +128,8 @@ func (w *way) needsOf(b *bench.Bench, c *choice.Choice) []float64 {
 	return needs
 }
 
-// owned makes a plan one of parts that are all owned: what it says to buy is bought by the time it stands.
-// Crimped ends are never owned; they stay the plan's only cost.
+// owned turns a plan into one whose parts are all owned: what it says to buy has been bought by then.
+// Ends are never owned; they remain the plan's only cost.
 func (w *way) owned(p plan.Plan) plan.Plan {
 	var bill []plan.Line
 	was := p.Cost

@@ -2,9 +2,9 @@ package plan
 
 import "math"
 
-// The names of a plan's limits, as they stand in Plan.Limits and are checked by the audit. Beside each:
-// what the value is, what the limit is, the unit, and which way it must go. A limit the scenario leaves
-// open (no push force, no budget, a shelf with no maximum mass) is not listed.
+// The names of a plan's limits, as Plan.Limits has them and the audit checks them. Beside each: what the value is,
+// which way it must go, what the limit is, and the unit. A limit the scenario leaves open (no push force, no
+// budget, a shelf with no maximum mass) is not listed.
 const (
 	LimitAutonomy      = "autonomy"            // hours the plan runs >= hours asked for, h
 	LimitPower         = "power"               // continuous watts of all units >= peak of the loads, W
@@ -26,14 +26,14 @@ const (
 	LimitBusbarStuds   = "bus bar studs"       // connections on a bar <= its studs, each
 	LimitSpaces        = "load-centre spaces"  // poles of branch and feeder breakers <= spaces, each; where stated
 	LimitServed        = "served"              // share of the year from sun and store >= the share asked for, no unit
-	LimitShelfRoom     = "shelf room: "        // and the name of each shelf; columns' part of length and gap <= 1, no unit
-	LimitShelfMass     = "shelf mass: "        // and the name of each shelf; modules' mass <= most, kg
+	LimitShelfRoom     = "shelf room: "        // then the shelf's name; share of its length that columns take <= 1, no unit
+	LimitShelfMass     = "shelf mass: "        // then the shelf's name; modules' mass <= most, kg
 )
 
 // BindingShare is the part of a limit below which what is left of it counts as nothing: a limit binds
-// where slack <= BindingShare * limit. One in a hundred is about as well as the ratings, masses and loads
-// behind the figures are known; common practice, no source.
+// where slack <= BindingShare * limit. The ratings, masses and loads behind the figures are not known better than
+// to about one in a hundred; common practice, no source.
 const BindingShare = 0.01
 
-// Binds reports whether a limit with so much left of it binds.
+// Binds reports whether a limit with that much slack binds.
 func Binds(slack, limit float64) bool { return slack <= BindingShare*math.Abs(limit) }

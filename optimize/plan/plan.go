@@ -8,8 +8,8 @@ type Plan struct {
 	Rank             int
 	Cost             Money            // spend + shipping + tax - credit
 	Spend            Money            // sum of the bill's bought lines
-	Shipping         Money            // once a vendor
-	ShippingBy       map[string]Money // what each vendor takes of it
+	Shipping         Money            // once per vendor
+	ShippingBy       map[string]Money // the part of Shipping that each vendor charges
 	Tax              Money            // on spend and shipping
 	Credit           Money            // for what is sold
 	UsableKWh        float64
@@ -20,7 +20,7 @@ type Plan struct {
 	CostPerExtraKWh float64
 	// CostPerLifetimeKWh is cost / sum(usable kWh * cycles until worn or old); 0 where a battery states neither.
 	CostPerLifetimeKWh float64
-	Proven             bool // no better plan with another core exists
+	Proven             bool // proved: no better plan exists that has another core than the plans ranked before it
 	Core               Core
 	Bill               []Line
 	Runs               []Run
@@ -48,7 +48,7 @@ type CoreBattery struct {
 	Series  int
 }
 
-// CoreInverter is a number of equal inverters side by side.
+// CoreInverter is a number of equal inverters in parallel.
 type CoreInverter struct {
 	Part  string
 	Units int
@@ -75,12 +75,12 @@ type Line struct {
 	Vendor    string
 	UnitPrice float64
 	Line      Money // buy at unit price, to the cent
-	// Credit is what selling brings, to the cent; it is no part of Line.
+	// Credit is what selling brings, to the cent; it is not part of the amount Line.
 	Credit Money
 }
 
-// Run is a number of equally wired cable paths. A bond has a ground alone: no cable, conductors or device, one set,
-// and its figures of current and drop are 0.
+// Run is a number of equally wired cable paths. A bond has only a ground: no cable, conductors or device, one set,
+// and its currents and drop are 0.
 type Run struct {
 	Run           string // "string", "main", "feeder", "branch", "dc", "inlet", "solar" or "bond"
 	Name          string // the circuit of a branch or a dc circuit
@@ -91,7 +91,7 @@ type Run struct {
 	Device        string // "" where the inverter's own breaker serves
 	Count         int
 	LengthM       float64 // one way
-	Conductors    int     // beside the ground, of one set
+	Conductors    int     // of one set, the ground not counted
 	DesignA       float64
 	RequiredA     float64 // least ampacity and device rating
 	AllowedA      float64 // corrected ampacity
@@ -102,18 +102,18 @@ type Run struct {
 	InterruptingA float64
 	// BoughtM is the length bought for each conductor, with slack and in whole steps; LengthM without them.
 	BoughtM float64
-	// Links is how many series links one string has, each a conductor of LinkM a set, before slack and steps, with
-	// two ends; LinkM is 0 where there are none.
+	// Links is how many series links one string has. A link is one conductor per set, LinkM long before slack and
+	// steps, with two ends; LinkM is 0 where there are no links.
 	Links int
 	LinkM float64
 	// Devices is how many of Device are bought for one path: 1, or 0 where the inverter's or the battery's own serves
 	// or none is needed, or 2 where a string's cable is protected at both ends and neither device is built in.
 	Devices int
-	// OwnDevice tells that the battery's own device protects the path at its terminal; Device is then the one at the
-	// other end, if there is one, and DeviceA and InterruptingA are its figures, else the battery's own.
+	// OwnDevice says that the battery's own device protects the path at its terminal. Device is then the one at the
+	// other end, if there is one, and DeviceA and InterruptingA are its figures; else they are the battery's own.
 	OwnDevice bool
 	Conduit   string // part
-	// StringFuse protects each of StringFuses strings of modules on the path; solar only.
+	// StringFuse is the part that protects each string of solar modules on the path, StringFuses how many there are.
 	StringFuse  string
 	StringFuses int
 }
@@ -121,7 +121,7 @@ type Run struct {
 // Circuit is what is connected to a circuit.
 type Circuit struct {
 	Circuit  string
-	Leg      string   // "A", "B", "both", or "" for one-phase supplies and dc
+	Leg      string   // "A", "B", "both", or "" on dc and on a supply with a single leg
 	Loads    []string // in the scenario's order
 	CurrentA float64  // what can be on together, continuous loads at 125 % under nec
 	DeviceA  float64
@@ -132,10 +132,10 @@ type Year struct {
 	Served        float64 // share of what the bus is asked for that comes from sun and store
 	ShortH        float64 // hours in which something is short
 	LongestShortH float64
-	WallKWh       float64 // what is short, from the wall
-	SpilledKWh    float64
-	ClippedKWh    float64 // above what the inverter takes from an array
-	SunKWh        float64 // of the array, after what is clipped
+	WallKWh       float64 // what is short, taken from the wall
+	SpilledKWh    float64 // from the array, but neither loads nor store could take it
+	ClippedKWh    float64 // above what the inverters take from the array
+	SunKWh        float64 // what the array gives, ClippedKWh not counted
 	Cycles        float64 // energy drawn from the store over its usable energy
 	Months        []Month // January first
 	// Saved is what the wall's energy would have cost for what sun and store serve; nil without a grid price.
@@ -180,7 +180,7 @@ type Balance struct {
 	RequiredDeg float64
 }
 
-// LegLoad tells on which leg a load was put.
+// LegLoad says on which leg a load was put.
 type LegLoad struct {
 	Load string
 	Leg  string

@@ -7,10 +7,10 @@ import "math"
 // what that does to a float64 (1e-16 for each operation) and far below the last digit of any rating.
 const Tolerance = 1e-9
 
-// AtLeast reports whether have reaches need, up to Tolerance. False for what is no number.
+// AtLeast reports whether have reaches need, up to Tolerance. False if either is NaN.
 func AtLeast(have, need float64) bool { return have >= need-Tolerance*math.Abs(need) }
 
-// AtMost reports whether have does not pass most, up to Tolerance. False for what is no number.
+// AtMost reports whether have does not exceed most, up to Tolerance. False if either is NaN.
 func AtMost(have, most float64) bool { return have <= most+Tolerance*math.Abs(most) }
 
 // Floor returns the largest whole number not above x; an x that is a whole number up to Tolerance counts as that.

@@ -1,6 +1,6 @@
 package question
 
-// Change is one limit and how far it has to give.
+// Change is a limit, or several together, and how far each has to give.
 type Change struct {
 	Limits []LimitChange // one for a single change, several for a joint one
 }

@@ -6,7 +6,7 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// DisagreementError is returned where a plan failed its audit: nothing of it may be shown as a plan.
+// DisagreementError is returned where a plan failed its audit. Such a plan is never shown as a plan.
 type DisagreementError struct {
 	Plan   plan.Plan
 	Failed []plan.Check
@@ -24,7 +24,7 @@ func (e *DisagreementError) Error() string {
 	return s
 }
 
-// Agreed returns nil for a check that passed, else the error of a plan that failed it.
+// Agreed returns nil where a plan passed a check, else a DisagreementError.
 func Agreed(p plan.Plan, c plan.Check) error {
 	if c.Passed {
 		return nil
@@ -32,7 +32,7 @@ func Agreed(p plan.Plan, c plan.Check) error {
 	return &DisagreementError{Plan: p, Failed: []plan.Check{c}}
 }
 
-// Disagreement is the error of a plan that failed its audit.
+// Disagreement returns the error for a plan that failed its audit, with every failed check.
 func Disagreement(p plan.Plan) error {
 	e := &DisagreementError{Plan: p}
 	for _, c := range p.Audit.Checks {

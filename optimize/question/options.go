@@ -8,7 +8,7 @@ import (
 	"cartwright/optimize/milp"
 )
 
-// OrCost returns the objective, or that of cost where there is none.
+// OrCost returns the objective; ByCost where none is given.
 func (by By) OrCost() By {
 	if by == "" {
 		return ByCost
@@ -19,8 +19,8 @@ func (by By) OrCost() By {
 // By is what a plan is ranked by.
 type By string
 
-// The objectives. ByLife is cost over lifetime kilowatt-hours; ByEnergy is the most usable energy within the budget and
-// all limits, of equals the cheaper.
+// The objectives. ByLife is least cost per lifetime kilowatt-hour; ByEnergy is the most usable energy within the budget
+// and all limits, and of equals the cheaper.
 const (
 	ByCost   By = "cost"
 	ByMass   By = "mass"
@@ -38,7 +38,7 @@ const (
 )
 
 // Options says how to rank. The zero value ranks the scenario's number of plans by cost, distinct by
-// core, on every processor. The context alone limits the time.
+// core, on every processor. Only the context limits the time.
 type Options struct {
 	Plans    int
 	By       By
@@ -46,47 +46,47 @@ type Options struct {
 	Workers  int
 	// Must, where given, is a part that every plan has to have installed.
 	Must string
-	// Watch, where given, is told how far the search is; from one goroutine at a time.
+	// Watch, where given, is called with how far the search is; from one goroutine at a time.
 	Watch Watch
-	// Witness, where given, is told of every proof that the ranking rests on, in order.
+	// Witness, where given, is called with every proof that the ranking rests on, in order.
 	Witness Witness
-	// First, where given, is told the best plan, audited, once it is proved and while others are looked for.
+	// First, where given, is called with the best plan, audited, once it is proved; the search for others goes on.
 	First func(*Result)
 }
 
 // Proof is a certificate that a ranking rests on, with the program it is about.
 type Proof struct {
-	About string // which choice the program is of
+	About string // the core the program is of
 	*milp.Evidence
 }
 
-// Witness is told of proofs.
+// Witness receives proofs.
 type Witness func(Proof)
 
-// Progress is how far a search is: choices looked into, and plans or steps found.
+// Progress is how far a search is: how many choices were looked into, and how many plans or steps were found.
 type Progress struct {
 	Looked, Found int
 }
 
-// Watch is told of progress.
+// Watch receives progress.
 type Watch func(Progress)
 
-// Tell tells a watch, where there is one.
+// Tell calls the watch, if there is one.
 func (w Watch) Tell(looked, found int) {
 	if w != nil {
 		w(Progress{looked, found})
 	}
 }
 
-// Check refuses what is no question: a scenario or a catalogue that is missing, an owned part or one asked for
-// that is not in the catalogue, and words that are none. What else does not fit is an answer: no plan, and why.
+// Check returns an error for what cannot be asked: a missing scenario or catalogue, an owned part or a Must that is
+// not in the catalogue, an unknown By or Distinct. Anything else that does not fit is an answer: no plan, and why.
 func (o Options) Check(p Problem) error {
 	if p.Scenario == nil || p.Catalog == nil {
 		return errors.New("a problem needs a scenario and a catalogue")
 	}
 	for _, h := range p.Scenario.Have {
 		if _, known := p.Catalog.Find(h.PartID); !known {
-			return fmt.Errorf("what is owned names %q, and there is no such part in the catalogue", h.PartID)
+			return fmt.Errorf("the owned part %q is not in the catalogue", h.PartID)
 		}
 	}
 	if _, known := p.Catalog.Find(o.Must); o.Must != "" && !known {
@@ -95,12 +95,12 @@ func (o Options) Check(p Problem) error {
 	switch o.By.OrCost() {
 	case ByCost, ByMass, ByLife, ByEnergy:
 	default:
-		return fmt.Errorf("plans are not ranked by %q", o.By)
+		return fmt.Errorf("plans cannot be ranked by %q; use cost, mass, life or energy", o.By)
 	}
 	switch o.Distinct {
 	case "", DistinctCore, DistinctBattery:
 	default:
-		return fmt.Errorf("plans are not told apart by %q", o.Distinct)
+		return fmt.Errorf("plans cannot be distinct by %q; use core or battery", o.Distinct)
 	}
 	return nil
 }

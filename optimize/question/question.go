@@ -1,4 +1,4 @@
-// Package question holds the words in which plans are asked for and answers given: problems, options,
+// Package question holds the types in which plans are asked for and answers given: problems, options,
 // results, the changes that limits need, and the errors all rooms share.
 package question
 
@@ -14,14 +14,14 @@ import (
 type Problem struct {
 	Scenario *scenarios.Scenario
 	Catalog  *catalog.Catalog
-	// Stand says of parts how many of each have to stand on the cart at the least.
+	// Stand has, by part, the least number that must be on the cart.
 	Stand map[string]float64
-	// Idle says of owned parts how many of each do not serve; they are sold where they are for sale. The others of
-	// these parts are not sold.
+	// Idle has, by owned part, how many are not used. They are sold where the part is for sale; the others of that part
+	// are not sold.
 	Idle map[string]float64
 }
 
-// Status tells why ranking stopped.
+// Status says why ranking stopped.
 type Status string
 
 // The statuses. Only Optimal and Infeasible are proved.
@@ -29,13 +29,13 @@ const (
 	Optimal    Status = "optimal"
 	TimeLimit  Status = "time-limit" // plans are the best found so far, not proved
 	Infeasible Status = "infeasible"
-	// MemoryLimit: more was open at once than there is room for, and the least likely was dropped; what came after is
-	// not proved.
+	// MemoryLimit: more of the search was open than memory allows, and the least promising was dropped; plans ranked
+	// after that are not proved.
 	MemoryLimit Status = "memory-limit"
 	GaveUp      Status = "gave-up" // the solver failed under every setting
 )
 
-// Solver tells what was solved, by what, in which time.
+// Solver says what was solved, by what, and in what time.
 type Solver struct {
 	Name    string
 	Version string
@@ -43,7 +43,7 @@ type Solver struct {
 	Seconds float64
 	Models  int      // integer programs solved, proofs included
 	Proofs  int      // certificates that were checked in exact arithmetic, and passed
-	Cells   int      // parts of the space that were looked into
+	Cells   int      // sets of cores that were looked into
 	Gap     float64  // (cost of the first plan - bound) / cost, where not proved
 	Retries []string // solver trouble and what it was retried with
 }
@@ -59,8 +59,8 @@ type Result struct {
 	// ChangesUnknown says that time ran out, or the solver gave up, before every change was looked into: there
 	// may be others than those in Changes that make a plan possible, and smaller joint ones.
 	ChangesUnknown bool
-	// Reasons tells, where no plan is possible, what the catalogue has nothing for, or what else but the limits
-	// stands in the way.
+	// Reasons says, where no plan is possible, what the catalogue lacks, or what else besides the limits stands in the
+	// way.
 	Reasons []string
 }
 

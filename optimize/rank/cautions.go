@@ -12,7 +12,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Cautions returns the usual ones: they go with every plan.
+// Cautions returns the usual cautions, which go with every plan.
 func Cautions() []string {
 	return []string{
 		"Stored energy does not switch off: a battery bus can burn, and a direct-current arc can blind and kill. Take off jewellery, insulate tools, fit the main fuse last.",
@@ -30,7 +30,7 @@ var shockCautions = map[scenarios.Rules]string{
 	scenarios.IEC: "Not checked: residual-current protection of the outlets (IEC 60364-4-41, 411.3.3), and the one bond of the inverter's neutral to the frame (IEC 60364-4-41, 411.4).",
 }
 
-// cautions returns the usual ones, those of this scenario, and those of the parts that plans have.
+// cautions returns the usual cautions, those of the scenario, and those of the plans and their parts.
 func cautions(b *bench.Bench, plans []plan.Plan) []string {
 	out := append(Cautions(), shockCautions[b.Scenario.Rules])
 	for _, kind := range []scenarios.RunKind{scenarios.RunString, scenarios.RunMain, scenarios.RunFeeder} {
@@ -39,9 +39,9 @@ func cautions(b *bench.Bench, plans []plan.Plan) []string {
 		case r == nil:
 			out = append(out, fmt.Sprintf("The scenario lists no %s run: its cable and protection are neither planned nor checked.", kind))
 		case r.OwnBreakerA > 0 && kind == scenarios.RunMain:
-			out = append(out, fmt.Sprintf("The main relies on a %g A breaker of the inverter's own: nothing at the bus bars protects the cable to it from what the batteries feed into a short circuit. A fuse at the bars is wanted: without own_breaker one is planned.", r.OwnBreakerA))
+			out = append(out, fmt.Sprintf("The main relies on a %g A breaker of the inverter's own: nothing at the bus bars protects the cable to it from what the batteries feed into a short circuit. A fuse at the bars is needed: without own_breaker one is planned.", r.OwnBreakerA))
 		case r.OwnBreakerA > 0:
-			out = append(out, fmt.Sprintf("The %s relies on a %g A breaker of the inverter's own: see that it has one and that its interrupting rating will do.", kind, r.OwnBreakerA))
+			out = append(out, fmt.Sprintf("The %s relies on a %g A breaker of the inverter's own: check that it has one and that its interrupting rating is enough.", kind, r.OwnBreakerA))
 		}
 	}
 	if b.Scenario.Cart.Casters == 3 {
@@ -54,8 +54,8 @@ func cautions(b *bench.Bench, plans []plan.Plan) []string {
 	return append(out, partCautions(b.Catalog, plans)...)
 }
 
-// partCautions returns what to keep in mind of batteries that plans have installed: the gas of flooded lead
-// cells, and that modules are second-hand, where the catalogue tells.
+// partCautions returns what to keep in mind about the batteries of plans: the gas of flooded lead cells, and that
+// modules are second-hand, where the catalogue says so.
 func partCautions(c *catalog.Catalog, plans []plan.Plan) []string {
 	installed := map[string]bool{}
 	for i := range plans {
@@ -86,15 +86,14 @@ func partCautions(c *catalog.Catalog, plans []plan.Plan) []string {
 	return out
 }
 
-// The words that say of a module that it is second-hand. In a remark "used" may mean much else, unless the
-// remark begins with it.
+// The words that say that a module is second-hand. In notes "used" may mean much else, unless they begin with it.
 var (
 	usedName = regexp.MustCompile(`(?i)\b(second[- ]hand|used)\b`)
 	usedNote = regexp.MustCompile(`(?i)\bsecond[- ]hand\b|^used\b`)
 )
 
-// isFlooded reports whether a chemistry, a word of whoever keeps the catalogue, is that of open lead cells:
-// flooded or wet, or lead of which it does not say that it is sealed.
+// isFlooded reports whether a chemistry, which is free text, is that of open lead cells: flooded or wet, or lead that is
+// not said to be sealed.
 func isFlooded(chemistry string) bool {
 	has := func(words ...string) bool {
 		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(strings.ToLower(chemistry), w) })

@@ -13,8 +13,8 @@ import (
 	"cartwright/scenarios"
 )
 
-// planCautions returns what to keep in mind of plans as they are wired, charged and rolled: each where it applies to
-// some plan. They are common practice, no source, but for those that name one.
+// planCautions returns what to keep in mind when plans are wired, charged and rolled, each where it applies to some
+// plan. They are common practice, no source, except those that name one.
 func planCautions(b *bench.Bench, plans []plan.Plan) []string {
 	if len(plans) == 0 {
 		return nil
@@ -30,8 +30,9 @@ func planCautions(b *bench.Bench, plans []plan.Plan) []string {
 	}
 	add(some(func(p *plan.Plan) bool { return len(p.Core.Batteries) > 1 }), "Strings of different makes or ages drift: measure each one's share yearly.")
 	add(some(func(p *plan.Plan) bool { return overcharges(b, p) }), "The charger gives more than the batteries of some plan take: set it to at most what the limit \"recharge, batteries\" says.")
-	add(some(func(p *plan.Plan) bool { return casters(b, p).Swivel > 0 }), "A swivelling wheel that trails inward takes some of the tilt told.")
+	add(some(func(p *plan.Plan) bool { return casters(b, p).Swivel > 0 }), "A swivelling wheel that trails inward takes some of the stated tilt.")
 	add(some(func(p *plan.Plan) bool { return !plan.AtLeast(casters(b, p).RatingKg, chassis.TwoCarryKg(p.MassKg)) }), "On an uneven floor two opposite wheels may carry a stiff cart alone: in some plan each is rated below half of the mass.")
+	add(b.Scenario.Sun != nil && b.Scenario.Sun.OnCart && some(func(p *plan.Plan) bool { return len(p.Core.Solar) > 0 }), "Wind on the solar modules can tip the cart or roll it away, and the stated tilt does not count it: block the wheels and tie the cart down, or take the modules off.")
 	for _, words := range []string{overSill(b, plans), unknownPolarity(b, plans)} {
 		add(words != "", words)
 	}
@@ -71,8 +72,8 @@ func overcharges(b *bench.Bench, p *plan.Plan) bool {
 // sillM is the height of a door sill, in metres: common practice, no source.
 const sillM = 0.010
 
-// overSill says what the smallest wheels of the plans ask for at a sill; "" where no plan's casters state their wheels.
-// One axle is lifted at a time, and half of the cart's mass is on it.
+// overSill says what push the smallest wheels of the plans need at a sill; "" where no plan's casters state their wheels.
+// One axle is lifted at a time, with half of the cart's mass on it.
 func overSill(b *bench.Bench, plans []plan.Plan) string {
 	var least catalog.Casters
 	for i := range plans {
@@ -90,7 +91,7 @@ func overSill(b *bench.Bench, plans []plan.Plan) string {
 	return fmt.Sprintf("The %.0f mm wheels of %s do not roll over a sill of 10 mm: lay a ramp.", 1000*least.WheelM, least.ID)
 }
 
-// casters returns the set a plan rolls on.
+// casters returns the set of casters of a plan.
 func casters(b *bench.Bench, p *plan.Plan) catalog.Casters {
 	for i := range b.Catalog.Casters {
 		if b.Catalog.Casters[i].ID == p.Casters.Part {
@@ -100,8 +101,8 @@ func casters(b *bench.Bench, p *plan.Plan) catalog.Casters {
 	return catalog.Casters{}
 }
 
-// unknownPolarity names the breakers on strings and mains of which the catalogue does not say whether they are
-// polarised.
+// unknownPolarity returns the caution for breakers on strings and mains for which the catalogue does not say whether they
+// are polarised; "" for none.
 func unknownPolarity(b *bench.Bench, plans []plan.Plan) string {
 	used := map[string]bool{}
 	for i := range plans {
@@ -120,7 +121,7 @@ func unknownPolarity(b *bench.Bench, plans []plan.Plan) string {
 	if len(ids) == 0 {
 		return ""
 	}
-	return strings.Join(ids, ", ") + ": see that the breaker is not polarised; current runs both ways through it, and one that is marked + and - fails to break it one way."
+	return strings.Join(ids, ", ") + ": check that the breaker is not polarised: current runs both ways through it, and one that is marked + and - fails to break it one way."
 }
 
 // loadsWithoutCircuits reports whether there are loads of a kind of current and no circuit for them.
@@ -140,7 +141,7 @@ func loadsWithoutCircuits(s *scenarios.Scenario, dc bool) bool {
 // uncircuited is the caution of loads without circuits.
 func uncircuited(dc bool) string {
 	if dc {
-		return "The scenario lists no circuit of volts: dc: cable, fuse and stud of the loads on the bus are neither planned nor checked."
+		return "The scenario lists no circuit with volts: dc: cable, fuse and stud of the loads on the bus are neither planned nor checked."
 	}
-	return "The scenario lists no circuits: what hangs on which outlet is neither planned nor checked."
+	return "The scenario lists no circuits: which load is on which outlet is neither planned nor checked."
 }

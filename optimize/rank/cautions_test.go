@@ -29,7 +29,7 @@ func benchOf(t *testing.T, demo string, change func(*scenarios.Scenario)) *bench
 }
 
 // Every plan comes with the usual cautions, each on a line of its own and none twice; the protection of
-// people is told by the clauses of the rule set.
+// people is named by the clauses of the rule set.
 func TestCautionsOfEveryPlan(t *testing.T) {
 	for demo, clause := range map[string]string{"star-party": "NEC 210.8", "lantern-market": "IEC 60364-4-41, 411.3.3"} {
 		got := cautions(benchOf(t, demo, func(*scenarios.Scenario) {}), nil)
@@ -50,7 +50,7 @@ func TestCautionsOfOwnBreakers(t *testing.T) {
 	got := cautions(benchOf(t, "star-party", func(s *scenarios.Scenario) { s.Runs[1].OwnBreakerA = 70 }), nil)
 	for _, begin := range []string{
 		"The main relies on a 70 A breaker of the inverter's own: nothing at the bus bars protects the cable",
-		"The feeder relies on a 15 A breaker of the inverter's own: see that it has one",
+		"The feeder relies on a 15 A breaker of the inverter's own: check that it has one",
 	} {
 		if !slices.ContainsFunc(got, func(c string) bool { return strings.HasPrefix(c, begin) }) {
 			t.Errorf("got %q, want one that begins with %q", got, begin)
@@ -83,6 +83,31 @@ func TestCautionsOfParts(t *testing.T) {
 	}
 	if got := partCautions(&catalog.Catalog{Batteries: batteries}, nil); len(got) != 0 {
 		t.Errorf("without a plan: %q", got)
+	}
+}
+
+// Modules on the cart come with a caution of wind, in plans that have some; on the ground they do not.
+func TestCautionOfWind(t *testing.T) {
+	with := []plan.Plan{{Core: plan.Core{Solar: []plan.CoreSolar{{Part: "sun-400", Series: 1, Parallel: 1, Inputs: 1}}}}}
+	for _, x := range []struct {
+		name   string
+		onCart bool
+		plans  []plan.Plan
+		want   bool
+	}{
+		{"on the cart", true, with, true},
+		{"on the ground", false, with, false},
+		{"no modules", true, []plan.Plan{{}}, false},
+	} {
+		b := benchOf(t, "goat-dairy", func(s *scenarios.Scenario) {
+			place := *s.Sun
+			place.OnCart = x.onCart
+			s.Sun = &place
+		})
+		got := slices.ContainsFunc(cautions(b, x.plans), func(c string) bool { return strings.HasPrefix(c, "Wind on the solar modules") })
+		if got != x.want {
+			t.Errorf("%s: caution of wind %t, want %t", x.name, got, x.want)
+		}
 	}
 }
 

@@ -1,5 +1,5 @@
-// Package rank puts a whole answer together: the ranked plans with their cautions, or where none is possible
-// what has to give and why.
+// Package rank puts a whole answer together: the ranked plans with their cautions, or where none is possible,
+// which limits have to change and why.
 package rank
 
 import (
@@ -13,12 +13,11 @@ import (
 	"cartwright/optimize/search"
 )
 
-// Check reports everything in which a scenario does not fit its catalogue: parts and roles that are not
-// there. Its error is a *problem.Error.
+// Check reports everything a scenario names that its catalogue lacks: parts and roles. Its error is a *problem.Error.
 func Check(p question.Problem) error { return p.Scenario.Check(p.Catalog) }
 
-// Plans finds the best plans in their order. Where none is possible the result says so, with what has to
-// give; that is no error. A plan that fails its audit is a *DisagreementError.
+// Plans finds the best plans in their order. Where none is possible the result says so, with the limits that have to
+// change; that is not an error. If a plan fails its audit, the error is a *question.DisagreementError.
 func Plans(ctx context.Context, p question.Problem, o question.Options) (*question.Result, error) {
 	return plans(ctx, p, o, &bench.Before{})
 }
@@ -80,8 +79,8 @@ func plans(ctx context.Context, p question.Problem, o question.Options, before *
 	return result, nil
 }
 
-// noLife says, of a ranking by the cost of a lifetime kWh, that no battery that serves states its life: then no
-// plan has such a cost, and no limit is to blame.
+// noLife says, for a ranking by the cost of a lifetime kWh, that no battery that serves states its life: then no
+// plan has such a cost, and no limit is to blame. Else "".
 func noLife(b *bench.Bench, by question.By) string {
 	if by != question.ByLife || len(b.Stacks) == 0 {
 		return ""

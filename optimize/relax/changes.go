@@ -14,9 +14,9 @@ import (
 // cents returns an amount of currency units in whole cents.
 func cents(units float64) catalog.Cents { return catalog.CentsFrom(units) }
 
-// Changes returns, for a problem without a plan, the smallest change of every single limit that makes one
-// possible, each found by solving; where no single limit will do, a smallest joint change; nothing where
-// not even all limits together would.
+// Changes returns, for a problem without a plan, for every limit that alone can make one possible its smallest change
+// that does, found by solving; where no single limit will do, a smallest joint change; nothing where not even all
+// limits together would.
 func Changes(ctx context.Context, p question.Problem, before *bench.Before) ([]question.Change, error) {
 	all := Levers(p.Scenario)
 	if ok, err := possibleWith(ctx, p, before, all); err != nil || !ok {
@@ -38,7 +38,7 @@ func Changes(ctx context.Context, p question.Problem, before *bench.Before) ([]q
 	return jointChange(ctx, p, before, all)
 }
 
-// Change tells a lever's change.
+// Change returns the change of a lever to a value.
 func (l *Lever) Change(p question.Problem, to float64) question.LimitChange {
 	return question.LimitChange{Name: l.Name, From: l.Get(p.Scenario), To: to, Unit: l.Unit}
 }
@@ -50,10 +50,10 @@ func leastChange(ctx context.Context, p question.Problem, before *bench.Before, 
 	if err != nil || found == nil {
 		return 0, false, err
 	}
-	if l.by != "" { // the best plan by this objective needs least of the limit
+	if l.by != "" { // the best plan by this objective needs the least of the limit
 		return l.round(l.shown(found, p.Scenario)), true, nil
 	}
-	// Bisect over whole steps: possible is known to do, impossible not to.
+	// Bisect over whole steps: with possible there is a plan, with impossible there is none.
 	impossible, possible := l.before(l.Get(p.Scenario)), l.steps(l.nearer(found, p, l.End))
 	for math.Abs(possible-impossible) > 1 {
 		middle := math.Floor((possible + impossible) / 2)
@@ -71,8 +71,8 @@ func leastChange(ctx context.Context, p question.Problem, before *bench.Before, 
 	return l.round(l.at(possible)), true, nil
 }
 
-// nearer returns how much of a limit a plan needs, where the plan tells and it is less than what was
-// tried; rounded to what is still enough.
+// nearer returns how much of a limit a plan needs, rounded to a step that is enough, where the plan shows it and it is
+// less than what was tried; else what was tried.
 func (l *Lever) nearer(found *plan.Plan, p question.Problem, tried float64) float64 {
 	if l.shown == nil {
 		return tried
@@ -83,7 +83,7 @@ func (l *Lever) nearer(found *plan.Plan, p question.Problem, tried float64) floa
 	return tried
 }
 
-// before returns the last whole step that is not looser than a value.
+// before returns the number of the loosest whole step that is not looser than a value.
 func (l *Lever) before(v float64) float64 {
 	if l.Up {
 		return math.Floor(v / l.step)
@@ -104,7 +104,7 @@ func (l *Lever) round(v float64) float64 {
 	return l.at(math.Floor(steps + hair))
 }
 
-// at returns so many steps as a value: divided by a whole number, since a step has no exact float.
+// at returns the value of a number of steps. It divides by a whole number, since a step like 0.01 is not exact in binary.
 func (l *Lever) at(steps float64) float64 { return steps / math.Round(1/l.step) }
 
 // Changed returns a copy of a problem with a change made.

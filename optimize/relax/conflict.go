@@ -7,8 +7,8 @@ import (
 	"cartwright/optimize/question"
 )
 
-// Conflict finds a smallest set of limits that no plan can meet together, though it meets all of
-// them but any one. Deletion finds an irreducible set; whether a smaller one exists is then tried out.
+// Conflict finds a smallest set of limits that no plan can meet together; without any one of them some plan meets the
+// others. Deleting one by one finds an irreducible set; then all smaller sets are tried.
 func Conflict(ctx context.Context, p question.Problem, before *bench.Before) ([]Lever, error) {
 	all := Levers(p.Scenario)
 	contradict := func(kept []Lever) (bool, error) {

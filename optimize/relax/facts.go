@@ -13,10 +13,11 @@ import (
 	"cartwright/scenarios"
 )
 
-// A margin of safety and a fact about the floor are no levers: nobody is told to shave the one, or to wish for another
-// of the other. But where one of them alone keeps every plan out, that is said.
+// A safety factor and a fact about the floor are not levers: the program never proposes to lower the one or to have
+// another of the other. But it says so where one of them alone keeps every plan out.
 
-// Facts says which of them do so for a problem that has no plan; what takes too long to find out is left out.
+// Facts says which of them alone keep every plan out, for a problem that has none. What takes too long to find out is
+// left out.
 func Facts(ctx context.Context, p question.Problem, before *bench.Before) ([]string, error) {
 	list := []hurdle{weakCasters(p)}
 	if p.Scenario.Limits.PushN > 0 {
@@ -35,7 +36,7 @@ func Facts(ctx context.Context, p question.Problem, before *bench.Before) ([]str
 	return words, nil
 }
 
-// weakCasters lifts what the casters carry, at the factor that is asked of them.
+// weakCasters is the hurdle of what the casters carry, at the scenario's caster_factor.
 func weakCasters(p question.Problem) hurdle {
 	s := p.Scenario
 	wheels := 0.0
@@ -53,10 +54,10 @@ func weakCasters(p question.Problem) hurdle {
 		}}
 }
 
-// smoothest is a rolling resistance that no wheel has on any floor.
+// smoothest is a rolling resistance below that of any wheel on any floor.
 const smoothest = 1e-4
 
-// roughFloor lifts how hard the cart rolls.
+// roughFloor is the hurdle of the rolling resistance.
 func roughFloor(p question.Problem) hurdle {
 	s := p.Scenario
 	return hurdle{fmt.Sprintf("the floor is too rough for such a cart: at a rolling of %s %% and a slope of %s %%, %s N push %s kg at the most",

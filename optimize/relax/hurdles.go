@@ -14,20 +14,19 @@ import (
 	"cartwright/scenarios"
 )
 
-// hurdle is something that is no limit of the scenario and can still keep every plan out. Lifting it changes
+// hurdle is something that is not a limit of the scenario but can keep every plan out. Lifting it changes
 // a copy of the problem.
 type hurdle struct {
 	words string
 	lift  func(s *scenarios.Scenario, c *catalog.Catalog)
 }
 
-// particulars lists what of a scenario's own may be in the way of a problem for which there are parts of
-// every kind.
+// particulars lists the hurdles of a scenario's own, for a problem for which there are parts of every kind.
 func particulars(p question.Problem) []hurdle {
 	var list []hurdle
 	cart := &p.Scenario.Cart
 	if y := cart.Backboard.OffsetM; y != 0 {
-		list = append(list, hurdle{fmt.Sprintf("cart.backboard.offset is %s m: with all that hangs there the cart tips over, whatever is bought", bench.Figure(y)),
+		list = append(list, hurdle{fmt.Sprintf("cart.backboard.offset is %s m: with all that is mounted there the cart tips over, whatever is bought", bench.Figure(y)),
 			func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Cart.Backboard.OffsetM = 0 }})
 	}
 	for i := range cart.DeckItems {
@@ -71,8 +70,8 @@ func receptacleHurdles(s *scenarios.Scenario) []hurdle {
 // given reports whether a problem's batteries are given, each in its number.
 func given(p question.Problem) bool { return p.Idle != nil }
 
-// generals lists what may be in the way of any problem: the size of the cart, and what the catalogue's parts
-// can do at the most.
+// generals lists the hurdles that any problem may have: the size of the cart, and the most that the catalogue's parts
+// can do.
 func generals(p question.Problem) []hurdle {
 	s := p.Scenario
 	breaks := 0.0
@@ -91,7 +90,7 @@ func generals(p question.Problem) []hurdle {
 				s.Cart.TrackM, s.Cart.WheelbaseM = EndlessM, EndlessM
 			}},
 		weakCasters(p),
-		{"no bus bars of the catalogue carry the current of inverters and direct-current loads, or have studs enough for the strings",
+		{"no bus bars of the catalogue carry the current of inverters and direct-current loads, or have enough studs for the strings",
 			func(_ *scenarios.Scenario, c *catalog.Catalog) {
 				for i := range c.Busbars {
 					c.Busbars[i].RatingA, c.Busbars[i].Studs = EndlessA, EndlessStuds
@@ -117,27 +116,27 @@ func generals(p question.Problem) []hurdle {
 					sh.LengthM, sh.DepthM, sh.ClearHeightM = EndlessM, EndlessM, EndlessM
 				}
 			}},
-		{"no load centre of the catalogue has spaces enough for the breakers of all circuits",
+		{"no load centre of the catalogue has enough spaces for the breakers of all circuits",
 			func(_ *scenarios.Scenario, c *catalog.Catalog) {
 				for i := range c.Sundries {
 					c.Sundries[i].Spaces = 0
 				}
 			}},
-		{"no charger of the catalogue's inverters gives current enough",
+		{"no charger of the catalogue's inverters gives enough current",
 			func(s *scenarios.Scenario, _ *catalog.Catalog) { s.Recharge = nil }},
 	}
 }
 
-// Most hurdles are enough, or not, in milliseconds. A reason is a courtesy, and must not take longer than the
+// Whether lifting a hurdle is enough is mostly known in milliseconds. Finding a reason must not take longer than the
 // answer it explains.
 const (
-	hurdleWork search.Work = 2_500  // to find out about one: at most a second or so
-	reasonWork search.Work = 10_000 // and about all
+	hurdleWork search.Work = 2_500  // for one hurdle: at most a second or so
+	reasonWork search.Work = 10_000 // for all
 )
 
-// Obstruct finds what keeps every plan out of a problem that has none however far its limits give: the first
-// hurdle that is enough when lifted, the particulars of the scenario before all others; else a set of hurdles
-// of which none can stay; nothing where not even all of them are enough, or where it takes too long to know.
+// Obstruct says what keeps every plan out of a problem that has none however far its limits give: the first hurdle that
+// is enough to lift, those of the scenario's own before the others; else a set of hurdles all of which have to be
+// lifted; nothing where lifting all is not enough, or where it takes too long to know.
 func Obstruct(ctx context.Context, p question.Problem) ([]string, error) {
 	open := Opened(p, Levers(p.Scenario))
 	before := &bench.Before{}
@@ -161,7 +160,7 @@ func Obstruct(ctx context.Context, p question.Problem) ([]string, error) {
 	kept := append(own, others...)
 	for i := range kept {
 		switch ok, err := possible(kept[i : i+1]); {
-		case errors.Is(err, question.ErrUnknown): // another may be enough, and quicker to see
+		case errors.Is(err, question.ErrUnknown): // another may be enough, and known sooner
 		case err != nil:
 			return nil, err
 		case ok:
@@ -204,9 +203,9 @@ func lift(p question.Problem, list []hurdle) question.Problem {
 	return question.Problem{Scenario: &s, Catalog: c, Stand: p.Stand, Idle: p.Idle}
 }
 
-// Sizes that hold back nothing: beyond any cart, and small enough to be reckoned with exactly.
+// Sizes that limit nothing: beyond any cart, and small enough for exact arithmetic.
 const (
-	EndlessM     = 100.0 // of a shelf
-	EndlessA     = 1e9   // that a device breaks
+	EndlessM     = 100.0 // of a shelf, track or wheelbase
+	EndlessA     = 1e9   // that a device breaks or bus bars carry
 	EndlessStuds = 10000
 )

@@ -9,7 +9,7 @@ import (
 )
 
 // jointChange finds a smallest set of limits that together make a plan possible, and then for one after
-// the other how little is enough while those after it are open.
+// the other the least change that is enough while those after it are open.
 func jointChange(ctx context.Context, p question.Problem, before *bench.Before, all []Lever) ([]question.Change, error) {
 	set, err := smallestSet(ctx, p, before, all)
 	if err != nil || set == nil {
@@ -28,7 +28,7 @@ func jointChange(ctx context.Context, p question.Problem, before *bench.Before, 
 			return nil, err
 		}
 		if !ok {
-			return nil, nil // the engine contradicts itself; say nothing rather than something wrong
+			return nil, nil // the engine contradicts itself: better no answer than a wrong one
 		}
 		values[i] = to
 		change.Limits = append(change.Limits, set[i].Change(p, to))
@@ -43,8 +43,8 @@ func possibleWith(ctx context.Context, p question.Problem, before *bench.Before,
 }
 
 // smallestSet returns the smallest set of levers, the first of its size in their order, that makes a plan
-// possible when they no longer limit anything; all of them together do. What is in every such set is found
-// first: a lever without which all the others are not enough.
+// possible when they no longer limit anything; all of them together do. It first finds the levers that every such set
+// has: those without which all the others are not enough.
 func smallestSet(ctx context.Context, p question.Problem, before *bench.Before, all []Lever) ([]Lever, error) {
 	var needed, rest []Lever
 	for i := range all {
@@ -74,7 +74,7 @@ func smallestSet(ctx context.Context, p question.Problem, before *bench.Before, 
 	return all, nil
 }
 
-// firstSet returns the first set of a size that is possible, and whether there is one.
+// firstSet returns the first set of chosen and size more levers that is possible, and whether there is one.
 func firstSet(rest []Lever, size int, chosen []Lever, possible func([]Lever) (bool, error)) ([]Lever, bool, error) {
 	if size == 0 {
 		ok, err := possible(chosen)

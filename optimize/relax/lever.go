@@ -1,5 +1,5 @@
-// Package relax finds out which limits stand in the way of a plan, and how far they have to give: limits as
-// levers, changes, conflicts, and what else but the limits leaves nothing to choose from.
+// Package relax finds out which limits keep every plan out, and how far they have to give: limits as
+// levers, changes, conflicts, and what else besides the limits leaves nothing to choose from.
 package relax
 
 import (
@@ -12,23 +12,23 @@ import (
 	"cartwright/scenarios"
 )
 
-// Lever is one limit of a scenario that can give way: how to read it, set it, and how far it may go at
-// all. Safety factors, facts about the floor and the rules for wiring are no levers.
+// Lever is one limit of a scenario that may be changed: how to read it, set it, and how far it may go. Safety factors,
+// facts about the floor and the rules for wiring are not levers.
 type Lever struct {
 	Name  string
 	Unit  string
 	Up    bool    // a larger value is looser
-	step  float64 // how finely a change is told
+	step  float64 // the resolution of a change
 	Nudge float64 // a natural step to ask about: one more hour, ten more kilograms
-	None  bool    // 0 is a value it may have
+	None  bool    // 0 is a valid value
 	End   float64 // the value that no longer limits anything; never tighter than the scenario's
 	Get   func(s *scenarios.Scenario) float64
 	set   func(s *scenarios.Scenario, v float64)
-	by    question.By                                       // the objective whose best plan shows the least change at once; "" where it has to be searched
-	shown func(p *plan.Plan, s *scenarios.Scenario) float64 // what a plan needs of the limit; nil: not told by a plan
+	by    question.By                                       // the objective whose best plan shows the least change at once; "" where it has to be searched for
+	shown func(p *plan.Plan, s *scenarios.Scenario) float64 // what a plan needs of the limit; nil: a plan does not show it
 }
 
-// Levers returns the limits a scenario states, in the order they are told.
+// Levers returns the limits a scenario states, in the order in which they are listed.
 func Levers(s *scenarios.Scenario) []Lever {
 	list := []Lever{
 		{Name: "autonomy", Unit: "h", step: 0.01, Nudge: 1, End: math.Min(ShortestH, s.AutonomyH),
@@ -37,7 +37,7 @@ func Levers(s *scenarios.Scenario) []Lever {
 			shown: func(p *plan.Plan, _ *scenarios.Scenario) float64 { return p.AutonomyH }},
 	}
 	if s.Recharge != nil {
-		// A plan may run longer than what it could put back in time.
+		// A plan may run longer than it could recharge for in time, so its autonomy does not show what is possible.
 		list[0].shown = nil
 		list = append(list, Lever{Name: "recharge within", Unit: "h", Up: true, step: 0.01, Nudge: 1, End: math.Max(LongestH, s.Recharge.WithinH),
 			Get: func(s *scenarios.Scenario) float64 { return s.Recharge.WithinH },
@@ -77,16 +77,16 @@ func Levers(s *scenarios.Scenario) []Lever {
 	return slices.Concat(list, floorLevers(s), dropLevers(s), shelfLevers(s))
 }
 
-// What limits nothing any more.
+// Values at which a limit no longer limits anything.
 const (
-	ShortestH   = 1.0 / 60 // the shortest autonomy there is to ask for
-	LongestH    = 31 * 24  // the longest that is looked into
+	ShortestH   = 1.0 / 60 // the shortest autonomy that is tried
+	LongestH    = 31 * 24  // the longest autonomy, and time to recharge, that is tried
 	largestDrop = 20       // % of the nominal voltage
 	AnyMassKg   = 1e5      // more than any cart carries
-	anyPushN    = 1e6      // and what would push it up a wall
+	anyPushN    = 1e6      // more than any cart needs
 )
 
-// BudgetLever is what may be spent, in currency units.
+// BudgetLever is the lever of the budget, in currency units.
 func BudgetLever(s *scenarios.Scenario) Lever {
 	return Lever{Name: "budget", Unit: s.Currency, Up: true, step: 0.01, Nudge: 100, End: math.Inf(1), by: question.ByCost,
 		Get: func(s *scenarios.Scenario) float64 { return s.Limits.Budget.Units() },
@@ -147,7 +147,7 @@ func (l *Lever) loosens(a, b float64) bool {
 	return a < b
 }
 
-// Moved returns a value a natural step looser, or tighter, and whether the limit may have it.
+// Moved returns the value one Nudge looser or tighter than from, and whether the limit may have it.
 func (l *Lever) Moved(from float64, looser bool) (to float64, ok bool) {
 	to = from - l.Nudge
 	if l.Up == looser {

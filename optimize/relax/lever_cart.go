@@ -2,8 +2,8 @@ package relax
 
 import "cartwright/scenarios"
 
-// floorLevers are what is wished of the cart on its floor: the slope it stands on. How it rolls there and how its brakes
-// grip are facts, and the factor of the casters is a margin of safety: nobody is told to state better ones.
+// floorLevers is the slope, if there is one. Rolling resistance and grip are facts, and caster_factor is a safety factor:
+// the program never proposes to change those.
 func floorLevers(s *scenarios.Scenario) []Lever {
 	if s.Limits.Slope == 0 {
 		return nil

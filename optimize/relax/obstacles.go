@@ -10,11 +10,10 @@ import (
 )
 
 // Where the catalogue has nothing for some part of every plan, the bench only notes that. What is missing is
-// told here, by asking condition after condition which one leaves nothing: the last that some part still met
-// is not to blame, the next one is.
+// found here by going through the conditions in order: the first that no part meets of those left is to blame.
 
-// Obstacles says what of the catalogue or the scenario leaves nothing to choose from, the most basic lack
-// first; nothing where every plan's parts can be chosen.
+// Obstacles says what in the catalogue or the scenario leaves nothing to choose from, the most basic lack
+// first; nothing where there is a choice for every part of a plan.
 func Obstacles(b *bench.Bench) []string {
 	if len(b.Reasons) == 0 {
 		return nil
@@ -31,7 +30,7 @@ func Obstacles(b *bench.Bench) []string {
 	if len(b.Stacks) == 0 {
 		add(noStack(b))
 	}
-	wired := true // every circuit that is to be
+	wired := true // every circuit can be wired
 	for i := range b.Scenario.Circuits {
 		c := &b.Scenario.Circuits[i]
 		if d, listed := wiring.BranchDuty(b.Scenario, c); listed {
@@ -50,8 +49,10 @@ func Obstacles(b *bench.Bench) []string {
 		case n.Count == 0:
 		case len(b.Sundries(n.Role, bench.AtLeast(n.RatingA))) == 0:
 			add(noSundry(b, n.Role, n.RatingA, "needs"))
+		case len(b.Supplies) > 0 && len(b.Sundries(n.Role, bench.AtLeast(b.NeedA(n)))) == 0:
+			add(noSundry(b, n.Role, b.NeedA(n), "the bus current of the smallest inverter that serves"))
 		case n.Role == wiring.RoleLoadCentre && wired && len(b.Supplies) > 0 && emptied(b, needSlot(n.Role, i)):
-			add("no " + n.Role + " of the catalogue has spaces enough for the breakers of all circuits")
+			add("no " + n.Role + " of the catalogue has enough spaces for the breakers of all circuits")
 		}
 	}
 	if len(b.Casters) == 0 && len(b.Catalog.Casters) > 0 {
@@ -115,10 +116,10 @@ func asksSundries(b *bench.Bench) bool {
 	return len(b.Scenario.Needs) > 0
 }
 
-// noSundry says that no sundry of a role will do for whoever asks.
+// noSundry says that no sundry of a role has the rating that asker asks for.
 func noSundry(b *bench.Bench, role string, ratingA float64, asker string) string {
 	if len(b.Catalog.Sundries) == 0 {
-		return "" // told once, of the file
+		return "" // emptyFiles has said it
 	}
 	most, known := 0.0, false
 	for i := range b.Catalog.Sundries {
@@ -129,5 +130,5 @@ func noSundry(b *bench.Bench, role string, ratingA float64, asker string) string
 	if !known {
 		return fmt.Sprintf("the catalogue has no %s, which %s asks for", role, asker)
 	}
-	return fmt.Sprintf("the catalogue has no %s of %s A, as %s asks for; the largest is of %s A", role, bench.Figure(ratingA), asker, bench.Figure(most))
+	return fmt.Sprintf("the catalogue has no %s of %s A, as %s asks for; the largest has %s A", role, bench.Figure(ratingA), asker, bench.Figure(most))
 }

@@ -8,7 +8,7 @@ import (
 	"cartwright/optimize/chassis"
 )
 
-// noSupply says which condition no inverter meets, "" where it is told otherwise.
+// noSupply says which condition no inverter meets; "" where there are no inverters, which emptyFiles says.
 func noSupply(b *bench.Bench) string {
 	var all []bench.Serving
 	for i := range b.Catalog.Inverters {
@@ -20,7 +20,7 @@ func noSupply(b *bench.Bench) string {
 	return ""
 }
 
-// noStack says which condition no battery meets, "" where it is told otherwise.
+// noStack says which condition no battery meets; "" where there are no batteries, which emptyFiles says.
 func noStack(b *bench.Bench) string {
 	var all []*bench.Standing
 	for i := range b.Catalog.Batteries {

@@ -9,8 +9,8 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// fallsShort says in which figures not even the most of the catalogue reaches the least that every plan needs.
-// It is told at once, without a search.
+// fallsShort says in which figures not even the most that the catalogue has reaches the least that every plan needs.
+// It needs no search.
 func fallsShort(b *bench.Bench, given bool) []string {
 	var list []string
 	barsA, bars := math.Inf(1), 0.0

@@ -9,17 +9,17 @@ import (
 	"cartwright/optimize/question"
 )
 
-// cell is what an open node still has of its cores: those with the node's strings and one or more further ones of the
-// members from a position on. Its children come one by one, the one that may be cheapest first, so that most of a large
+// cell is the cores an open node still stands for: those with the node's strings and one or more further ones of the
+// members from a position on. Its children are made one by one, the one that may be cheapest first, so most of a large
 // catalogue is never looked at.
 type cell struct {
 	from   int
-	base   float64 // least of the node's strings and of what any core with further ones needs beside them
+	base   float64 // least kg or cents of the node's strings and of what any core with further ones needs besides
 	lackWh float64 // usable energy that is missing
 	next   bound.Child
 }
 
-// openSupply adds the node of all cores of a supply, scored by the cheapest energy of any group; by what is not known
+// openSupply adds the node of all cores of a supply, scored by the cheapest energy of any group; with a score of -Inf
 // where the context has ended.
 func (s *search) openSupply(ctx context.Context, v int) {
 	c := bench.Core{Supply: v}
@@ -35,8 +35,8 @@ func (s *search) openSupply(ctx context.Context, v int) {
 	s.add(&node{score: score, kind: supplyNode, core: c})
 }
 
-// openGroups replaces the node of a supply by those of its groups. Where the context ends in between, the node stays
-// among them, since it bounds what was not reached.
+// openGroups replaces the node of a supply by those of its groups. If the context ends meanwhile, the node is kept as
+// well, since it bounds what was not reached.
 func (s *search) openGroups(ctx context.Context, n *node) {
 	for _, g := range s.rest.Groups() {
 		if ctx.Err() != nil {
@@ -49,7 +49,7 @@ func (s *search) openGroups(ctx context.Context, n *node) {
 			continue
 		}
 		if must >= 0 {
-			// One string of it is there from the start; the further ones are added in the usual order.
+			// One string of it is there from the start; further ones are added in the usual order.
 			c = c.With(must)
 			s.admit(c, s.o.Of(&c))
 		}
@@ -57,8 +57,7 @@ func (s *search) openGroups(ctx context.Context, n *node) {
 	}
 }
 
-// open adds the node of all cores with the strings of c and further ones from a position on, unless there can be no plan
-// in it.
+// open adds the node of all cores with the strings of c and further ones from a position on, unless it can have no plan.
 func (s *search) open(c bench.Core, from int) {
 	n := &node{kind: openNode, core: c, cell: &cell{from: from, lackWh: s.lackWh(&c, s.usableWh(&c)), next: bound.First}}
 	further := s.rest.Members(c.Group, from)
@@ -72,17 +71,17 @@ func (s *search) open(c bench.Core, from int) {
 	}
 	n.cell.base = s.baseOf(f)
 	if s.by == question.ByMass {
-		n.cell.base -= more.Kg // which the children bring
+		n.cell.base -= more.Kg // the children add it
 	}
 	s.advance(n)
 }
 
-// advance puts an open node back with the score of its next child, if it has one that is worth a look.
+// advance puts an open node back with the score of its next child, if it has one that can be within the budget.
 func (s *search) advance(n *node) {
 	x := n.cell
 	switch s.by {
 	case question.ByLife, question.ByEnergy:
-		// The members come in the order of what they add, and what is left of them bounds what is left of the cell.
+		// The members come in the order of what they add, so the next one bounds the rest of the cell.
 		at := max(x.from, x.next.Position+1)
 		if at >= len(s.rest.Members(n.core.Group, 0)) {
 			return
@@ -105,7 +104,8 @@ func (s *search) advance(n *node) {
 	s.add(n)
 }
 
-// expand takes the next child of a cell: the core with one string more, and the cell of those with further ones.
+// expand takes the next child of a cell, the core with one string more: it adds that core, and the cell of those with
+// further strings.
 func (s *search) expand(n *node) {
 	at := n.cell.next.Position
 	j := s.rest.Members(n.core.Group, at)[0]
@@ -119,7 +119,7 @@ func (s *search) expand(n *node) {
 	s.advance(n)
 }
 
-// baseOf is the part of figures that plans are ranked by.
+// baseOf returns the kg of figures where plans are ranked by mass, else the cents.
 func (s *search) baseOf(f bound.Figures) float64 {
 	if s.by == question.ByMass {
 		return f.Kg
@@ -127,16 +127,16 @@ func (s *search) baseOf(f bound.Figures) float64 {
 	return f.OpenCents
 }
 
-// cellScore returns the score of cores that come to at least so much.
+// cellScore returns the score of cores that weigh or cost at least least.
 func (s *search) cellScore(least float64) float64 {
-	const hair = 1e-6 // kg or cents: the same summands in another order may round otherwise
+	const hair = 1e-6 // kg or cents: the same terms in another order may round differently
 	if s.by != question.ByMass {
 		least -= s.b.RoundingCents
 	}
 	return least - hair
 }
 
-// usableWh returns what the strings of a core have.
+// usableWh returns the usable energy of the strings of a core.
 func (s *search) usableWh(c *bench.Core) float64 {
 	wh := 0.0
 	for _, h := range c.Strings {

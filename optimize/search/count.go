@@ -9,7 +9,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// count keeps the books of what was solved and proved, and tells the witness.
+// count counts what was solved and proved, and passes the evidence to the witness.
 func (r *ranking) count(c *bench.Core, a *model.Answer) {
 	r.models += a.Solves
 	r.proofs += a.Checked
@@ -22,7 +22,7 @@ func (r *ranking) count(c *bench.Core, a *model.Answer) {
 	}
 }
 
-// words tells a core.
+// words describes a core.
 func (r *ranking) words(c *bench.Core) string {
 	var words []string
 	for _, h := range c.Strings {

@@ -9,24 +9,25 @@ import (
 	"cartwright/optimize/question"
 )
 
-// Feasible finds out whether a problem has any plan: the first one met, or nil. It is an error where time
-// ran out or the solver gave up before that was known.
+// Feasible returns any plan of a problem, or nil where there is none. The error is question.ErrUnknown where time ran
+// out or the solver gave up before that was known.
 func Feasible(ctx context.Context, p question.Problem) (*plan.Plan, error) {
 	return First(ctx, p, &bench.Before{}, question.ByCost, true)
 }
 
-// Work is how much of a search there may be, or was. It is counted and not measured, so that what it decides is the same
-// on every machine: children of cells that are looked at, and for each core solved as many as it takes the time of.
+// Work is an amount of searching: the number of children of cells that are looked at, with each core solved counted as
+// coreWork of them, which takes about as long. It is counted and not timed, so a limit has the same effect on every
+// machine.
 type Work int
 
-// What a core solved counts, and how much the solver may do for one where work is limited.
+// How much solving a core counts, and how much the solver may do for one where work is limited.
 const (
 	coreWork  Work  = 250
 	coreLimit int64 = 400
 )
 
-// Reachable finds out whether a problem has any plan with so much work at the most, and tells how much it was. It is an
-// error where that was not known by then.
+// Reachable reports whether a problem has any plan, and how much work it took to find out. The error is
+// question.ErrUnknown where that was not known after at most most work.
 func Reachable(ctx context.Context, p question.Problem, before *bench.Before, most Work) (bool, Work, error) {
 	r, err := begun(ctx, p, before, question.ByCost)
 	if err != nil {
@@ -37,7 +38,7 @@ func Reachable(ctx context.Context, p question.Problem, before *bench.Before, mo
 	return len(r.ranked) > 0, r.work(), err
 }
 
-// begun lays a problem out for a search of one plan.
+// begun lays a problem out and begins a search for one plan.
 func begun(ctx context.Context, p question.Problem, before *bench.Before, by question.By) (*ranking, error) {
 	b, err := bench.Lay(ctx, p, "", before)
 	if err != nil {
@@ -47,7 +48,7 @@ func begun(ctx context.Context, p question.Problem, before *bench.Before, by que
 	return &ranking{search: newSearch(ctx, b, o.By, o.Plans), o: o}, nil
 }
 
-// toTheEnd searches. Where no plan was found, it is an error not to know that there is none.
+// toTheEnd runs the search. It returns question.ErrUnknown where it found no plan and does not know that there is none.
 func (r *ranking) toTheEnd(ctx context.Context) error {
 	if err := r.run(ctx); err != nil {
 		return err
@@ -61,7 +62,7 @@ func (r *ranking) toTheEnd(ctx context.Context) error {
 // work returns how much a search has done.
 func (r *ranking) work() Work { return Work(r.cells) + coreWork*Work(r.models) }
 
-// First returns the best plan, or just any; nil where there is none.
+// First returns the best plan, audited, or with anyPlan any plan, not audited; nil where there is none.
 func First(ctx context.Context, p question.Problem, before *bench.Before, by question.By, anyPlan bool) (*plan.Plan, error) {
 	r, err := begun(ctx, p, before, by)
 	if err != nil {
@@ -75,7 +76,7 @@ func First(ctx context.Context, p question.Problem, before *bench.Before, by que
 	if anyPlan {
 		return found, nil
 	}
-	if !found.Proven { // it is told as the best, and shown
+	if !found.Proven { // callers show it as the best
 		return nil, question.ErrUnknown
 	}
 	return audited(p, found)

@@ -7,8 +7,8 @@ import (
 	"cartwright/optimize/question"
 )
 
-// lives reports whether a core gives energy in all its life, where cores are ranked by what that costs. With sun it may
-// be that its store is never used: then its calendar ends it before it gave anything.
+// lives reports whether a core gives any energy in its life, where cores are ranked by the cost of that. With sun its
+// store may never be used, and ages without giving anything.
 func (s *search) lives(c *bench.Core, f bound.Figures) bool {
 	switch {
 	case s.by != question.ByLife:

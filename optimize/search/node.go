@@ -7,14 +7,14 @@ import (
 	"cartwright/optimize/plan"
 )
 
-// The search is best first. A node is a set of cores with a score that no plan among them can beat:
+// The search is best first. A node is a set of cores with a score that no plan of theirs can beat:
 //
 //   - a supply node: all cores of a supply;
 //   - an open node: a cell, all cores with these strings and further ones;
 //   - a core node: one core, to be solved as an integer program;
 //   - a plan node: a solved core; its score is exact.
 //
-// When a plan node comes first, nothing that is left can hold a better plan: it is the next in rank.
+// When a plan node comes first, no other node can hold a better plan: it is the next in rank.
 
 type nodeKind int
 
@@ -30,10 +30,10 @@ type node struct {
 	kind  nodeKind
 	core  bench.Core
 	cell  *cell // of an open node
-	// orders are what is decided of shipping for a core node; nil: nothing yet, or it is left to the program.
+	// orders are what is decided about shipping for a core node; nil: nothing yet, or the program decides it.
 	orders *market.Orders
-	sharp  bool // its score is that of its own parts at its orders
-	// owed is the vendor to decide next, of a core node whose plan leaves shipping to pay, and at which level; else nobody.
+	sharp  bool // the score has been raised by model.LeastCents
+	// owed is the vendor to decide next, for a core node whose plan leaves shipping to pay, and the level; else Nobodys.
 	owed, level int
 	found       *found // of a plan node, and of a core node that was solved
 }
@@ -42,14 +42,14 @@ type node struct {
 type found struct {
 	plan      plan.Plan
 	choice    choice.Choice
-	first     float64 // the program's own first figure, unrounded
-	other     float64 // its other figure, unrounded: the least that is known
-	second    float64 // what ties are broken by
-	tieBroken bool    // the second figure is the least it can be at the first
+	first     float64 // the program's first figure, unrounded
+	other     float64 // its other figure, unrounded: the least known
+	second    float64 // the plan's figure that ties are broken by
+	tieBroken bool    // breakTies has been tried
 	proved    bool
 }
 
-// nodeHeap has the node of the best score first.
+// nodeHeap is a heap with the node of the best score first.
 type nodeHeap []*node
 
 func (f nodeHeap) Len() int { return len(f) }

@@ -10,32 +10,32 @@ import (
 	"cartwright/optimize/question"
 )
 
-// batch is how many cores are solved before the search looks again which is best. It is fixed, whatever
-// the number of processors, so that the same input solves the same models.
+// batch is how many cores are solved before the search looks again which node is best. It does not depend on the
+// number of processors, so the same input solves the same models.
 const batch = 4
 
-// ranking is a search on its way through the ranks.
+// ranking is a search with the plans ranked so far.
 type ranking struct {
 	*search
 	o       question.Options
 	ranked  []*found
 	seen    map[string]bool       // cores and battery sets that are ranked
 	best    map[string][2]float64 // by core: the scores of the best plan found for it
-	scores  []float64             // of all plans found, the best first, as many as are asked for
+	scores  []float64             // of the plans found, one for each core, the best first, at most as many as are asked for
 	models  int
 	proofs  int // certificates that passed the checker
 	retries []string
-	anyPlan bool // the first plan met is enough, be it the best or not
-	most    Work // 0: as much as it takes
-	gaveUp  bool // some core could not be solved: nothing dearer than it is proved
-	stopped bool
-	full    bool // nodes were dropped that may have held something better
+	anyPlan bool // any plan is enough
+	most    Work // 0: not limited
+	gaveUp  bool // some core could not be solved, so no later rank is proved
+	stopped bool // the context ended
+	full    bool // nodes were dropped that may have held a better plan
 }
 
 // run ranks plans until there are enough, none is left or time is up.
 func (r *ranking) run(ctx context.Context) error {
 	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
-	if ctx.Err() != nil { // not all cores may have been opened: that there is none says nothing
+	if ctx.Err() != nil { // not all supplies may have been opened, so an empty heap would prove nothing
 		r.stopped = true
 		return nil
 	}
@@ -84,7 +84,7 @@ func (r *ranking) run(ctx context.Context) error {
 	return nil
 }
 
-// tellFirst tells the best plan to who does not want to wait for the others.
+// tellFirst passes the best plan to Options.First, which does not wait for the others.
 func (r *ranking) tellFirst() error {
 	if r.o.First == nil || len(r.ranked) != 1 {
 		return nil
@@ -96,18 +96,18 @@ func (r *ranking) tellFirst() error {
 	return err
 }
 
-// rank takes a plan as the next in rank.
+// rank adds a plan as the next in rank.
 func (r *ranking) rank(f *found, c *bench.Core) {
 	r.ranked = append(r.ranked, f)
 	r.seen[r.batteries(c)], r.seen[c.Key()] = true, true
 }
 
-// nextCores takes the best cores off the heap, as many as make a batch, expanding open nodes on the way;
-// none where a plan comes first.
+// nextCores takes the best cores off the heap, at most a batch, expanding open nodes on the way. It stops at a plan
+// node.
 func (r *ranking) nextCores(ctx context.Context) []*node {
 	var cores []*node
 	for len(cores) == 0 && r.looksOn(ctx) {
-		var dull []*node // their scores are to be sharpened
+		var dull []*node // nodes whose scores are to be raised by sharpened
 		for len(cores)+len(dull) < batch && r.looksOn(ctx) {
 			n := heap.Pop(&r.nodes).(*node)
 			switch {
@@ -118,7 +118,7 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 				r.cells++
 				r.expand(n)
 			case r.skipped(&n.core), r.outdone(n), !r.decideShipping(n):
-			case n.sharp, r.anyPlan, r.leavesOrders(): // where any plan will do, solving says at once what sums take as long to bound
+			case n.sharp, r.anyPlan, r.leavesOrders(): // where any plan will do, solving takes no longer than the bound
 				cores = append(cores, n)
 			default:
 				dull = append(dull, n)
@@ -129,7 +129,7 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 	return cores
 }
 
-// looksOn reports whether something else comes before the best plan found, and there is time and work left to look at it.
+// looksOn reports whether some other node comes before the best plan found, and there is time and work left to look at it.
 func (r *ranking) looksOn(ctx context.Context) bool {
 	return len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil && (r.most == 0 || r.work() < r.most)
 }
@@ -140,7 +140,7 @@ func (r *ranking) skipped(c *bench.Core) bool {
 	return r.seen[c.Key()] || r.o.Distinct == question.DistinctBattery && r.seen[r.batteries(c)]
 }
 
-// outdone reports whether a core has a plan already that its node cannot beat.
+// outdone reports whether a core already has a plan that its node cannot beat.
 func (r *ranking) outdone(n *node) bool {
 	known, ok := r.best[n.core.Key()]
 	return ok && n.score >= known[0]

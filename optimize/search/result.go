@@ -22,7 +22,7 @@ func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Res
 	return r.result()
 }
 
-// result makes the outcome: plans in rank, each audited.
+// result returns the outcome: the plans in rank, each audited.
 func (r *ranking) result() (*question.Result, error) {
 	out := &question.Result{Solver: solver(question.Optimal)}
 	out.Solver.Models, out.Solver.Proofs = r.models, r.proofs
@@ -45,7 +45,7 @@ func (r *ranking) result() (*question.Result, error) {
 	auditor, since := audit.For(r.b.Scenario, r.b.Catalog), time.Now()
 	for i, f := range r.ranked {
 		if r.stopped && i > 0 && time.Since(since) > windUp {
-			break // whoever stops a search does not wait for the audit of hundreds of plans
+			break // who stops a search does not want to wait for the audit of hundreds of plans
 		}
 		f.plan.Rank = i + 1
 		if i >= proved {
@@ -79,8 +79,8 @@ func solver(s question.Status) question.Solver {
 	return question.Solver{Name: finder.Name(), Version: finder.Version(), Status: s}
 }
 
-// takeRest ranks, after the time is up, the plans that are known but not proved to be next. All other nodes are put
-// aside at once: there may be millions, and taking them off one by one would go on for seconds.
+// takeRest ranks, when time is up, the plans that are known but not proved to be next. All other nodes are dropped at
+// once: popping hundreds of thousands one by one would take long.
 func (r *ranking) takeRest() {
 	r.nodes = slices.DeleteFunc(r.nodes, func(n *node) bool { return n.kind != planNode })
 	heap.Init(&r.nodes)

@@ -11,7 +11,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// However little room there is for open nodes: a plan that is told as proven is the one that it is with all the room
+// However little room there is for open nodes: a plan that is said to be proven is the one that is found with all the room
 // there may be, what may be missing is said, and no bound is above what there is.
 func TestLittleRoom(t *testing.T) {
 	full, half, none := 0, 0, 0

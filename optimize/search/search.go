@@ -1,5 +1,5 @@
-// Package search finds the best plans, one after the other, and proves their order: best first over nodes by
-// their bounds.
+// Package search finds the best plans, one after the other, and proves their order: a best-first search over sets of
+// cores by their bounds.
 package search
 
 import (
@@ -16,7 +16,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// search looks for the best plans, one after the other.
+// search has the open nodes of a search.
 type search struct {
 	b     *bench.Bench
 	o     *bound.Bounds
@@ -24,18 +24,18 @@ type search struct {
 	by    question.By
 	nodes nodeHeap
 	cells int
-	// worst is the score beyond which nothing is kept: that of the last plan asked for, once as many
+	// worst is the score beyond which nothing is kept: that of the last plan asked for, once so many
 	// different ones are known.
 	worst float64
-	room  int // nodes that may be open at once
-	// dropped is the least score of the nodes that there was no room for: what scores as much is not proved.
+	room  int // how many nodes may be open at once
+	// dropped is the least score of the nodes dropped for want of room: plans of that score or more are not proved.
 	dropped float64
 }
 
 // mostNodes is how many nodes may be open at once: about 100 MB.
 const mostNodes = 400_000
 
-// newSearch opens all cores of all supplies, for so many plans, until the context ends.
+// newSearch adds a node for each supply, in a search for so many plans.
 func newSearch(ctx context.Context, b *bench.Bench, by question.By, plans int) *search {
 	s := unopened(b, by, plans)
 	if s.o == nil {
@@ -49,7 +49,7 @@ func newSearch(ctx context.Context, b *bench.Bench, by question.By, plans int) *
 	return s
 }
 
-// unopened is a search among no cores yet. It knows no bounds where the catalogue has nothing for some need.
+// unopened returns a search without any nodes. Its bounds are nil where the catalogue has nothing for some part of a plan.
 func unopened(b *bench.Bench, by question.By, plans int) *search {
 	s := &search{b: b, by: by, worst: math.Inf(1), dropped: math.Inf(1), room: mostNodes}
 	if len(b.Reasons) == 0 {
@@ -59,7 +59,7 @@ func unopened(b *bench.Bench, by question.By, plans int) *search {
 	return s
 }
 
-// add puts a node among the open ones, unless it is worse than all that is asked for.
+// add adds a node, unless it is worse than every plan asked for.
 func (s *search) add(n *node) {
 	if n.score > s.worst {
 		return
@@ -70,9 +70,9 @@ func (s *search) add(n *node) {
 	}
 }
 
-// makeRoom drops the worst of the open nodes, but no plan that is found.
+// makeRoom drops the worse half of the open nodes, but no plan.
 func (s *search) makeRoom() {
-	sort.Sort(s.nodes) // which is in the order of a heap, too
+	sort.Sort(s.nodes) // a sorted slice is a heap, too
 	kept := s.nodes[:0]
 	for i, n := range s.nodes {
 		switch {
@@ -86,19 +86,19 @@ func (s *search) makeRoom() {
 	s.nodes = kept
 }
 
-// lost reports whether something may be missing that scores no more than a plan.
+// lost reports whether a node was dropped whose score is at most that of a plan.
 func (s *search) lost(score float64) bool {
 	return !math.IsInf(s.dropped, 1) && s.dropped <= math.Min(score, s.worst)
 }
 
-// admit adds the node of one core if it serves the loads, has what is to be kept and may stand.
+// admit adds the node of one core if it serves the loads, has what is to be kept and is not certain to tip.
 func (s *search) admit(c bench.Core, f bound.Figures) {
 	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && s.lives(&c, f) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
 		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys})
 	}
 }
 
-// coreScore returns what no plan of one core can be below.
+// coreScore returns a score that no plan of one core can beat.
 func (s *search) coreScore(f bound.Figures) float64 {
 	switch s.by {
 	case question.ByMass:
@@ -124,8 +124,8 @@ func (s *search) planScore(p *plan.Plan) (first, second float64) {
 	return float64(p.Cost), choice.RoundMass(p.MassKg)
 }
 
-// lackWh returns the usable energy that a core lacks which has so much, short of what need not be met to the letter. What
-// the year asks for is looked into once a supply is worth a string.
+// lackWh returns the usable energy that a core with usableWh lacks, less the tolerance of the limit. What the year needs
+// takes long to find, so it is left out until the core has a string.
 func (s *search) lackWh(c *bench.Core, usableWh float64) float64 {
 	need := s.b.Supplies[c.Supply].NeedWh
 	if len(c.Strings) > 0 {

@@ -11,9 +11,9 @@ import (
 	"cartwright/optimize/question"
 )
 
-// decideShipping prepares a core node for solving and reports whether it is to be solved. Where its plan, or the least
-// that sums alone know of, would leave shipping to pay, it is replaced by two: one that pays it, and one that orders
-// nothing which takes so much.
+// decideShipping prepares a core node for solving and reports whether it is to be solved now. Where its plan, or before
+// there is one its cheapest parts, would leave shipping to pay, the node is replaced by two: one that pays it, and one
+// without the offers that need so much.
 func (r *ranking) decideShipping(n *node) bool {
 	s, m := r.search, r.b.Market
 	if s.leavesOrders() {
@@ -40,11 +40,11 @@ func (r *ranking) decideShipping(n *node) bool {
 	return false
 }
 
-// leavesOrders reports whether what is ordered where is left to the program.
+// leavesOrders reports whether the program decides the orders.
 func (s *search) leavesOrders() bool { return s.by == question.ByMass || s.by == question.ByEnergy }
 
-// sharpened raises the scores of nodes to what their cores can have at their orders, side by side, and returns those that
-// are to be solved at once: the others are back among the nodes.
+// sharpened raises the scores of nodes by model.LeastCents, in parallel. It returns those that are to be solved now; the
+// others are back among the nodes.
 func (r *ranking) sharpened(dull []*node) []*node {
 	least := make([]float64, len(dull))
 	var wait sync.WaitGroup
@@ -79,7 +79,7 @@ func (r *ranking) sharpened(dull []*node) []*node {
 	return cores
 }
 
-// divide adds the node of some of the orders of another.
+// divide adds a node with a part of the orders of another.
 func (s *search) divide(n *node, orders market.Orders) {
 	f, _ := s.o.Ordered(&n.core, orders)
 	if s.o.Hopeless(f) {
@@ -87,13 +87,13 @@ func (s *search) divide(n *node, orders market.Orders) {
 	}
 	score := math.Max(n.score, s.coreScore(f))
 	if n.found != nil && n.found.proved {
-		// What the node was solved for bounds its parts, too, with the shipping that is now paid.
+		// The optimum of the node, with the shipping that is now paid, bounds its parts too.
 		score = math.Max(score, s.priced(n, s.b.Market.PaidCents(orders)-s.b.Market.PaidCents(*n.orders)))
 	}
 	s.add(&node{score: score, kind: coreNode, core: n.core, orders: &orders, owed: market.Nobodys})
 }
 
-// priced returns the score of a node that was solved, with so many more cents of shipping.
+// priced returns the score of a node that was solved, with some more cents of shipping.
 func (s *search) priced(n *node, shipping float64) float64 {
 	cents := 100*n.found.first + (1+s.b.Market.Tax)*shipping - s.b.RoundingCents
 	if s.by == question.ByLife {
@@ -102,8 +102,8 @@ func (s *search) priced(n *node, shipping float64) float64 {
 	return cents
 }
 
-// mostOwed returns the vendor whom a choice leaves most shipping to pay beyond what is paid, nobody where there is
-// none, and at which level.
+// mostOwed returns the vendor whom a choice owes the most shipping beyond what is paid, and the level; market.Nobodys
+// where it owes none.
 func (s *search) mostOwed(c *choice.Choice, orders *market.Orders) (vendor, level int) {
 	m := s.b.Market
 	shipping, levels := choice.Shipping(s.b, c), make([]int, len(m.Vendors))
@@ -116,13 +116,13 @@ func (s *search) mostOwed(c *choice.Choice, orders *market.Orders) (vendor, leve
 	return vendor, level
 }
 
-// owes reports whether a choice leaves shipping to pay.
+// owes reports whether a choice owes shipping beyond what is paid.
 func (s *search) owes(c *choice.Choice, orders *market.Orders) bool {
 	vendor, _ := s.mostOwed(c, orders)
 	return vendor != market.Nobodys
 }
 
-// marketOf returns the market a core node is solved at; nil where the orders are left to the program.
+// marketOf returns the market a core node is solved at; nil where the program decides the orders.
 func (s *search) marketOf(n *node) *market.Market {
 	if n.orders == nil {
 		return nil

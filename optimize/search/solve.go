@@ -12,7 +12,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// solveAll solves cores side by side and puts the plans found among the nodes.
+// solveAll solves cores in parallel and adds the plans found to the nodes.
 func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	answers := make([]model.Answer, len(cores))
 	var wait sync.WaitGroup
@@ -37,8 +37,8 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 	return nil
 }
 
-// mostOf returns the cost in currency units beyond which a plan of a core is of no interest: as much as the best that is
-// known of the core, or the last that is asked for. 0 is none.
+// mostOf returns the cost in currency units beyond which a plan of a core is of no interest: the cost of the best plan
+// known of that core, or of the last plan asked for. 0: any plan is of interest.
 func (r *ranking) mostOf(n *node) float64 {
 	if r.by != question.ByCost {
 		return 0
@@ -53,11 +53,10 @@ func (r *ranking) mostOf(n *node) float64 {
 	return math.Max(0.01, (cents+r.b.RoundingCents)/100)
 }
 
-// solveNode solves a core. A plan whose finished bill is above the budget, by the rounding of its lines, is
-// looked for once more with the budget held to the letter; not one that is above by shipping it still
-// owes, since another order may owe less. By mass a point may cost more than its plan has to: then it is
-// made as cheap as its mass allows. Where the bill is above the budget all the same, it is not known whether a
-// dearer point rounds to less.
+// solveNode solves a core. If the finished bill is above the budget, by the rounding of its lines, it solves once more
+// with the unrounded cost held to the budget; but not if the bill is above by shipping it still owes, since other orders
+// may owe less. By mass, a solution may cost more than it has to, so it is first made as cheap as its mass allows. If the
+// bill is still above the budget, it is not known whether some dearer solution rounds to less.
 func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market, most float64) model.Answer {
 	var a model.Answer
 	solve := func(k model.Ask) model.Answer {
@@ -109,7 +108,7 @@ func (r *ranking) solveNode(ctx context.Context, n *node, m *market.Market, most
 	return a
 }
 
-// unknown is the status of a core of which it is not known whether it has a plan: stopped, or given up.
+// unknown returns the status of a core for which it is not known whether it has a plan: stopped, or given up.
 func unknown(s milp.Status) milp.Status {
 	if s == milp.Stopped {
 		return milp.Stopped
@@ -117,9 +116,9 @@ func unknown(s milp.Status) milp.Status {
 	return milp.GaveUp
 }
 
-// breakTies finds, among the plans of a core that have the same first figure, the one with the least
-// second figure; by energy, which a core has whatever its support, of the same cost the least mass. Of those that are
-// still alike it takes the one whose counts come first, so that it is the same one however it was searched for.
+// breakTies finds, among the plans of a core that have the same first figure, the one with the least second figure. By
+// energy, which does not depend on the support, it finds the least mass at the least cost. Of plans that still tie it
+// takes the one whose variables come first, so that every engine gives the same one.
 func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	n.found.tieBroken = true
 	k := model.Ask{By: r.by, Market: r.marketOf(n), Strict: true, Tied: true, First: n.found.first,
@@ -136,7 +135,7 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 		if a.Err != nil {
 			return a.Err
 		}
-		if a.Status.HasPoint() { // else there is none better, or none was found: the plan stands
+		if a.Status.HasPoint() { // else there is none better, or none was found, and the plan is kept
 			r.replace(n, &a, k.Settle)
 			if !k.Settle {
 				n.found.other = math.Min(n.found.other, a.First)
@@ -146,7 +145,7 @@ func (r *ranking) breakTies(ctx context.Context, n *node) error {
 	return nil
 }
 
-// replace gives a node another plan of the same core where it is better, or where equal is enough, no worse.
+// replace gives a node another plan of the same core if that is better or, with equal, no worse.
 func (r *ranking) replace(n *node, a *model.Answer, equal bool) {
 	other := choice.Finish(r.b, &a.Choice)
 	first, second := r.planScore(&other)

@@ -9,10 +9,10 @@ import (
 	"cartwright/optimize/question"
 )
 
-// Still returns the best plan of a problem which allows nothing better than a plan that is given, where it is that plan;
-// nil where that is not known. Limits that are tighter than those it was the best of are one such problem, limits between
-// those and looser ones that it is the best of, too, another. Of plans that are as good none comes first that did not
-// before. So one core is solved, at the orders it was bought at, instead of all searched.
+// Still returns the best plan of a problem that allows no better plan than a given one, where it is that plan; nil where
+// that is not known. Such problems are those with tighter limits than a plan was the best under, and those with limits
+// between two sets under both of which it is the best: of plans that tie, none comes first that did not before. So only
+// one core is solved, at the orders of the plan, instead of a whole search.
 func Still(ctx context.Context, p question.Problem, before *bench.Before, by question.By, best *plan.Plan) (*plan.Plan, error) {
 	b, err := bench.Lay(ctx, p, "", before)
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 	"cartwright/optimize/question"
 )
 
-// take notes the answer for a core.
+// take takes in the answer for a core.
 func (r *ranking) take(n *node, a *model.Answer) error {
 	r.cells++
 	r.count(&n.core, a)
@@ -25,7 +25,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 		return nil
 	case milp.Stopped:
 		r.stopped = true
-		r.add(n) // it is still open, and bounds what was not reached
+		r.add(n) // it stays open and bounds what was not reached
 		return nil
 	case milp.GaveUp:
 		r.gaveUp = true
@@ -34,7 +34,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 		return errors.New("internal error: a plan of unbounded worth")
 	}
 	proved := a.Status == milp.Proved
-	switch { // the core may have something better: nothing dearer than its bound is proved
+	switch { // the core may have a better plan: no later rank is proved
 	case !proved && a.Ended:
 		r.stopped = true
 		r.add(n)
@@ -44,7 +44,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	f := &found{choice: a.Choice, plan: choice.Finish(r.b, &a.Choice), first: a.First, other: a.Second, proved: proved}
 	if n.orders != nil {
 		if owed, level := r.mostOwed(&a.Choice, n.orders); owed != market.Nobodys {
-			// Its own cost, without what is owed, bounds what deciding it can bring.
+			// Its cost without what is owed bounds the plans of both cases.
 			open := &node{kind: coreNode, core: n.core, orders: n.orders, owed: owed, level: level, found: f}
 			open.score = n.score
 			if proved {
@@ -54,14 +54,14 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 		}
 	}
 	if choice.OverBudget(r.b, &a.Choice) {
-		return nil // with what is owed for shipping
+		return nil // with the shipping that is owed
 	}
 	first, second := r.planScore(&f.plan)
 	f.second = second
 	key := n.core.Key()
 	known, again := r.best[key]
 	if again && (known[0] < first || known[0] == first && known[1] <= second) {
-		return nil // at other orders the core has a plan that is as good
+		return nil // with other orders the core already has a plan that is as good
 	}
 	r.best[key] = [2]float64{first, second}
 	r.add(&node{score: first, kind: planNode, core: n.core, orders: n.orders, found: f})
@@ -72,7 +72,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	return nil
 }
 
-// forget takes a score out of those of the plans found: its core has a better one.
+// forget removes a score from those of the plans found: its core has a better plan now.
 func (r *ranking) forget(score float64) {
 	if at := sort.SearchFloat64s(r.scores, score); at < len(r.scores) && r.scores[at] == score {
 		r.scores = slices.Delete(r.scores, at, at+1)

@@ -18,21 +18,21 @@ import (
 	"cartwright/optimize/relax"
 )
 
-// Count is how many strings of a battery a cart takes when it has no other: so many can be built with some
-// inverter, cables, devices, bus bars and casters of the catalogue that meet every limit but autonomy, the
-// loads' peaks, recharge and budget; of one more, or any higher number, no such cart can be built. Both are
-// found by solving, and the cart of that many passes the audit.
+// Count is how many strings of a battery a cart takes when it has no other: a cart with that many can be built with some
+// inverter, cables, devices, bus bars and casters of the catalogue so that it meets every limit except autonomy, the
+// loads' peaks, recharge and budget; with any higher number none can. Both are found by solving, and the cart with that
+// many passes the audit.
 type Count struct {
 	Strings int
 	Modules int
-	// Limits names what stops the next string: each alone, or where Jointly, all of them together though
-	// none of them alone. Where even without all of these limits none can be built, the condition that the
-	// battery does not meet is named, as "string wiring" or "protocols", or else "no cart".
+	// Limits names what leaves no room for one more string: each alone, or where Jointly, all of them together though
+	// none of them alone. Where no cart can be built even without all of these limits, it names the condition that the
+	// battery does not meet, such as "string wiring" or "protocols", or else "no cart".
 	Limits  []string
 	Jointly bool
 	// Least is the fewest strings that carry the smallest inverter, where that is more than one.
 	Least int
-	// Known is false where it was stopped before this was counted.
+	// Known is false where the search was stopped before this was counted.
 	Known bool
 }
 
@@ -43,7 +43,7 @@ type counter struct {
 	benches map[lifted]*bench.Bench
 	bounds  map[*bench.Bench]*bound.Bounds
 	auditor *audit.Auditor
-	wired   map[bool]*bench.Before // by whether the fault current is lifted: the only limit that options know
+	wired   map[bool]*bench.Before // by whether the fault current is lifted: the only limit that options depend on
 }
 
 // countAll counts the batteries at the given places of the catalogue, until the context ends.
@@ -72,7 +72,7 @@ func countAll(ctx context.Context, p question.Problem, batteries []int) ([]Count
 		switch {
 		case err == nil:
 			counts[i].Known = true
-		case !errors.Is(err, question.ErrUnknown) || ctx.Err() == nil: // of a thousand batteries one message is enough
+		case !errors.Is(err, question.ErrUnknown) || ctx.Err() == nil: // one message is enough for a thousand batteries
 			return nil, nil, err
 		}
 	}
@@ -109,8 +109,8 @@ func (c *counter) bench(ctx context.Context, l lifted) (*bench.Bench, error) {
 	return b, nil
 }
 
-// groupOf returns which group of a bench the battery at a place of the catalogue is; -1 where there is no
-// room for a single string of it, or no cable and device for one.
+// groupOf returns the group of the battery at a place of the catalogue; -1 where the bench has no stack of it, for want
+// of room for a string, of a cable or device, or of another condition.
 func groupOf(b *bench.Bench, battery int) int {
 	for i := range b.Stacks {
 		if b.Stacks[i].Position == battery {
@@ -139,7 +139,7 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 				return Count{}, question.ErrUnknown
 			}
 			if c.outOfBounds(b, g, n) {
-				continue // by mass or room alone
+				continue // too heavy or too large; explain confirms the least such number by solving
 			}
 			ok, err := c.possible(ctx, 0, battery, n, true)
 			if err != nil {
@@ -154,7 +154,7 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 	return out, err
 }
 
-// fewest returns how many strings of a battery carry the inverter that draws least; 0 where there is none.
+// fewest returns how many strings of a battery it takes to carry the inverter that draws least; 0 without inverters.
 func fewest(b *bench.Bench, bat *catalog.Battery) int {
 	least := math.Inf(1)
 	for i := range b.Supplies {
@@ -166,8 +166,7 @@ func fewest(b *bench.Bench, bat *catalog.Battery) int {
 	return int(plan.Ceil(least / bat.MaxDischargeA))
 }
 
-// explain finds what stops so many strings: each limit that does so by itself, else a smallest set of limits
-// that do so together.
+// explain finds the limits that rule out n strings: each that does so alone, else a smallest set that does so together.
 func (c *counter) explain(ctx context.Context, battery, n int) (limits []string, jointly bool, err error) {
 	if ok, err := c.possible(ctx, allLifted(), battery, n, false); err != nil || !ok {
 		if err != nil {
@@ -194,8 +193,8 @@ func (c *counter) explain(ctx context.Context, battery, n int) (limits []string,
 	return nil, false, fmt.Errorf("internal error: nothing stops %d strings of %s", n, c.p.Catalog.Batteries[battery].ID)
 }
 
-// alone returns the limits that stop so many strings each by itself. Those that sums alone suspect are left out at first:
-// most often a cart can be built that meets all the others at once, and none of them does.
+// alone returns the limits each of which alone rules out n strings. First a cart is tried that meets all limits which
+// bounds do not suspect: mostly there is one, and then none of those does.
 func (c *counter) alone(ctx context.Context, battery, n int) ([]string, error) {
 	var others lifted
 	for i := range stops {
@@ -228,7 +227,7 @@ func (c *counter) alone(ctx context.Context, battery, n int) ([]string, error) {
 	return limits, nil
 }
 
-// hopeless tells why a battery has no cart even with all limits lifted.
+// hopeless says why there is no cart with a battery even with all limits lifted.
 func (c *counter) hopeless(ctx context.Context, battery int) (limits []string, jointly bool, err error) {
 	b, err := c.bench(ctx, allLifted())
 	if err != nil {

@@ -14,15 +14,15 @@ import (
 	"cartwright/optimize/search"
 )
 
-// cycles knows how often a year the modules of a bank are cycled that has just what the autonomy asks for.
+// cycles knows the cycles a year of a bank with exactly the energy that the autonomy needs.
 type cycles struct {
 	b     *bench.Bench
-	plain float64       // without sun: with the inverter that draws least
-	sunny *bench.Supply // with sun: inverters and array of the best plan; nil: there is none
-	hours *year.Hours   // theirs
+	plain float64       // without sun: cycles a year with the inverter that draws least
+	sunny *bench.Supply // with sun: inverters and array of the best plan; nil: there is no plan
+	hours *year.Hours   // of sunny
 }
 
-// cyclesOf lays out what is cycled: with sun beside inverters and array of the best plan.
+// cyclesOf prepares the cycles; with sun it also returns the best plan, whose inverters and array they are for.
 func cyclesOf(ctx context.Context, p question.Problem, b *bench.Bench) (*cycles, *plan.Plan, error) {
 	c := &cycles{b: b, plain: math.Inf(1)}
 	for i := range b.Supplies {
@@ -51,14 +51,14 @@ func cyclesOf(ctx context.Context, p question.Problem, b *bench.Bench) (*cycles,
 	return c, best, nil
 }
 
-// lifetimeWh returns what one module of a battery gives in its life, with sun what of it is served; 0: not stated.
+// lifetimeWh returns the energy in Wh that one module of a battery gives in its life; 0: not stated, or with sun no plan.
 func (c *cycles) lifetimeWh(bat *catalog.Battery, series int) float64 {
 	reserve, aYear := c.b.Scenario.Limits.Reserve, c.plain
 	if c.b.Scenario.Sun != nil {
 		if c.sunny == nil {
 			return 0
 		}
-		// Strings in parts, so that banks of all batteries are as large.
+		// A fraction of a string counts, so that the banks of all batteries have the same energy.
 		strings := c.sunny.NeedWh / (float64(series) * energy.UsableWh(bat, reserve))
 		s := year.Store{CapacityWh: c.sunny.NeedWh, ChargeW: strings * bat.MaxChargeA * c.b.Scenario.Bus.NominalV, RoundTrip: bat.RoundTrip}
 		aYear = year.Simulate(c.hours, c.hours.Net(), s).Cycles

@@ -13,9 +13,9 @@ import (
 	"cartwright/optimize/wiring"
 )
 
-// Landed is what one string of a battery costs ready on the bus, when it alone is bought: its modules, its
-// cable with crimped ends and its device, what the vendors take for shipping, and the tax on it all. The
-// device breaks the string's own short circuit; beside other strings it may have to break more.
+// Landed is what one string of a battery costs wired to the bus, when it alone is bought: its modules, its
+// cable with crimped ends and its device, shipping, and the tax on all of it. The
+// device breaks the string's own short circuit; with other strings it may have to break more.
 type Landed struct {
 	Modules  plan.Money
 	Wiring   plan.Money
@@ -29,7 +29,7 @@ type Landed struct {
 	Device           string
 }
 
-// buying is one way to come by a quantity of an article: so many of it at one price.
+// buying is one way to buy an article: a quantity at one price.
 type buying struct {
 	quantity   float64
 	centsEach  float64
@@ -38,12 +38,12 @@ type buying struct {
 	offer      *catalog.Offer // nil: at its own price
 }
 
-// cents returns what is paid for it, to the cent, as on a bill.
+// cents returns the cost, rounded to the cent as on a bill.
 func (b buying) cents() plan.Money { return catalog.RoundCents(b.quantity * b.centsEach) }
 
-// purchases returns every way to buy so much of an article: at each of its offers, at least the offer's
-// least quantity; at its own price where it has none. Splitting a quantity never pays: all of it can be
-// bought where one piece is cheapest.
+// purchases returns every way to buy a quantity of an article: at each of its offers, at least the offer's
+// min_qty; at its own price where it has none. Splitting a quantity never pays: all of it can be
+// bought at the cheaper offer.
 func purchases(a *market.Article, quantity float64) []buying {
 	if len(a.Offers) == 0 {
 		return []buying{{quantity: quantity, centsEach: a.Cents, vendor: a.Vendor}}
@@ -56,7 +56,7 @@ func purchases(a *market.Article, quantity float64) []buying {
 	return ways
 }
 
-// land finds the cheapest way to put one string of a battery on the bus; nil where there is none.
+// land finds the cheapest way to buy and wire one string of a battery; nil where there is none.
 func land(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series int) *Landed {
 	options, ok := b.RunOptions(wiring.StringDuty(b.Scenario, bat, b.LeastBusA(), 1))
 	if !ok {
@@ -100,12 +100,12 @@ func land(ctx context.Context, b *bench.Bench, bat *catalog.Battery, series int)
 	return best
 }
 
-// cheapestOrder finds the cheapest way to buy some quantities together, where there is one below a cost; the first need
-// is the modules. Shipping ties together what is bought at one vendor, so choices of offers are gone through, but for
-// those that cost too much before all is chosen. Nil: none is cheaper.
+// cheapestOrder finds the cheapest way to buy some quantities together, if it costs less than below; else it returns
+// nil. The first need is the modules. Shipping links what is bought from one vendor, so all combinations of offers are
+// tried, except those that cost too much before all is chosen.
 func cheapestOrder(ctx context.Context, m *market.Market, needs []market.Use, below plan.Money) *Landed {
 	ways := make([][]buying, len(needs))
-	rest := make([]plan.Money, len(needs)+1) // of the needs from here on, what they cost at the least
+	rest := make([]plan.Money, len(needs)+1) // the least cost of the needs from here on
 	for i := len(needs) - 1; i >= 0; i-- {
 		ways[i] = worthwhile(purchases(&m.Articles[needs[i].Article], needs[i].Quantity))
 		least := plan.Money(math.MaxInt64)
@@ -154,7 +154,7 @@ func (b buying) beatenBy(other buying) bool {
 	return other.vendor == b.vendor && other.cents() <= b.cents() && other.shipsCents <= b.shipsCents
 }
 
-// order adds up what some purchases come to, the first of them being the modules, with so much more to buy.
+// order adds up some purchases, the first of which is the modules, and more, the least cost of what is not chosen yet.
 func order(m *market.Market, chosen []buying, more plan.Money) *Landed {
 	l := &Landed{}
 	ships := map[string]plan.Money{}
@@ -166,7 +166,7 @@ func order(m *market.Market, chosen []buying, more plan.Money) *Landed {
 		}
 		ships[way.vendor] = max(ships[way.vendor], way.shipsCents)
 	}
-	for _, s := range ships { // a sum of whole cents: its order does not show
+	for _, s := range ships { // a sum of whole cents: order does not matter
 		l.Shipping += s
 	}
 	l.Tax = catalog.RoundCents(m.Tax * float64(l.Modules+l.Wiring+l.Shipping+more))

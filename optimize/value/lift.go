@@ -7,7 +7,7 @@ import (
 	"cartwright/optimize/relax"
 )
 
-// The limits that can stop a count, in the order they are told.
+// The limits that can end a count, in the order in which they are listed.
 const (
 	StopsRoom      = "shelf room"    // floor and clear height of the shelves
 	StopsShelfMass = "shelf mass"    // what the shelves carry
@@ -15,12 +15,12 @@ const (
 	StopsPush      = "push"          // the force to move it
 	StopsCasters   = "casters"       // the strongest of the catalogue
 	StopsTilt      = "tilt"          // the slope it has to stand on
-	StopsParallel  = "max parallel"  // strings the maker allows side by side
+	StopsParallel  = "max parallel"  // strings the maker allows in parallel
 	StopsFault     = "fault current" // what the strongest device breaks
 	StopsStuds     = "studs"         // of the bus bars with the most
 	StopsWiring    = "string wiring" // a condition of the bench: no cable and device of the catalogue serve a string
-	StopsProtocols = "protocols"     // a condition of the bench: it talks to no inverter, and has to
-	StopsAll       = "no cart"       // nothing of the above
+	StopsProtocols = "protocols"     // a condition of the bench: no protocol in common with an inverter, where that is required
+	StopsAll       = "no cart"       // none of the above
 )
 
 // stops lists the limits that can be lifted.
@@ -55,8 +55,8 @@ func (l lifted) names() []string {
 	return names
 }
 
-// Unloaded returns the problem of a cart that need not run anything: no autonomy, recharge or budget, and
-// nothing owned or offered, which has no part in what can be built; nor any modules, which only weigh and take current.
+// Unloaded returns the problem of a cart that need not run anything: no autonomy, recharge or budget; nothing owned or
+// offered, which does not matter to what can be built; and no solar modules, which only add mass and current.
 func Unloaded(p question.Problem) question.Problem {
 	s, c := *p.Scenario, *p.Catalog
 	s.Have, s.AutonomyH, s.Recharge, s.Limits.Budget = nil, 0, nil, math.MaxInt64
@@ -65,7 +65,7 @@ func Unloaded(p question.Problem) question.Problem {
 	return question.Problem{Scenario: &s, Catalog: &c}
 }
 
-// without returns a copy of a problem in which some limits hold back nothing.
+// without returns a copy of a problem with some limits lifted.
 func without(p question.Problem, l lifted) question.Problem {
 	s, c := *p.Scenario, p.Catalog.Clone()
 	if l.has(StopsMass) {
@@ -106,8 +106,8 @@ func without(p question.Problem, l lifted) question.Problem {
 	return question.Problem{Scenario: &s, Catalog: c}
 }
 
-// Held returns a copy of a problem in which of the limits that can stop a count only the given ones hold, for
-// whoever counts by other means.
+// Held returns a copy of a problem in which, of the limits that can end a count, only the given ones hold. It is for
+// callers that count by other means.
 func Held(p question.Problem, limits ...string) question.Problem {
 	held := lifted(0)
 	for i, s := range stops {

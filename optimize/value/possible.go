@@ -53,7 +53,7 @@ func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audite
 	return false, nil
 }
 
-// audit recomputes a cart that only has to stand, roll and be safe.
+// audit audits a cart that only has to stand, roll and be safe.
 func (c *counter) audit(p plan.Plan) error {
 	p.Audit = c.auditor.Plan(&p)
 	var failed []plan.Check
@@ -68,8 +68,7 @@ func (c *counter) audit(p plan.Plan) error {
 	return nil
 }
 
-// fits reports whether sums alone leave it open that so many strings of a battery can be built: the shelves carry them,
-// and the maker allows as many.
+// fits reports whether the shelves carry so many strings of a battery and the maker allows them: else no cart has them.
 func fits(b *bench.Bench, group, n int) bool {
 	k := &b.Stacks[group]
 	carried := 0.0
@@ -90,9 +89,9 @@ func (c *counter) outOfBounds(b *bench.Bench, group, n int) bool {
 	return true
 }
 
-// open reports whether that is not too much with one supply.
+// open reports whether they are not too much with one supply.
 func (c *counter) open(b *bench.Bench, supply, group, n int) bool {
-	c.mu.Lock() // for the bounds remember what they have worked out
+	c.mu.Lock() // bounds are worked out on first use, and remembered
 	defer c.mu.Unlock()
 	bounds := c.bounds[b]
 	if bounds == nil {

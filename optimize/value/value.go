@@ -1,4 +1,4 @@
-// Package value says of every battery what its energy costs on a cart and how many of it fit.
+// Package value says for every battery what its energy costs on a cart and how many of it fit.
 package value
 
 import (
@@ -15,29 +15,29 @@ import (
 	"cartwright/scenarios"
 )
 
-// Table says of every battery of a catalogue what its energy costs on a scenario's cart, in the order
+// Table says for every battery of a catalogue what its energy costs on a scenario's cart, in the order
 // of the catalogue.
 type Table struct {
 	Batteries []BatteryValue
-	Complete  bool // every battery was counted; else it was stopped before
+	Complete  bool // every battery was counted; else it was stopped before that
 	Misfits   []Misfit
-	// Beside is, with sun, the best plan: what a lifetime kWh costs is of a bank beside its inverters and array. Nil where
-	// there is none.
+	// Beside is, with sun, the best plan: the costs of a lifetime kWh are for a bank with its inverters and array. Nil
+	// without sun, and where there is no plan.
 	Beside *plan.Plan
-	// Reasons tells what the catalogue has nothing for, so that no cart can be built from it at all.
+	// Reasons says what the catalogue lacks, so that no cart can be built from it at all.
 	Reasons []string
 }
 
-// BatteryValue is what a battery that fits the bus costs, gives and takes up. All but Landed and Count is of
-// one module.
+// BatteryValue is what a battery that fits the bus costs, gives and takes up. All but Landed, CostPerExtraKWh and Count
+// is for one module.
 //
-// The cost of a kWh is told in three ways. The price over the usable energy is common practice, no source.
-// The landed price counts with one string what it takes to put it on the bus, likewise no source. The price
+// The cost of a kWh is given in three ways. The price over the usable energy is common practice, no source.
+// The landed price includes with one string what it takes to wire it to the bus, likewise no source. The price
 // over the lifetime energy is the throughput cost, cost / (quantity * Ah * V * DoD * cycle life), of North
 // American Clean Energy, "Measuring the true costs", part 2; confirmed in 1 text. The fuller definition, the
 // levelised cost of storage, is discounted lifetime cost over discounted lifetime energy, with replacement,
 // operation, charging and the end of life: Schmidt, Melchior, Hawkes and Staffell, Joule 3 (2019) 81-100. It
-// is not computed: nobody knows for a cart what charging costs and how often it will be cycled.
+// is not computed: for a cart it is not known what charging costs and how often it will be cycled.
 type BatteryValue struct {
 	Part      string
 	Name      string
@@ -45,19 +45,19 @@ type BatteryValue struct {
 	Series    int // modules in a string
 
 	// Price is the least that buys one module, before shipping and tax: the best offer for one, or its own
-	// price where there is no offer. Vendor is whose offer it is, AsOf the day of the price.
+	// price where there is no offer. Vendor sells it at that price, AsOf is the day of the price.
 	Price  plan.Money
 	Vendor string
 	AsOf   time.Time
 
 	UsableKWh        float64
 	CostPerUsableKWh float64
-	// CostPerLifetimeKWh is the throughput cost; 0 where no life is stated. With sun it is what a kWh costs that a bank
-	// with just the energy of the autonomy serves, in its cycles or its years, whichever end first, beside the best plan's
-	// array; 0 where there is no plan.
+	// CostPerLifetimeKWh is the throughput cost; 0 where no life is stated. With sun it is for a bank with exactly the
+	// energy that the autonomy needs, cycled as with the best plan's array, until its cycles or its years end; 0 where
+	// there is no plan.
 	CostPerLifetimeKWh float64
 	KgPerUsableKWh     float64
-	LitresPerUsableKWh float64 // of its outer sizes
+	LitresPerUsableKWh float64 // of its outer volume
 
 	Landed *Landed // nil: no cable and device of the catalogue serve a string
 	// CostPerExtraKWh is what the landed string costs for each usable kWh that it gives beyond the batteries owned
@@ -76,8 +76,9 @@ type Misfit struct {
 	Reason string
 }
 
-// Find looks into every battery of the catalogue: what its energy costs and how many of it the cart takes.
-// What is owned is marked, but prices are those of buying anew. Where the context ends, batteries are left that are not counted. A count whose cart fails its audit is a *DisagreementError.
+// Find works out for every battery of the catalogue what its energy costs and how many of it the cart takes.
+// Owned ones are marked, but prices are those of buying. Where the context ends, some batteries are not counted. If the
+// cart of a count fails its audit, the error is a *question.DisagreementError.
 func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	bare := *p.Scenario
 	bare.Have = nil
@@ -115,6 +116,7 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 		return nil, err
 	}
 	out.Complete = true
+	ownedWh, auditor := energy.OwnedWh(p.Scenario, p.Catalog), audit.For(p.Scenario, p.Catalog)
 	for i := range out.Batteries {
 		v := &out.Batteries[i]
 		v.Count = counts[i]
@@ -122,8 +124,8 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 		if v.Landed != nil {
 			more := *p.Scenario
 			more.Have = append(slices.Clone(more.Have), scenarios.Holding{PartID: v.Part, Count: float64(v.Series)})
-			v.CostPerExtraKWh = energy.CostPerExtraKWh(v.Landed.Cost.Units(), energy.OwnedWh(&more, p.Catalog), energy.OwnedWh(p.Scenario, p.Catalog))
-			check := audit.Extra(p.Scenario, p.Catalog, v.CostPerExtraKWh, v.Landed.Cost.Units(), audit.OwnedWh(&more, p.Catalog))
+			v.CostPerExtraKWh = energy.CostPerExtraKWh(v.Landed.Cost.Units(), energy.OwnedWh(&more, p.Catalog), ownedWh)
+			check := auditor.Extra(v.CostPerExtraKWh, v.Landed.Cost.Units(), auditor.OwnedWh(more.Have))
 			if err := question.Agreed(plan.Plan{}, check); err != nil {
 				return nil, err
 			}
@@ -133,7 +135,7 @@ func Find(ctx context.Context, p question.Problem) (*Table, error) {
 	return out, nil
 }
 
-// valueOf works out everything about a battery but how many fit.
+// valueOf works out everything about a battery except Count and CostPerExtraKWh.
 func valueOf(ctx context.Context, b *bench.Bench, life *cycles, bat *catalog.Battery, series int, have []scenarios.Holding) BatteryValue {
 	v := BatteryValue{Part: bat.ID, Name: bat.Name, Chemistry: bat.Chemistry, Series: series, AsOf: bat.AsOf}
 	a := b.Market.Part(bat.ID)

@@ -12,19 +12,19 @@ import (
 	"cartwright/optimize/search"
 )
 
-// effects finds what a step of each limit does. Most do nothing, and that is found without a search of each: a plan that
-// is the best of looser limits is so of all between; and tighter limits keep it the best if it still meets them.
+// effects finds what a step of each limit does. Most do nothing, which is found without a search for each: a plan that is
+// the best under looser limits is the best under all limits between; and under tighter limits if it still meets them.
 type effects struct {
 	p      question.Problem
 	before *bench.Before
 	best   *plan.Plan
 	list   []Effect
-	levers []relax.Lever // of each effect
-	known  []bool        // of each effect
+	levers []relax.Lever // by effect
+	known  []bool        // by effect
 }
 
-// effectsOf returns what a step of each limit does, looser first, as far as the limit can move; where it was stopped, what
-// was known by then.
+// effectsOf returns what a step of each limit does, looser first, where the limit can move that far; if it is stopped,
+// what is known by then.
 func effectsOf(ctx context.Context, p question.Problem, before *bench.Before, best *plan.Plan) (list []Effect, whole bool, err error) {
 	x := &effects{p: p, before: before, best: best}
 	var looser []int
@@ -62,7 +62,7 @@ func effectsOf(ctx context.Context, p question.Problem, before *bench.Before, be
 	return list, err == nil, nil
 }
 
-// changed returns the problem with some of the limits moved at once.
+// changed returns the problem with some of the limits moved together.
 func (x *effects) changed(which []int) question.Problem {
 	var levers []relax.Lever
 	var to []float64
@@ -72,8 +72,7 @@ func (x *effects) changed(which []int) question.Problem {
 	return relax.With(x.p, levers, to)
 }
 
-// loosen finds what some looser limits do. Where all of them together bring nothing, none does; else it looks into
-// halves.
+// loosen finds what some looser limits do. If all of them together save nothing, none does; else it tries each half.
 func (x *effects) loosen(ctx context.Context, which []int) error {
 	if len(which) <= 2 {
 		for _, i := range which {
@@ -85,7 +84,7 @@ func (x *effects) loosen(ctx context.Context, which []int) error {
 	}
 	found, err := search.First(ctx, x.changed(which), x.before, question.ByCost, false)
 	switch {
-	case errors.Is(err, question.ErrUnknown) && ctx.Err() == nil: // of each alone it may be known
+	case errors.Is(err, question.ErrUnknown) && ctx.Err() == nil: // for each alone it may be known
 	case err != nil:
 		return err
 	case found != nil && found.Cost == x.best.Cost && found.MassKg == x.best.MassKg && slices.Equal(found.Bill, x.best.Bill):
@@ -103,7 +102,7 @@ func (x *effects) loosen(ctx context.Context, which []int) error {
 	return x.loosen(ctx, which[half:])
 }
 
-// find works out one effect; where the best plan can stay so, it is looked at first.
+// find works out one effect. Where the best plan may remain the best, that is tried first.
 func (x *effects) find(ctx context.Context, i int, stays bool) error {
 	q := x.changed([]int{i})
 	var found *plan.Plan

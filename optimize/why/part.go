@@ -20,33 +20,32 @@ type PartAnswer struct {
 	Part   string
 	Best   *plan.Plan
 	InBest bool
-	// With is the cheapest plan that has the part, the budget left aside; nil where no plan can have it.
+	// With is the cheapest plan that has the part, whatever the budget; nil where no plan can have it.
 	With *plan.Plan
 	// Costs is how much more With costs than Best, in currency units.
 	Costs float64
 	// Price is the part's price now, the lowest that a vendor asks where there are offers, and EntersAt the
-	// highest whole-cent price at which some best plan has it, shipping included; both for one piece, or a
-	// metre of cable. EntersAt is meaningless unless Priced.
+	// highest whole-cent price, shipping included, at which some best plan has it; both in currency units for one
+	// piece, or a metre of what is bought by length. EntersAt is meaningless unless Priced.
 	Price    float64
 	EntersAt float64
 	Priced   bool
-	// StaysOut tells that the part is in no best plan even as a gift.
+	// StaysOut says that the part is in no best plan even if it is free.
 	StaysOut bool
-	// KeptOutBy names, where no plan can have the part, the limits without any one of which some plan could.
-	// Where there are none, Unfit tells that no plan has it whatever the limits: it does not fit the bus, the
-	// loads or the rules, or nothing asks for it.
+	// KeptOutBy names, where no plan can have the part, the limits each of which alone keeps it out: without that
+	// limit some plan could have it. Where there are none, Unfit says that no plan has it whatever the limits: it does
+	// not fit the bus, the loads or the rules, or nothing asks for it.
 	KeptOutBy []string
 	Unfit     bool
-	// Reasons tells, where no plan can have the part and no limit is to blame, which condition it does not meet:
-	// the figures, and where in the files they stand.
+	// Reasons says, where no plan can have the part and no limit is to blame, which condition it does not meet:
+	// the figures, and where in the files they are.
 	Reasons []string
-	// At is the best plan with the part at that price: the quantity may differ from With's.
+	// At is the best plan with the part at the price EntersAt: the quantity may differ from With's.
 	At *plan.Plan
 }
 
-// ExplainPart finds the cheapest plan that has a part, and the price at which the part would enter the
-// best plan. The budget is left aside for both, since at a price that is low enough it is met; offers of
-// the part are left aside for the price.
+// ExplainPart finds the cheapest plan that has a part, and the price below which the part is worth buying. Both ignore
+// the budget, which a low enough price meets; the price also ignores offers of the part.
 func ExplainPart(ctx context.Context, p question.Problem, id string) (*PartAnswer, error) {
 	best, err := search.First(ctx, p, &bench.Before{}, question.ByCost, false)
 	if err != nil {
@@ -77,13 +76,12 @@ func ExplainPart(ctx context.Context, p question.Problem, id string) (*PartAnswe
 		return a, nil
 	}
 	if bought(a.With, id) == 0 {
-		return a, nil // it is owned already: no price stands in its way
+		return a, nil // it is owned already, so its price does not matter
 	}
 	return a, a.findPrice(ctx, p)
 }
 
-// findObstacles finds the limits that keep a part out of every plan. What cannot be told in the time given is
-// left out: the answer stands without it.
+// findObstacles finds the limits that keep a part out of every plan. What is not known in the time given is left out.
 func (a *PartAnswer) findObstacles(ctx context.Context, p question.Problem) error {
 	all := relax.Levers(p.Scenario)
 	var ends []float64
@@ -144,11 +142,10 @@ func bought(p *plan.Plan, id string) float64 {
 	return n
 }
 
-// findPrice finds the price at which the part enters. The cost of the cheapest plan with the part is a
-// concave, piecewise linear function of its price, with the quantity bought as the slope. So Newton's
-// step from a price that is too high lands at or below the price looked for, and those after it climb to
-// it, in no more steps than there are quantities. Prices are whole cents: at the end one cent more is one too
-// many.
+// findPrice finds EntersAt. The cost of the cheapest plan with the part is a concave, piecewise linear function of
+// its price, with the quantity bought as the slope. So Newton's step from a price that is too high lands at or below
+// the price looked for, and those after it climb to it, in no more steps than there are quantities. Prices are whole
+// cents: at the end one cent more is too much.
 func (a *PartAnswer) findPrice(ctx context.Context, p question.Problem) error {
 	target := a.Best.Cost
 	price := math.Round(100 * a.Price) // of one, in cents
@@ -171,7 +168,7 @@ func (a *PartAnswer) findPrice(ctx context.Context, p question.Problem) error {
 			price = math.Min(math.Max(price, low+1), high-1)
 		case math.IsInf(high, 1):
 			return nil // owned pieces serve at any price
-		default: // so dear that owned pieces are used, which might be sold: no slope to go by
+		default: // so dear that owned pieces are used instead of sold: there is no slope to go by
 			price = math.Floor((low + high) / 2)
 		}
 	}
@@ -201,6 +198,16 @@ func priced(p question.Problem, id string, cents float64) question.Problem {
 	for i := range c.Cables {
 		if c.Cables[i].ID == id {
 			c.Cables[i].Price, c.Cables[i].CentsPerM = 0, cents
+		}
+	}
+	for i := range c.Conduits {
+		if c.Conduits[i].ID == id {
+			c.Conduits[i].Price, c.Conduits[i].CentsPerM = 0, cents
+		}
+	}
+	for i := range c.Sections {
+		if c.Sections[i].ID == id {
+			c.Sections[i].Price, c.Sections[i].CentsPerM = 0, cents
 		}
 	}
 	kept := c.Offers[:0]

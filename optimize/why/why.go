@@ -1,4 +1,4 @@
-// Package why explains a best plan: what each limit costs, and why a part is in it or is not.
+// Package why explains a best plan: what each limit costs, and why a part is or is not in it.
 package why
 
 import (
@@ -28,7 +28,7 @@ type Effect struct {
 type Explanation struct {
 	Best    *plan.Plan // nil: none is possible
 	Effects []Effect
-	// Complete says that every limit was looked into; else the search was stopped before.
+	// Complete says that every limit was looked into; else the search was stopped before that.
 	Complete bool
 	// Conflict is, where no plan is possible, a smallest set of limits that contradict each other.
 	Conflict []question.LimitChange
@@ -105,7 +105,7 @@ func explainNone(ctx context.Context, p question.Problem, before *bench.Before) 
 	return out, nil
 }
 
-// sortWaysOut puts the cheapest plan first; of equals the order stays.
+// sortWaysOut sorts by cost; equals keep their order.
 func sortWaysOut(w []WayOut) {
 	for i := 1; i < len(w); i++ {
 		for j := i; j > 0 && w[j].Plan.Cost < w[j-1].Plan.Cost; j-- {

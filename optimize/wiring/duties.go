@@ -8,9 +8,10 @@ import (
 )
 
 // StringDuty returns the duty of the path from one string of a battery to the bus bars, and whether the
-// scenario names such a run. Its design current is the lesser of the battery's own limit and busA, what flows through
-// the whole bus; +Inf asks for the battery's own. Strings is how many strings the bus has: from three up the others
-// together feed its cable, and a long one is protected at both ends (NEC 240.21(B)(1), IEC 60364-4-43 clause 433.2.2).
+// scenario names such a run. Its design current is the lesser of the battery's max_discharge and busA, the current of
+// the whole bus; with busA +Inf it is the battery's. Strings is how many strings the bus has: from three up the others
+// together feed a fault in its cable, and a long one is protected at both ends (NEC 240.21(B)(1), IEC 60364-4-43
+// clause 433.2.2).
 func StringDuty(s *scenarios.Scenario, b *catalog.Battery, busA float64, strings int) (Duty, bool) {
 	d, listed := busDuty(s, scenarios.RunString, min(b.MaxDischargeA, busA))
 	if !listed {
@@ -32,19 +33,20 @@ func StringDuty(s *scenarios.Scenario, b *catalog.Battery, busA float64, strings
 	return d, true
 }
 
-// The strings from which on, and the length in metres above which, a string's cable is protected at both ends.
+// A string's cable is protected at both ends where the bus has at least feedingStrings strings and the cable is longer
+// than bothEndsM metres.
 const (
 	feedingStrings = 3
 	bothEndsM      = 3
 )
 
-// BothEnds reports whether each string of so many has a device at both ends of its cable.
+// BothEnds reports whether, with so many strings on the bus, each needs a device at both ends of its cable.
 func BothEnds(s *scenarios.Scenario, strings int) bool {
 	run := s.Run(scenarios.RunString)
 	return run != nil && strings >= feedingStrings && !plan.AtMost(run.LengthM, bothEndsM)
 }
 
-// BoughtM returns the length of cable bought for a conductor of a length: with slack, and in whole steps.
+// BoughtM returns the metres of cable bought for a conductor of lengthM: with slack, and in whole steps.
 func BoughtM(s *scenarios.Scenario, lengthM float64) float64 {
 	m := lengthM * (1 + s.Cable.Slack)
 	if s.Cable.StepM > 0 {
@@ -55,7 +57,7 @@ func BoughtM(s *scenarios.Scenario, lengthM float64) float64 {
 
 // UnitA returns the current in amperes of the path between the bus bars and one inverter unit: the largest of what it
 // draws at full load and the lowest bus voltage (NEC 690.8(A), stand-alone inverter input; from memory), what its
-// charger gives, and what its share of an array of so many watts gives.
+// charger gives, and what its share arrayW of the array's watts gives.
 func UnitA(s *scenarios.Scenario, inv *catalog.Inverter, arrayW float64) float64 {
 	return max(energy.BusA(inv, s.Bus), inv.ChargerA, arrayW/s.Bus.LowV)
 }
@@ -99,8 +101,8 @@ func FeederDuty(s *scenarios.Scenario, inv *catalog.Inverter) (Duty, bool) {
 const splitV = 240
 
 // BranchDuty returns the duty of a circuit, which carries the rating of its own device; false for
-// no circuit. Only a 240 V circuit can do without its neutral: the others return through it. One on the bus has two
-// conductors from the bus bars.
+// nil. Only a 240 V circuit can do without a neutral: the others return through it. A dc circuit has two conductors
+// from the bus bars.
 func BranchDuty(s *scenarios.Scenario, c *scenarios.Circuit) (Duty, bool) {
 	if c == nil {
 		return Duty{}, false
@@ -135,7 +137,8 @@ func InletDuty(s *scenarios.Scenario) (Duty, bool) {
 	return d, true
 }
 
-// BondDuty returns the duty of the bond, one grounding conductor, and whether the scenario names such a run.
+// BondDuty returns the duty of the bond of frame and bus, one grounding conductor, and whether the scenario names such
+// a run.
 func BondDuty(s *scenarios.Scenario) (Duty, bool) {
 	run := s.Run(scenarios.RunBond)
 	if run == nil {
@@ -146,7 +149,7 @@ func BondDuty(s *scenarios.Scenario) (Duty, bool) {
 	return d, true
 }
 
-// runDuty returns what a duty takes over from the scenario's run.
+// runDuty returns the part of a duty that comes from the scenario's run.
 func runDuty(s *scenarios.Scenario, run *scenarios.Run, designA float64) Duty {
 	return Duty{
 		Kind: run.Kind, DesignA: designA, DropA: designA,
@@ -155,7 +158,7 @@ func runDuty(s *scenarios.Scenario, run *scenarios.Run, designA float64) Duty {
 	}
 }
 
-// acPoles returns the least poles of a device: both hots of a 240 V circuit must open (NEC 210.4(B),
+// acPoles returns the least number of poles of a device: both hots of a 240 V circuit must open (NEC 210.4(B),
 // 240.15(B)).
 func acPoles(volts float64) int {
 	if volts == splitV {
@@ -164,8 +167,7 @@ func acPoles(volts float64) int {
 	return 1
 }
 
-// acConductors returns the conductors of a circuit beside the ground: line and return, or two hots and a
-// neutral.
+// acConductors returns the conductors of a circuit without the ground: line and return, or two hots and a neutral.
 func acConductors(threeWire bool) int {
 	if threeWire {
 		return 3

@@ -26,5 +26,5 @@ func BusFaultA(batteries []*catalog.Battery, strings []int) float64 {
 
 // StringFaultA returns the prospective fault current in amperes that the device of one string must break,
 // where own is that string's short-circuit current and total the sum over all strings, own included. A
-// fault on the bus bars draws own through the device; a fault on the string's side draws all the others.
+// fault on the bus bars draws own through the device; a fault on the string's side draws that of all the others.
 func StringFaultA(own, total float64) float64 { return max(own, total-own) }

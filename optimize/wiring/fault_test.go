@@ -62,7 +62,7 @@ func ExampleShortCircuitA() {
 	// Output: 2400 A
 }
 
-// NFPA 70 215.3 in likeness, common practice, no source: 160 A of inverters and 8 A of dc loads ask for
+// By analogy with NFPA 70 215.3, common practice, no source: 160 A of inverters and 8 A of dc loads ask for
 // 210 A; three strings, two inverters and one circuit on the bus for six studs.
 func ExampleBusbarA() {
 	fmt.Printf("%.0f A, %d studs\n", wiring.BusbarA(160+8), wiring.BusbarStuds(3, 2, 1))

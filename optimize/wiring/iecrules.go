@@ -11,7 +11,7 @@ type iecRules struct{}
 
 var iecStandard = standardOf(scenarios.IEC)
 
-// iecClauses are the sources of the shared checks, from memory but for 433.1.
+// iecClauses are the sources of the shared checks. All but 433.1 are from memory.
 var iecClauses = clauses{
 	present:      "IEC 60364-4-43 clause 431, 60364-5-52",
 	green:        "IEC 60445: green-and-yellow for protective conductors only",
@@ -30,7 +30,7 @@ func (iecRules) clauses() *clauses { return &iecClauses }
 // Check implements Rules.
 func (r iecRules) Check(d Duty, o Option, faultA float64) Result { return check(r, &d, o, faultA) }
 
-// requiredA is I_B itself: the 125 % of the NEC has no like here.
+// requiredA is I_B itself: there is no counterpart of the NEC's 125 %.
 func (iecRules) requiredA(d *Duty) float64 { return d.DesignA }
 
 func (r iecRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
@@ -46,7 +46,7 @@ func (r iecRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
 // copper is the only material of the iec tables, as the catalogue spells it.
 const copper = "copper"
 
-// method returns the reference method of a path: battery paths are clipped direct, feeder and branches
+// method returns the reference method of a path: direct-current paths are clipped direct, feeders, branches and inlets
 // run in conduit.
 func method(d *Duty) iec.Method {
 	if d.AC {
@@ -56,7 +56,7 @@ func method(d *Duty) iec.Method {
 }
 
 func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
-	insulation, _ := iec.InsulationOf(cable.InsulationC) // no insulation: not listed in it
+	insulation, _ := iec.InsulationOf(cable.InsulationC) // where there is none, Ampacity lists nothing
 	amps, listed := iec.Ampacity(cable.Size, insulation, method(d))
 	if !listed || cable.Material != copper {
 		return append(checks, least("cable listed", 0, 1, "", iec.AmpacitySource.Source)), path{}
@@ -71,8 +71,7 @@ func (iecRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([
 		most("voltage drop", w.dropPct, 100*d.Drop, "%", iecClauses.drop)), w
 }
 
-// hotTerminalC is the terminal temperature from which on a conductor may run at 90 C; else at 70 C, which is that of
-// PVC.
+// hotTerminalC is the least terminal temperature with which a conductor may run at 90 C; else it may at 70 C, like PVC.
 const hotTerminalC = 90
 
 func (iecRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64) {
@@ -96,7 +95,7 @@ func (iecRules) groundListed(ground *catalog.Cable) bool {
 	return listed && ground.Material == copper
 }
 
-// groundMM2 counts the line area of all sets together.
+// groundMM2 goes by the line area of all sets together.
 func (iecRules) groundMM2(_ *Duty, w *path, _ protector, material string) (mm2 float64, ok bool) {
 	return iec.GroundAreaMM2(float64(w.sets) * w.cable.Size.AreaMM2()), material == copper
 }

@@ -13,7 +13,7 @@ type necRules struct{}
 
 var necStandard = standardOf(scenarios.NEC)
 
-// necClauses are the sources of the shared checks, from memory but for 110.9, 706.31(C) and 250.122.
+// necClauses are the sources of the shared checks. All but 110.9, 706.31(C) and 250.122 are from memory.
 var necClauses = clauses{
 	present:      "NEC 240.4, 310.1",
 	green:        "NEC 250.119: green for grounding only",
@@ -21,7 +21,7 @@ var necClauses = clauses{
 	voltage:      "NEC 240.60(A), 240.85, 706.31(C)",
 	poles:        "NEC 210.4(B), 240.15(B)",
 	interrupting: "NEC 110.9, 706.31(C)",
-	class:        "NEC 240.4: a fuse for short circuits only is no overcurrent protection; IEC 60269-1",
+	class:        "NEC 240.4: a fuse for short circuits only is not overcurrent protection; IEC 60269-1",
 	listed:       "NEC 110.2, 110.3(C)",
 	drop:         "NEC 210.19(A) informational note, chapter 9 table 8",
 	ground:       nec.GroundSource.Source + ", 250.122(B)",
@@ -33,8 +33,8 @@ func (necRules) clauses() *clauses { return &necClauses }
 // Check implements Rules.
 func (r necRules) Check(d Duty, o Option, faultA float64) Result { return check(r, &d, o, faultA) }
 
-// requiredA is 125 % of the design current; a circuit or an inlet carries its own device's rating, which already
-// holds the 125 % of its loads.
+// requiredA is 125 % of the design current; a circuit or an inlet carries its device's rating, which already
+// includes the 125 % for its loads.
 func (necRules) requiredA(d *Duty) float64 {
 	if d.DeviceA > 0 {
 		return d.DesignA
@@ -49,7 +49,7 @@ func (r necRules) ratingChecks(checks []Check, d *Duty, p protector) []Check {
 	return limitCheck(checks, d, p)
 }
 
-// limitCheck adds the check that the device is none the battery's maker forbids.
+// limitCheck adds the check that the device is not above the largest that the maker of the battery or module allows.
 func limitCheck(checks []Check, d *Duty, p protector) []Check {
 	if d.MostDeviceA > 0 {
 		checks = append(checks, most("device limit", p.ratingA, d.MostDeviceA, "A", "the maker's limit"))
@@ -57,7 +57,7 @@ func limitCheck(checks []Check, d *Duty, p protector) []Check {
 	return checks
 }
 
-// ratingCheck returns the check that the rating carries the design current, or is the one asked for.
+// ratingCheck returns the check that the rating is enough for the design current, or is the one stated.
 func ratingCheck(r Rules, d *Duty, p protector) Check {
 	if d.DeviceA > 0 {
 		return same("device rating", p.ratingA, d.DeviceA, "A", "the circuit's stated device")
@@ -66,7 +66,7 @@ func ratingCheck(r Rules, d *Duty, p protector) Check {
 }
 
 func (necRules) path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
-	column, _ := nec.InsulationColumn(cable.InsulationC) // no column: not listed in it
+	column, _ := nec.InsulationColumn(cable.InsulationC) // where there is none, Ampacity lists nothing
 	amps, listed := nec.Ampacity(cable.Material, cable.Size, column)
 	if !listed {
 		return append(checks, least("cable listed", 0, 1, "", nec.AmpacitySource.Source)), path{}
@@ -89,7 +89,7 @@ func (r necRules) pairChecks(checks []Check, d *Duty, w *path, p protector) ([]C
 	allowedA := min(terminalA, w.insulationA)
 	largestA := allowedA
 	if d.DeviceA == 0 {
-		largestA = nec.LargestDeviceA(necStandard.fuse, allowedA) // those of breakers are among them
+		largestA = nec.LargestDeviceA(necStandard.fuse, allowedA) // includes every rating of breakers
 	}
 	checks = append(checks,
 		least("terminal ampacity", terminalA, r.requiredA(d), "A", nec.TerminalSource.Source),
@@ -107,8 +107,8 @@ func (necRules) groundListed(ground *catalog.Cable) bool {
 	return listed
 }
 
-// groundMM2 goes by table 250.122, and grows with line conductors that are larger than they need be; no more is
-// asked than the area of one line conductor of the same material, of one set.
+// groundMM2 goes by table 250.122, and grows with line conductors that are larger than needed, except of an array. It
+// is at most the area of the line conductor of one set where both are of the same material.
 func (r necRules) groundMM2(d *Duty, w *path, p protector, material string) (mm2 float64, ok bool) {
 	size, ok := nec.GroundSize(p.ratingA, material)
 	if !ok {
@@ -124,8 +124,8 @@ func (r necRules) groundMM2(d *Duty, w *path, p protector, material string) (mm2
 	return mm2, true
 }
 
-// neededSize returns the smallest size of table 310.16 that, of the same material, insulation and number of sets,
-// meets every rule but that of the drop; the path's own size where none smaller does.
+// neededSize returns the smallest size of table 310.16 that meets every rule except that of the drop, with the same
+// material, insulation and number of sets; the path's own size where no smaller one does.
 func (r necRules) neededSize(d *Duty, w *path, p protector) catalog.Size {
 	dropless := *d
 	dropless.Drop = math.Inf(1)
@@ -159,7 +159,7 @@ func setsCheck(sets int, parallel bool, source string) Check {
 	return most("parallel sets", float64(sets), limit, "", source)
 }
 
-// bondNECMM2 goes by table 250.122 and the rating ahead of the main.
+// bondNECMM2 goes by table 250.122 and the rating of the device that protects the main.
 func bondNECMM2(main Duty, o Option, material string) (mm2 float64, ok bool) {
 	rating := main.OwnBreakerA
 	if o.Device != nil {

@@ -271,7 +271,7 @@ func TestTablesTogether(t *testing.T) {
 	}
 }
 
-// TestStandardLimit: a rating nobody makes is told the next one up, or the last (NFPA 70 240.6(A)).
+// TestStandardLimit: for a rating that is not standard the limit is the next one up, or the last (NFPA 70 240.6(A)).
 func TestStandardLimit(t *testing.T) {
 	for ratingA, want := range map[float64]float64{105: 110, 110: 110, 7000: 6000} {
 		for _, c := range necRules.Check(necMain(same), necOption("2 AWG", ratingA), 0).Checks {

@@ -15,10 +15,10 @@ type Option struct {
 	Sets   int
 	Device *catalog.Device // nil where Duty.OwnBreakerA or the battery's own device stands in
 	Ground *catalog.Cable  // nil where Duty.Ground is false
-	// Devices is how many of Device one path has; BuiltIn tells that the battery's own device is one more.
+	// Devices is how many of Device one path has; BuiltIn says that the battery's own device serves besides.
 	Devices int
 	BuiltIn bool
-	Conduit *catalog.Conduit // nil where none is asked for
+	Conduit *catalog.Conduit // nil where Duty.Conduit is ""
 }
 
 // devices returns how many devices protect the path, what is built in included.
@@ -33,8 +33,8 @@ func (o *Option) devices() int {
 	return n
 }
 
-// InterruptingA returns the fault current that every device of the option breaks; +Inf where the inverter's own
-// breaker serves, which nothing is known of.
+// InterruptingA returns the fault current in amperes that every device of the option can break; +Inf where the
+// inverter's own breaker serves, whose interrupting rating is not known.
 func (o *Option) InterruptingA(d *Duty) float64 {
 	least := math.Inf(1)
 	if o.Device != nil {
@@ -46,7 +46,7 @@ func (o *Option) InterruptingA(d *Duty) float64 {
 	return least
 }
 
-// Check is one requirement, what an option has of it and whether that will do.
+// Check is one requirement: the option's value, the limit, and whether the value meets it.
 type Check struct {
 	Name         string
 	Passed       bool
@@ -54,7 +54,7 @@ type Check struct {
 	Unit, Source string
 }
 
-// Result is the judgement of one option for one duty. Figures are 0 where the cable is in no table.
+// Result is the judgement of one option for one duty. Figures of the cable are 0 where it is in no table.
 type Result struct {
 	RequiredA     float64 // least ampacity and device rating asked for
 	AllowedA      float64 // corrected ampacity of all sets together (I_z)
@@ -81,12 +81,12 @@ func least(name string, value, limit float64, unit, source string) Check {
 	return Check{name, plan.AtLeast(value, limit), value, limit, unit, source}
 }
 
-// most returns the check that value does not pass limit.
+// most returns the check that value does not exceed limit.
 func most(name string, value, limit float64, unit, source string) Check {
 	return Check{name, plan.AtMost(value, limit), value, limit, unit, source}
 }
 
-// same returns the check that value is limit.
+// same returns the check that value equals limit.
 func same(name string, value, limit float64, unit, source string) Check {
 	return Check{name, value == limit, value, limit, unit, source}
 }
@@ -100,7 +100,7 @@ func InterruptingA(d Duty, dev *catalog.Device) float64 {
 	return dev.InterruptingDCA
 }
 
-// standsV returns the volts that a device can break in the duty's kind of current.
+// standsV returns the voltage rating of a device for the duty's kind of current.
 func standsV(d *Duty, dev *catalog.Device) float64 {
 	if d.AC {
 		return dev.MaxACV

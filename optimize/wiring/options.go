@@ -6,9 +6,9 @@ import (
 	"cartwright/optimize/wiring/raceway"
 )
 
-// Options returns every option of the catalogue that serves the duty, the fault current left aside: all
-// cables in one or two sets, with all devices, with all cables as ground, with all conduits that hold them, in that
-// order of the catalogue. An option also serves behind a fault current that its InterruptingA reaches.
+// Options returns every option of the catalogue that serves the duty, apart from the fault current: all cables in one
+// or two sets, with all devices, all grounds and all conduits that hold them, in the catalogue's order of each. An
+// option serves where its InterruptingA is at least the fault current.
 func Options(r Rules, d Duty, c *catalog.Catalog) []Option {
 	var options []Option
 	keep := func(o Option) { options = append(options, o) }
@@ -27,7 +27,7 @@ func Options(r Rules, d Duty, c *catalog.Catalog) []Option {
 	return options
 }
 
-// Ungrounded is Options with ground and conduit left nil.
+// Ungrounded is Options without choosing ground and conduit, which are nil.
 func Ungrounded(r Rules, d Duty, c *catalog.Catalog) []Option {
 	var options []Option
 	eachUngrounded(r, &d, c, func(o Option, _ *path, _ protector) { options = append(options, o) })
@@ -47,14 +47,14 @@ func Grounds(r Rules, d Duty, o Option, c *catalog.Catalog) []*catalog.Cable {
 	return cables
 }
 
-// guarding is one way to protect a path: a device or nil, how many of it, and whether the battery's own serves too.
+// guarding is one way to protect a path: a device (or nil) and how many of it, and whether the battery's own serves too.
 type guarding struct {
 	device  *catalog.Device
 	devices int
 	builtIn bool
 }
 
-// guardings lists the ways to protect a duty's path, as far as the cable has no say.
+// guardings lists the ways to protect a duty's path that pass every check that does not depend on the cable.
 func guardings(r Rules, d *Duty, c *catalog.Catalog) []guarding {
 	buf := make([]Check, 0, mostChecks)
 	if d.OwnBreakerA > 0 {
@@ -90,7 +90,7 @@ func eachUngrounded(r Rules, d *Duty, c *catalog.Catalog, serve func(o Option, w
 		return
 	}
 	buf := make([]Check, 0, mostChecks)
-	var w path // one for all, as it is handed on by address
+	var w path // declared once: serve gets its address, which would allocate one per cable
 	for i := range c.Cables {
 		for sets := 1; sets <= mostSets; sets++ {
 			var checks []Check
@@ -113,7 +113,7 @@ func eachUngrounded(r Rules, d *Duty, c *catalog.Catalog, serve func(o Option, w
 	}
 }
 
-// grounds are the cables that may be a ground, with their areas, which cost a power to compute.
+// grounds are the cables that may be a ground, with their areas, which are slow to compute (a power).
 type grounds []struct {
 	cable *catalog.Cable
 	mm2   float64
@@ -132,7 +132,7 @@ func listedGrounds(r Rules, c *catalog.Catalog) grounds {
 	return g
 }
 
-// each calls keep for the option with each ground that serves it. The least area is asked once for each run of
+// each calls keep for the option with each ground that serves it. The least area is computed once for neighbouring
 // cables of one material.
 func (g grounds) each(r Rules, d *Duty, w *path, p protector, o Option, keep func(Option)) {
 	material, least, ok := "", 0.0, false
@@ -148,7 +148,7 @@ func (g grounds) each(r Rules, d *Duty, w *path, p protector, o Option, keep fun
 	}
 }
 
-// conduits are those of one type.
+// conduits are the catalogue's conduits of one type.
 type conduits []*catalog.Conduit
 
 func conduitsOf(kind string, c *catalog.Catalog) conduits {
@@ -191,8 +191,8 @@ func Holds(r Rules, d *Duty, o *Option, pipe *catalog.Conduit) bool {
 	return plan.AtMost(taken, raceway.Fill(conductors, metric)*pipe.InsideMM2)
 }
 
-// Bond returns the options of the bond of frame and bus, one grounding conductor by the device of the largest main
-// (nec), or by its line area (iec); groundMM2 is the least area for a main's option.
+// Bond returns the options of the bond of frame and bus: every cable that may be a ground, in every conduit that holds
+// it. Their size is not judged here; see BondMM2.
 func Bond(r Rules, d Duty, c *catalog.Catalog) []Option {
 	var options []Option
 	pipes := conduitsOf(d.Conduit, c)
@@ -210,8 +210,8 @@ func Bond(r Rules, d Duty, c *catalog.Catalog) []Option {
 	return options
 }
 
-// BondMM2 returns the least area in mm2 of a bond of a material beside a main that is built by an option; ok is false
-// where no size is large enough.
+// BondMM2 returns the least area in mm2 that a main, built by an option, asks of a bond of a material: under nec by the
+// rating of its device, under iec by its line area. ok is false where no size is large enough.
 func BondMM2(r Rules, main Duty, o Option, material string) (mm2 float64, ok bool) {
 	if _, metric := r.(iecRules); metric {
 		return r.groundMM2(&main, &path{cable: o.Cable, sets: o.Sets}, protector{}, material)

@@ -130,7 +130,7 @@ func ExampleRules() {
 	// true device voltage: 240 of 240 V (NEC 240.60(A), 240.85, 706.31(C))
 	// true device poles: 2 of 2  (NEC 210.4(B), 240.15(B))
 	// true interrupting rating: 10000 of 5000 A (NEC 110.9, 706.31(C))
-	// true device of partial range: 0 of 0  (NEC 240.4: a fuse for short circuits only is no overcurrent protection; IEC 60269-1)
+	// true device of partial range: 0 of 0  (NEC 240.4: a fuse for short circuits only is not overcurrent protection; IEC 60269-1)
 	// true device not listed: 0 of 0  (NEC 110.2, 110.3(C))
 	// true ground size: 13.3018 of 13.3018 mm2 (NEC table 250.122 and 250.122(A) (2020, 2023), 250.122(B))
 }
@@ -145,7 +145,7 @@ func ExampleRules_iec() {
 		fmt.Printf("%v %s: %.6g of %.6g %s (%s)\n", c.Passed, c.Name, c.Value, c.Limit, c.Unit, c.Source)
 	}
 	// Output:
-	// true parallel sets: 1 of 1  (by likeness to 1/0 AWG of NEC 310.10(G)(1))
+	// true parallel sets: 1 of 1  (by analogy with 1/0 AWG of NEC 310.10(G)(1))
 	// true voltage drop: 0.518761 of 3 % (IEC 60364-5-52 clause 525, IEC 60228:2004 table 3 at 70 C)
 	// true device rating: 100 of 90 A (IEC 60364-4-43 clause 433.1)
 	// true standard rating: 100 of 100 A (IEC 60269-1 and -2)

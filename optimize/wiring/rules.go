@@ -8,9 +8,9 @@ import (
 	"cartwright/scenarios/ratings"
 )
 
-// Rules is one rule set. Both judge an option in four steps, so that a search may drop a cable or a
-// device before it is combined with others: the device alone, the cable path alone, the two together,
-// and the ground behind them.
+// Rules is one rule set. Both judge an option in four steps, so that a search can drop a cable or a
+// device before combining it with others: the device alone, the cable path alone, the two together,
+// and the ground that goes with them.
 type Rules interface {
 	// Check judges one option for one duty, where faultA is the prospective fault current at the device
 	// in amperes (ignored with an own breaker). A missing device or ground fails its check.
@@ -20,8 +20,8 @@ type Rules interface {
 	requiredA(d *Duty) float64
 	// ratingChecks adds the checks of the device's rating alone.
 	ratingChecks(checks []Check, d *Duty, p protector) []Check
-	// path looks up a cable laid in so many sets and adds the checks of it alone. They fail, and the path
-	// is empty, where the cable is in no table.
+	// path looks up a cable in so many sets and adds the checks of it alone. Where the cable is in no table they fail
+	// and the path is empty.
 	path(checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path)
 	// pairChecks adds the checks of path and protection together and returns the corrected ampacity.
 	pairChecks(checks []Check, d *Duty, w *path, p protector) ([]Check, float64)
@@ -30,11 +30,11 @@ type Rules interface {
 	// groundMM2 returns the least area of a ground of a material; ok is false where no size is large
 	// enough.
 	groundMM2(d *Duty, w *path, p protector, material string) (mm2 float64, ok bool)
-	// clauses names where the checks come from that both rule sets share.
+	// clauses returns the sources of the checks that both rule sets have.
 	clauses() *clauses
 }
 
-// path is a cable laid in so many parallel sets, with what the tables say of it.
+// path is a cable in so many parallel sets, with what the tables say of it.
 type path struct {
 	cable   *catalog.Cable
 	sets    int
@@ -61,8 +61,8 @@ const (
 	fuseType    = "fuse"
 )
 
-// protectorOf returns what protects the duty with a device, which is nil where the duty has an own
-// breaker, or where the battery's own device serves.
+// protectorOf returns what protects the duty's path: the inverter's own breaker where the duty has one, else the
+// device, or the battery's own where dev is nil.
 func protectorOf(d *Duty, dev *catalog.Device) protector {
 	switch {
 	case d.OwnBreakerA > 0:
@@ -73,7 +73,7 @@ func protectorOf(d *Duty, dev *catalog.Device) protector {
 	return protector{dev.RatingA, dev.Type == breakerType, dev.Class, dev.TerminalC}
 }
 
-// protectors lists all that protects an option's path, what is built in first.
+// protectors lists all that protects an option's path, the battery's own device first.
 func protectors(d *Duty, o *Option) []protector {
 	var list []protector
 	if o.BuiltIn {
@@ -136,10 +136,10 @@ func check(r Rules, d *Duty, o Option, faultA float64) Result {
 	return res
 }
 
-// pathOf is path for a cable that may be green: then it is none.
+// pathOf is Rules.path with the two checks that come before it: of the strand, and that green is for grounds only.
 func pathOf(r Rules, checks []Check, d *Duty, cable *catalog.Cable, sets int) ([]Check, path) {
 	if d.Fine && !cable.Fine {
-		return append(checks, least("cable strand", 0, 1, "", "the scenario's own limit: fine strand for what moves")), path{}
+		return append(checks, least("cable strand", 0, 1, "", "the scenario's own limit: fine strand for string and main")), path{}
 	}
 	if cable.GroundOnly {
 		return append(checks, least("cable listed", 0, 1, "", r.clauses().green)), path{}
@@ -155,7 +155,7 @@ type clauses struct {
 	present, green, rating, voltage, poles, interrupting, class, listed, drop, ground, bothEnds string
 }
 
-// deviceChecks adds the checks of a device that has nothing to do with the cable but the path's volts.
+// deviceChecks adds the checks of a device that do not depend on the cable.
 func deviceChecks(checks []Check, d *Duty, dev *catalog.Device, faultA float64, c *clauses) []Check {
 	checks = append(checks,
 		least("device voltage", standsV(d, dev), d.DeviceV, "V", c.voltage),
@@ -171,7 +171,7 @@ func deviceChecks(checks []Check, d *Duty, dev *catalog.Device, faultA float64, 
 	return checks
 }
 
-// polarisedSource is where it comes from that a polarised breaker serves no path with current both ways.
+// polarisedSource is the source of the rule that a polarised breaker serves no path where current runs both ways.
 const polarisedSource = "IEC 60898-3, UL 489: a breaker that is marked + and - breaks current one way only; from memory"
 
 // PartialRange reports whether a device is a fuse of partial range, which breaks short circuits but no overload: its
@@ -218,7 +218,7 @@ func standardOf(rules scenarios.Rules) standard {
 	}
 }
 
-// of returns the ratings that the protection is made in.
+// of returns the standard ratings of a protector's kind.
 func (s standard) of(p protector) []float64 {
 	if p.breaker {
 		return s.breaker

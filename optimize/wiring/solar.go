@@ -7,7 +7,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Strung is modules in series, strings of them in parallel, on one input.
+// Strung is the solar modules on one input: Series in a string, Parallel strings.
 type Strung struct {
 	Module           *catalog.Solar
 	Series, Parallel int
@@ -15,8 +15,9 @@ type Strung struct {
 }
 
 // SolarDuty returns the duty of the path from the modules of one input to the inverter, and whether the scenario names
-// such a run. The modules give up to 125 % of their rated short-circuit current, and its device and cable are rated for
-// 125 % of that (NEC 690.8(A)(1), 690.8(B)); both poles open (NEC 690.13); the drop is that at full power.
+// such a run. The modules can give 125 % of their rated short-circuit current, which is the design current; under nec
+// device and cable are rated for 125 % of that (NEC 690.8(A)(1), 690.8(B)). Both poles open (NEC 690.13). The drop is
+// taken at full power.
 func SolarDuty(s *scenarios.Scenario, x Strung) (Duty, bool) {
 	run := s.Run(scenarios.RunSolar)
 	if run == nil || s.Sun == nil {
@@ -31,12 +32,12 @@ func SolarDuty(s *scenarios.Scenario, x Strung) (Duty, bool) {
 	return d, true
 }
 
-// mostUnfused is the most strings of modules in parallel that need no fuse each where the maker states no largest
-// one: common practice, no source.
+// mostUnfused is the most strings of modules in parallel that go without fuses where the maker states no largest fuse:
+// common practice, no source.
 const mostUnfused = 2
 
-// StringFused reports whether each string of modules needs a fuse: where the others together can feed it more than its
-// maker allows.
+// StringFused reports whether each string of modules needs a fuse: whether the others together can feed it more than
+// its maker allows.
 //
 //	(p - 1) · 1.25 · isc > max_fuse_a      NEC 690.9(A), 690.8(A)(1)
 func StringFused(x Strung) bool {
@@ -46,9 +47,9 @@ func StringFused(x Strung) bool {
 	return !plan.AtMost(nec.ContinuousA(float64(x.Parallel-1)*x.Module.IscA), x.Module.MaxFuseA)
 }
 
-// StringFuses returns the fuses of the catalogue that protect one string of modules: of a standard rating of at least
-// 1.5625 times the short-circuit current and at most what the maker allows, for the volts in the cold, that break what
-// all strings together give.
+// StringFuses returns the fuses of the catalogue that protect one string of modules: of a standard rating that is at
+// least 1.5625 times the short-circuit current and at most what the maker allows, for the string's cold volts, and able
+// to break what all strings together give. nil where no fuse is needed.
 func StringFuses(r Rules, d Duty, x Strung, c *catalog.Catalog) []*catalog.Device {
 	if !StringFused(x) {
 		return nil

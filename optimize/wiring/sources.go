@@ -20,12 +20,12 @@ func Sources() []source.Source {
 	return append(all, iec.Sources()...)
 }
 
-// pathSources are those of what a path carries and what is bought for it.
+// pathSources are the sources for what a path carries and what is bought for it.
 func pathSources() []source.Source {
 	return []source.Source{
 		{Kind: source.Rule, Name: "a main carries the largest of its inverter's input at full load and the lowest bus voltage, its charger and its share of the sun",
 			Source: "NEC 690.8(A), stand-alone inverter input; charger and sun: P = V·I", Confidence: source.FromMemory},
-		{Kind: source.Rule, Name: "a string carries its battery's rated current without end, and no more than the whole bus",
+		{Kind: source.Rule, Name: "a string carries its battery's rated current continuously, and no more than the whole bus",
 			Source: "NEC 706.30(A); no more than the bus: circuit theory", Confidence: source.OneText},
 		{Kind: source.Rule, Name: "a branch, a circuit on the bus and an inlet carry the rating of their own device; no device of the next size up",
 			Source:     "NEC 240.4(B)(1), outlets for cord and plug",
@@ -43,18 +43,18 @@ func pathSources() []source.Source {
 		{Kind: source.Rule, Name: "a ground need not be larger than line conductors of its own material; aluminium beside copper goes by the table",
 			Source: "NEC 250.122(A), read to the safe side", Confidence: source.ThreeTexts},
 		{Kind: source.Practice, Name: "bond of frame and bus by the device of the largest main, under iec by its line area",
-			Source: "NEC table 250.122 and IEC 60364-5-54 table 54.2 in likeness", Confidence: source.CommonNotRead},
+			Source: "by analogy with NEC table 250.122 and IEC 60364-5-54 table 54.2", Confidence: source.CommonNotRead},
 		{Kind: source.Rule, Name: "every path has a cable and overcurrent protection",
 			Source: necClauses.present + "; " + iecClauses.present, Confidence: source.FromMemory},
 		{Kind: source.Rule, Name: "green conductors serve as a ground only",
 			Source:     necClauses.green + "; " + iecClauses.green,
 			Confidence: "from memory; that green marks grounding conductors confirmed in one text"},
 		{Kind: source.Practice, Name: "bus bars of 125 % of the current, a stud for each string, inverter and circuit on the bus; shunt and disconnect of 125 % of it too",
-			Source: "in likeness of NEC 215.3", Confidence: source.CommonNotRead},
+			Source: "by analogy with NEC 215.3", Confidence: source.CommonNotRead},
 	}
 }
 
-// faultSources are those of fault currents and what breaks them.
+// faultSources are the sources for fault currents and what breaks them.
 func faultSources() []source.Source {
 	return []source.Source{
 		{Kind: source.Formula, Name: "battery short-circuit current, highest voltage / resistance, whatever the series",
@@ -70,7 +70,7 @@ func faultSources() []source.Source {
 	}
 }
 
-// deviceSources are those of which device may protect a path, and where.
+// deviceSources are the sources for which device may protect a path, and where.
 func deviceSources() []source.Source {
 	return []source.Source{
 		{Kind: source.Rule, Name: "no fuse of partial range protects alone: classes that begin with a small a",
@@ -86,7 +86,7 @@ func deviceSources() []source.Source {
 	}
 }
 
-// solarSources are those of the runs from modules.
+// solarSources are the sources for runs from solar modules.
 func solarSources() []source.Source {
 	return []source.Source{
 		{Kind: source.Rule, Name: "a solar run carries 1.25 of the short-circuit current of its strings; device and conductor 1.25 of that",

@@ -19,25 +19,26 @@ const steelKgPerM3 = 7850
 // gravity in m/s2: ISO 80000-3:2006, item 3-9.2.
 const gravity = 9.80665
 
-// The shares of the yield strength and of the span that a rail may be bent to.
+// The share of the yield strength to which a rail may be stressed, and the part of its span by which it may sag.
 const (
 	yieldShare = 0.6 // allowable stress in bending, AISC 360-89 F1.1 for shapes that are not compact; from memory
 	sagShare   = 240 // a 240th of the span: common practice, no source
 )
 
-// TubeKgPerM returns the mass of a metre of square steel tube of outer side b and wall t, with sharp corners.
+// TubeKgPerM returns the mass in kg of a metre of square steel tube of outer side b and wall t in metres, with sharp
+// corners.
 //
-//	0.00785 * (b^2 - (b - 2t)^2)      b and t in mm; EN 10219-2 annex B rounds the corners and has less
+//	0.00785 * (b^2 - (b - 2t)^2)      b and t in mm; EN 10219-2 annex B rounds the corners and gives less
 func TubeKgPerM(b, t float64) float64 { return steelKgPerM3 * (b*b - (b-2*t)*(b-2*t)) }
 
-// Bending is what a section's strength hangs on, about its level axis.
+// Bending holds the properties of a section on which its bending about the level axis depends.
 type Bending struct {
 	InertiaM4 float64 // I, second moment of area
 	ModulusM3 float64 // Z = I / distance of the farthest fibre
 }
 
-// BendingOf returns the bending of a section as it lies under a shelf: a flat on its edge, an angle about its level
-// axis; ok is false for ply, which is no rail.
+// BendingOf returns the bending of a section as a rail under a shelf: a flat on its edge, an angle about its level
+// axis; ok is false for ply, which cannot be a rail.
 //
 // Source: plane geometry, the parallel axis theorem; as in Roark's Formulas for Stress and Strain, table A.1.
 func BendingOf(s *catalog.Section) (b Bending, ok bool) {
@@ -55,7 +56,7 @@ func BendingOf(s *catalog.Section) (b Bending, ok bool) {
 	return Bending{}, false
 }
 
-// angle returns the bending of an angle of a level leg, an upright leg and a thickness, with sharp corners.
+// angle returns the bending of an angle with a level leg, an upright leg and a thickness in metres, with sharp corners.
 func angle(level, upright, t float64) Bending {
 	flange, web := level*t, t*(upright-t) // the level leg below, the upright one on it
 	y := (flange*t/2 + web*(t+(upright-t)/2)) / (flange + web)
@@ -63,8 +64,9 @@ func angle(level, upright, t float64) Bending {
 	return Bending{i, i / math.Max(y, upright-y)}
 }
 
-// RailsCarryKg returns the mass, spread evenly, that some rails of a section carry over a span: the lesser of what
-// bends them to 60 % of the yield strength and of what lets them sag by a 240th of the span. 0 for what is no rail.
+// RailsCarryKg returns the mass in kg, spread evenly, that some rails of a section carry over a span: the lesser of what
+// stresses them to 60 % of the yield strength and what makes them sag by a 240th of the span. 0 for a section that
+// cannot be a rail.
 //
 //	w L^2 / (8 Z) <= 0.6 yield      5 w L^4 / (384 E I) <= L / 240      w the load of a rail in N/m
 //

@@ -1,5 +1,6 @@
-// Package array knows which solar modules hang on the inputs of an inverter, how many there is room for, and what the
-// inverter takes of them. What the sun gives one module is in energy/sun; the cable is in wiring.
+// Package array knows the volts and amperes of solar modules on the inputs of an inverter, how many there is room for,
+// and how much of their power the inverter takes. What the sun gives one module is in energy/sun; the cable is in
+// wiring.
 package array
 
 import (
@@ -11,7 +12,7 @@ import (
 	"cartwright/scenarios"
 )
 
-// Array is a number of equal modules: so many in series, strings of them in parallel on each of some inputs, all alike.
+// Array is a number of equal modules: Series of them in a string, Parallel strings on each of Inputs inputs.
 type Array struct {
 	Module                   *catalog.Solar
 	Series, Parallel, Inputs int
@@ -20,24 +21,24 @@ type Array struct {
 // Modules returns how many there are.
 func (a *Array) Modules() int { return a.Series * a.Parallel * a.Inputs }
 
-// ColdV returns the volts of a string in the coldest air of a place, before any current flows.
+// ColdV returns the open-circuit volts of a string in the coldest air of a place.
 func (a *Array) ColdV(s *scenarios.Sun) float64 { return sun.ColdV(a.Module, a.Series, s.ColdestC) }
 
 // HotV returns the volts of a string at full power in the hottest air of a place.
 func (a *Array) HotV(s *scenarios.Sun) float64 { return sun.HotV(a.Module, a.Series, s.HottestC) }
 
-// FullV returns the volts of a string at full power, as its label has them.
+// FullV returns the volts of a string at full power, by the module's label.
 func (a *Array) FullV() float64 { return float64(a.Series) * a.Module.VmpV }
 
 // InputA returns the current at full power into one input.
 func (a *Array) InputA() float64 { return float64(a.Parallel) * a.Module.ImpA }
 
-// Inputs reports whether an inverter states all that is needed to hang modules on it.
+// Inputs reports whether an inverter states all that is needed to connect modules to it.
 func Inputs(inv *catalog.Inverter) bool {
 	return inv.SolarMaxW > 0 && inv.SolarMaxVocV > 0 && inv.MPPTMinV > 0 && inv.MPPTMaxV > 0 && inv.MPPTMaxA > 0 && inv.MPPTInputs > 0
 }
 
-// MostV returns the volts that a string may have in the cold: what the inverter stands, or the module.
+// MostV returns the most volts a string may have in the cold: the lesser of what the inverter and the module stand.
 func (a *Array) MostV(inv *catalog.Inverter) float64 {
 	return math.Min(inv.SolarMaxVocV, a.Module.MaxSystemV)
 }
@@ -45,23 +46,25 @@ func (a *Array) MostV(inv *catalog.Inverter) float64 {
 // fullest returns how many of the inputs are on the unit that has most of them.
 func (a *Array) fullest(units int) float64 { return math.Ceil(float64(a.Inputs) / float64(units)) }
 
-// TakenW returns what some units take of the array at the most: once the unit with most inputs is full, it is cut off.
+// TakenW returns the most watts that some units take of the array; what is above is cut off.
 //
-//	solar_max_w k / ceil(k / u)
+//	solar_max_w k / ceil(k / u)      k inputs, u units
 //
-// All inputs are alike, so the fullest unit is the first to be full.
+// All inputs are alike, so the unit with the most of them is the first to be full, and the array counts as cut off
+// there.
 func (a *Array) TakenW(inv *catalog.Inverter, units int) float64 {
 	return inv.SolarMaxW * float64(a.Inputs) / a.fullest(units)
 }
 
-// UnitW returns the watts of modules at the unit that has most of them, at most what it takes.
+// UnitW returns the watts of modules on the unit that has most of them, at most what it takes.
 //
-//	min(solar_max_w, watts ceil(k / u) / k)
+//	min(solar_max_w, watts ceil(k / u) / k)      k inputs, u units, watts of the whole array
 func (a *Array) UnitW(inv *catalog.Inverter, units int) float64 {
 	return math.Min(float64(a.Modules())*a.Module.Watts*a.fullest(units)/float64(a.Inputs), inv.SolarMaxW)
 }
 
-// Room returns how many of a module there is room for: the better of two ways to turn them, no gap between.
+// Room returns how many of a module there is room for: the better of two ways to turn them, without gaps. A stated
+// number of modules takes the place of room; without either there is no limit. A module of no stated size fits none.
 func Room(s *scenarios.Sun, m *catalog.Solar) int {
 	switch {
 	case s.Most > 0:

@@ -2,11 +2,11 @@ package sun
 
 import "math"
 
-// Clearness is the distribution of the days' clearness indices, H / H0, within a month. Its figures come
-// from the month's mean.
+// Clearness is the distribution of the days' clearness indices, H / H0, within a month. Its parameters follow from
+// the month's mean.
 type Clearness struct {
 	Least, Most float64 // of a day
-	Gamma       float64 // how the days lie between: 0 evenly, above 0 more of them clear
+	Gamma       float64 // shape between them: 0 even, above 0 more clear days
 }
 
 // leastClearness is the clearness of the darkest day.
@@ -14,7 +14,8 @@ type Clearness struct {
 // Source: Bendt, Collares-Pereira and Rabl, Solar Energy 27 (1981) 1; in five texts.
 const leastClearness = 0.05
 
-// The means for which the distribution was made; it is held there beyond them. Common practice, no source.
+// The range of means for which the distribution was made. A mean outside it counts as its nearer end. Common practice,
+// no source.
 const (
 	leastMean = 0.10
 	mostMean  = 0.80
@@ -56,7 +57,7 @@ func (c Clearness) Share(k float64) float64 {
 //
 //	K = ln(exp(gamma Kmin) - F (exp(gamma Kmin) - exp(gamma Kmax))) / gamma
 //
-// Source: as of Share.
+// Source: as for Share.
 func (c Clearness) Day(share float64) float64 {
 	if c.Gamma == 0 {
 		return c.Least + share*(c.Most-c.Least)

@@ -1,7 +1,7 @@
 package sun
 
-// Orders of a month's days: the rank of each day's clearness among 31, the darkest being 1. They give the
-// days about the memory from one to the next that weather has.
+// Orders of a month's days: the rank of each day's clearness among 31, the darkest being 1. In these orders one day
+// resembles the next about as much as in real weather.
 //
 // Source: Knight, Klein and Duffie, Solar Energy 46 (1991) 109, read in one text.
 var (
@@ -10,16 +10,16 @@ var (
 	fineOrder = [31]int{24, 27, 11, 4, 18, 3, 2, 19, 9, 25, 14, 23, 8, 16, 21, 26, 22, 10, 15, 17, 5, 1, 6, 29, 12, 7, 31, 20, 28, 13, 30}
 )
 
-// Where one order ends and the next begins, as a month's mean clearness.
+// The largest mean clearness of a month that has the first order, and the second.
 const (
-	darkMonth = 0.45 // up to here
-	fairMonth = 0.55 // up to here
+	darkMonth = 0.45
+	fairMonth = 0.55
 )
 
-// Order returns the ranks of the days of a month of some days whose mean clearness is K: of the published
-// order for 31 days those that such a month has.
+// Order returns the ranks of the days of a month of so many days and a mean clearness: the published order for 31
+// days without the ranks above days.
 //
-// Source: as of the orders; that the last ranks are dropped is in the same text.
+// Source: as for the orders; that the last ranks are dropped is in the same text.
 func Order(mean float64, days int) []int {
 	order := &fineOrder
 	switch {
@@ -37,10 +37,10 @@ func Order(mean float64, days int) []int {
 	return ranks
 }
 
-// Days returns the clearness of each day of a month of some days whose mean is K, before they are scaled to
-// that mean: the day of rank d has the clearness below which (2d - 1) / (2N) of the days lie.
+// Days returns the clearness of each day of a month of N days and a mean clearness, not yet scaled to that mean: the
+// day of rank d has the clearness below which (2d - 1) / (2N) of the days lie.
 //
-// Source: Knight, Klein and Duffie, Solar Energy 46 (1991) 109; the shares are read in one text.
+// Source: Knight, Klein and Duffie, Solar Energy 46 (1991) 109; the shares read in one text.
 func Days(mean float64, days int) []float64 {
 	c := ClearnessOf(mean)
 	clearness := make([]float64, 0, days)

@@ -3,15 +3,15 @@
 // Duffie and Beckman, Solar Engineering of Thermal Processes, chapters 1 and 2; the sky itself is in
 // scenarios/sky.
 //
-// A year has 8,760 hours, the first from midnight on 1 January; hour h of a day runs from h to h + 1. From
-// monthly figures solar time is the clock: loads and sun are then out of step by at most the hour or so that a
-// clock is off, and no longitude is asked for.
+// A year has 8,760 hours, the first from midnight on 1 January; hour h of a day runs from h to h + 1. With
+// monthly figures the clock shows solar time, so no longitude is needed; loads and sun are then out of step by the
+// hour or so between clock and sun.
 //
 // Left out: shadows, snow and dirt (state them as losses), the sky's brighter horizon, reflection at the glass,
-// wind. The days of a month come in a fixed order with about the memory from day to day of real weather; they
-// are a year to plan with, no forecast.
+// wind. The days of a month come in a fixed order in which one day resembles the next about as much as in real
+// weather; they are a year to plan with, not a forecast.
 //
-// Angles are in degrees, azimuths from north over east, light in W/m2 as the mean of an hour, which is Wh/m2.
+// Angles are in degrees, azimuths clockwise from north, light in W/m2 as the mean of an hour, which is Wh/m2.
 package sun
 
 import "math"

@@ -5,8 +5,8 @@ import (
 	"cartwright/scenarios/sky"
 )
 
-// fromHours makes a year out of a file of hours: of light on the plane itself, or of the three figures of light
-// on the level, taken to the plane by the sun's place in the hour.
+// fromHours makes a year from a file of hours: of light on the plane itself, or of direct and diffuse light, carried
+// to the plane by where the sun is in each hour.
 func fromHours(s *scenarios.Sun) *Year {
 	w := s.Hours
 	if w.POA != nil {
@@ -22,9 +22,9 @@ func fromHours(s *scenarios.Sun) *Year {
 	return y
 }
 
-// ofFile returns the light on the plane between two hour angles, in Wh/m2, of light straight from the sun on a
-// plane that faces it and light from the rest of the sky on the level. What comes straight from the sun is taken
-// from the former: near the horizon the difference of two figures on the level would say next to nothing.
+// ofFile returns the light on the plane between two hour angles, in Wh/m2, from the direct light on a plane that
+// faces the sun (normal) and the diffuse light on the level. The beam is taken from normal and not as the difference of
+// global and diffuse light, which near the horizon is mostly error.
 func (p Plane) ofFile(n int, from, to, normal, diffuse float64) float64 {
 	outside := sky.Hour(p.Latitude, n, from, to)
 	up := 0.0

@@ -14,10 +14,10 @@ type Plane struct {
 	Ground   float64 // 0..1, share of the light that the ground around them throws back
 }
 
-// incidence is cos theta = level + noon cos w + side sin w of a plane and a declination.
+// incidence holds the coefficients of cos theta = level + noon cos w + side sin w for a plane and a declination.
 type incidence struct{ level, noon, side float64 }
 
-// incidence returns the cosine of the angle between the sun and the plane's normal as it goes with the hour angle.
+// incidence returns the cosine of the angle between the sun and the plane's normal as a function of the hour angle.
 //
 //	cos theta = sin d sin lat cos b - sin d cos lat sin b cos g + cos d cos lat cos b cos w
 //	          + cos d sin lat sin b cos g cos w + cos d sin b sin g sin w,     g = azimuth - 180
@@ -47,8 +47,8 @@ func (i incidence) integral(from, to float64) float64 {
 	return i.level*(to-from) + (i.noon*(sin(to)-sin(from))-i.side*(cos(to)-cos(from)))/rad
 }
 
-// front returns the integral of cos theta between two hour angles, of what is above 0, exactly: cos theta is
-// one wave, so it changes sign twice a turn.
+// front returns the integral between two hour angles of cos theta where it is above 0. It is exact: cos theta is a
+// sine wave and changes sign at most twice a turn.
 func (i incidence) front(from, to float64) float64 {
 	wave := math.Hypot(i.noon, i.side)
 	if wave <= math.Abs(i.level) { // the sun is always on one side of the plane
@@ -66,9 +66,9 @@ func (i incidence) front(from, to float64) float64 {
 	return sum
 }
 
-// Beam returns R_b of a part of a day, the sun's light on the plane over that on the level, averaged over what
-// the sun is up for between two hour angles: the sum of the cosines of incidence above 0 over the sum of the
-// cosines of the zenith. 0 at night.
+// Beam returns R_b on day n between two hour angles: the direct light on the plane over that on the level while the
+// sun is up, which is the integral of the positive cosines of incidence over that of the cosines of the zenith. 0 at
+// night.
 //
 // Source: Duffie and Beckman, eq. 1.8.1 and, for the hours of sunrise and sunset, 2.14.6.
 func (p Plane) Beam(n int, from, to float64) float64 {
@@ -91,8 +91,8 @@ type Light struct {
 	Diffuse float64 // from the rest of the sky
 }
 
-// On returns the light of an hour on the plane, in Wh/m2. Ratio is R_b of the hour, outside what reaches a level
-// plane outside the air in it.
+// On returns the light of an hour on the plane, in Wh/m2. Ratio is R_b of the hour, outside the light on a level plane
+// outside the atmosphere in that hour, in Wh/m2.
 //
 //	I_T = (I_b + I_d A) R_b + I_d (1 - A) (1 + cos tilt) / 2 + I ground (1 - cos tilt) / 2,   A = I_b / I_0, at most 1
 //

@@ -2,8 +2,8 @@ package sun
 
 import "math"
 
-// DiffuseShare returns the share of a day's light that comes from the whole sky and not straight from the
-// sun, by the day's clearness H / H0 and the hour angle of sunset.
+// DiffuseShare returns the share of a day's light that is diffuse, from the day's clearness k = H / H0 and the hour
+// angle of sunset in degrees.
 //
 //	ws <= 81.4:  1 - 0.2727 K + 2.4495 K^2 - 11.9514 K^3 + 9.3879 K^4    K < 0.715, else 0.143
 //	ws > 81.4:   1 + 0.2832 K - 2.5557 K^2 + 0.8448 K^3                  K < 0.722, else 0.175
@@ -23,7 +23,7 @@ func DiffuseShare(k, sunset float64) float64 {
 }
 
 // HourShare returns r_t, the share of a day's light that falls in the hour around an hour angle; 0 at night.
-// Over a day the shares add up to one within a percent or so.
+// Over a day the shares add up to 1 within a percent or so.
 //
 //	r_t = pi / 24 (a + b cos w) (cos w - cos ws) / (sin ws - pi ws / 180 cos ws)
 //	a = 0.409 + 0.5016 sin(ws - 60),  b = 0.6609 - 0.4767 sin(ws - 60)

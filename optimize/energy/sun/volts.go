@@ -2,10 +2,10 @@ package sun
 
 import "cartwright/catalog"
 
-// perDegree is a percent a degree as a share.
+// perDegree turns percent per degree into a share per degree.
 const perDegree = 0.01
 
-// fullLight is the light in W/m2 at which cells are hottest: common practice, no source.
+// fullLight is the light in W/m2 at which cells are taken to be hottest: common practice, no source.
 const fullLight = 1000
 
 // ColdV returns the open-circuit volts of some modules in series in the coldest air, of coldestC; cells are then as cold
@@ -18,8 +18,9 @@ func ColdV(m *catalog.Solar, series int, coldestC float64) float64 {
 	return float64(series) * m.VocV * (1 + perDegree*m.VocTempPctPerC*(coldestC-labelCellC))
 }
 
-// HotV returns the volts at full power of some modules in series whose cells are as hot as they get in air of hottestC,
-// by the steeper of the coefficients of open-circuit volts and of power: makers state none of the volts at full power.
+// HotV returns the volts at full power of some modules in series whose cells are as hot as they get in air of hottestC.
+// Makers state no coefficient for the volts at full power, so the steeper of those of open-circuit volts and of power
+// is taken.
 //
 //	n vmp (1 + c (Tc - 25))
 //

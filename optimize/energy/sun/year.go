@@ -6,7 +6,8 @@ import (
 	"cartwright/scenarios/sky"
 )
 
-// Year is what the modules have hour by hour: Hours of each, the first from midnight on 1 January.
+// Year is the light and air that the modules have, hour by hour: Hours values of each, the first from midnight on
+// 1 January.
 type Year struct {
 	Plane []float64 // light on the plane of the modules, W/m2
 	AirC  []float64
@@ -34,7 +35,7 @@ func (y *Year) ModuleW(m *catalog.Solar, losses float64) []float64 {
 	return watts
 }
 
-// fromMonths makes a year of hours out of twelve figures.
+// fromMonths makes a year of hours from twelve monthly figures.
 func fromMonths(s *scenarios.Sun) *Year {
 	y := &Year{Plane: make([]float64, 0, Hours), AirC: make([]float64, 0, Hours)}
 	n := 1
@@ -50,8 +51,8 @@ func fromMonths(s *scenarios.Sun) *Year {
 	return y
 }
 
-// DaysOfMonth returns what a level plane gets on each day of a month, in Wh/m2, whose mean day has meanWh. Months
-// count from 0. Each day has the clearness that Days says times its own H0, all scaled so that their mean is meanWh.
+// DaysOfMonth returns the light on a level plane on each day of a month (0 is January), in Wh/m2. Each day is its
+// clearness by Days times its own H0, all scaled so that their mean is meanWh.
 func DaysOfMonth(latitude float64, month int, meanWh float64) []float64 {
 	first := 1
 	for m := range month {
@@ -73,8 +74,8 @@ func DaysOfMonth(latitude float64, month int, meanWh float64) []float64 {
 	return days
 }
 
-// HoursOfDay returns the light of each hour of day n on a level plane that gets dayWh in all, in Wh/m2; nothing
-// on a day on which the sun is up in the middle of no hour.
+// HoursOfDay returns the light of each hour of day n on a level plane that gets dayWh in all, in Wh/m2; zeros on a day
+// so short that the sun is not up in the middle of any hour.
 func HoursOfDay(latitude float64, n int, dayWh float64) [24]Light {
 	var hours [24]Light
 	outside := sky.Day(latitude, n)

@@ -5,14 +5,14 @@ import (
 	"cartwright/scenarios"
 )
 
-// Load is what the loads take in each hour of the day, the same every day.
+// Load is the mean watts of the loads in each hour of the day, the same every day.
 type Load struct {
 	ACW [24]float64 // through the inverter
 	DCW [24]float64 // from the bus itself
 }
 
-// LoadOf returns the loads of a scenario averaged over each hour of the day and over the days that were measured.
-// Steps that lie across the hour count pro rata.
+// LoadOf returns the loads of a scenario averaged over each hour of the day and over the days measured. A step that
+// spans two hours counts pro rata in each.
 func LoadOf(s *scenarios.Scenario, d *energy.Demand) Load {
 	step, start := d.StepH*60, 0.0
 	if s.Measured != nil {
@@ -34,12 +34,12 @@ func LoadOf(s *scenarios.Scenario, d *energy.Demand) Load {
 	return l
 }
 
-// BusW returns what the bus is asked for in each hour of the day, with inverters of an efficiency (0..1) and idleW
-// of all units together.
+// BusW returns the watts asked of the bus in each hour of the day, with inverters of an efficiency (0..1) and an idle
+// draw of idleW for all units together.
 //
 //	D = P / efficiency + idle + Q
 //
-// Source: as energy.Demand.BusW.
+// Source: as for energy.Demand.BusW.
 func (l *Load) BusW(efficiency, idleW float64) [24]float64 {
 	var bus [24]float64
 	for h := range bus {
@@ -52,12 +52,12 @@ func (l *Load) BusW(efficiency, idleW float64) [24]float64 {
 type Hours struct {
 	SunWh     []float64   // what the array gives in each hour, after what is cut off
 	ClippedWh float64     // what is cut off over the year
-	BusWh     [24]float64 // what the bus is asked for in each hour of the day
+	BusWh     [24]float64 // asked of the bus in each hour of the day
 	Load      Load
 }
 
-// HoursOf returns the year of some modules of moduleW each, hour by hour, of which the inverters take mostW, and of
-// loads that ask busWh of the bus.
+// HoursOf returns the year of an array and loads. Each of the modules gives moduleW hour by hour, the inverters take at
+// most mostW of it, and the loads ask busWh of the bus in each hour of the day.
 func HoursOf(moduleW []float64, modules int, mostW float64, load Load, busWh [24]float64) *Hours {
 	y := &Hours{SunWh: make([]float64, len(moduleW)), BusWh: busWh, Load: load}
 	for h, watts := range moduleW {
@@ -68,10 +68,10 @@ func HoursOf(moduleW []float64, modules int, mostW float64, load Load, busWh [24
 	return y
 }
 
-// Net returns what the sun gives less what the bus is asked for, hour by hour.
+// Net returns what the sun gives less what is asked of the bus, in Wh hour by hour.
 func (y *Hours) Net() []float64 { return y.NetInto(nil) }
 
-// NetInto returns the same in the room of a slice that is no longer needed, if that is large enough.
+// NetInto is Net that reuses the memory of a slice no longer needed, if it is large enough.
 func (y *Hours) NetInto(room []float64) []float64 {
 	net := room[:0]
 	if cap(net) < len(y.SunWh) {
@@ -85,7 +85,7 @@ func (y *Hours) NetInto(room []float64) []float64 {
 	return net
 }
 
-// AskedWh returns what the bus is asked for over the year.
+// AskedWh returns the energy asked of the bus over the year.
 func (y *Hours) AskedWh() float64 {
 	day := 0.0
 	for _, wh := range y.BusWh {

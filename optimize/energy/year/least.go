@@ -1,14 +1,13 @@
 package year
 
-// tie is the relative difference up to which two energies are the same; it guards sums of a year.
+// tie is the relative difference up to which two energies count as the same: sums over a year are rounded.
 const tie = 1e-9
 
 // LeastStorage returns the least capacity in Wh with which at most mostShortWh are short in a year, and whether
-// there is one. Net is as of Short.
+// there is one. Net is as for Short.
 //
-// It starts with no store and goes to where the plane that touches the shortage meets what may be short. The
-// shortage is convex, so that is never too far, and it is straight between finitely many kinks, so that is the
-// answer after finitely many steps.
+// It starts with no store and steps to where the tangent to the shortage meets mostShortWh. The shortage is convex, so
+// no step goes too far; it is piecewise linear with finitely many kinks, so finitely many steps suffice.
 //
 // Source: Newton's method. With nothing to be short and no losses the answer is that of the sequent peak, Thomas
 // and Burden (1963); Loucks and van Beek, Water Resource Systems Planning and Management, ch. 11.

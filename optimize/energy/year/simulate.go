@@ -2,13 +2,13 @@ package year
 
 import "cartwright/scenarios/sky"
 
-// Figures are what a year of an array, loads and a store comes to.
+// Figures are the results of a year of an array, loads and a store.
 type Figures struct {
-	Served        float64 // share of what the bus is asked for that comes from sun and store
+	Served        float64 // share of what is asked of the bus that comes from sun and store
 	ShortH        int     // hours in which something is short
 	LongestShortH int     // the longest stretch of them, which may run across New Year
 	ShortWh       float64 // from the wall
-	SpilledWh     float64 // of the sun, that neither loads nor store took
+	SpilledWh     float64 // from the array, but neither loads nor store could take it
 	ClippedWh     float64 // cut off before that, above what the inverters take
 	SunWh         float64 // of the array, after what is cut off
 	DrawnWh       float64 // from the store
@@ -17,11 +17,11 @@ type Figures struct {
 	Months        [12]Month
 }
 
-// Month is a month's energy in Wh. Load is what the bus is asked for.
+// Month is a month's energy in Wh. LoadWh is what is asked of the bus.
 type Month struct{ SunWh, LoadWh, ShortWh, SpilledWh float64 }
 
-// Simulate runs a store through the year. Net is y.Net(), which many stores share. A record of fewer whole days goes
-// round likewise. It allocates nothing.
+// Simulate runs a store through the year. Net is y.Net(), computed once for many stores. A record of fewer whole days
+// goes round as a year does. It allocates nothing.
 func Simulate(y *Hours, net []float64, s Store) Figures {
 	r := run{y: y, store: s, stored: begin(net, s).stored}
 	f := Figures{ClippedWh: y.ClippedWh}
@@ -52,7 +52,7 @@ func Simulate(y *Hours, net []float64, s Store) Figures {
 	return f
 }
 
-// noise is a share that only the rounding of sums leaves.
+// noise is a served share that only rounding leaves.
 const noise = 1e-12
 
 // run is a simulation under way.
@@ -71,7 +71,7 @@ type run struct {
 	most    int
 }
 
-// month runs through some days of the year, from one to before another.
+// month runs through the days from..until-1 of the year.
 func (r *run) month(net []float64, from, until int) Month {
 	var m Month
 	s, stored := r.store, r.stored
@@ -132,7 +132,7 @@ func (r *run) end() {
 	r.stretch = 0
 }
 
-// longest returns the longest stretch of hours that are short, of a year of some hours that goes round.
+// longest returns the longest stretch of short hours in a cyclic year of so many hours.
 func (r *run) longest(year int) int {
 	if !r.broken {
 		return year
@@ -140,8 +140,8 @@ func (r *run) longest(year int) int {
 	return max(r.most, r.stretch+r.first)
 }
 
-// servedWh returns what of the loads themselves is served in some days: in an hour that is partly short, the same
-// share of the loads as of what they ask of the bus.
+// servedWh returns the energy of the loads themselves that is served in so many days. In an hour that is partly short,
+// the loads are served in the same share as the bus.
 func (r *run) servedWh(days int) float64 {
 	served, whole := 0.0, 0.0
 	for h, asked := range r.y.BusWh {

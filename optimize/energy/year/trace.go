@@ -7,7 +7,7 @@ type Trace struct {
 	SpilledWh []float64
 }
 
-// TraceOf runs a store through the year as Simulate does, and writes every hour down.
+// TraceOf runs a store through the year as Simulate does and records every hour.
 func TraceOf(net []float64, s Store) *Trace {
 	n := len(net)
 	t := &Trace{StoredWh: make([]float64, n), ShortWh: make([]float64, n), SpilledWh: make([]float64, n)}

@@ -1,7 +1,7 @@
 // Package conductor holds the physics of a wire that no rule set disputes: diameter of a gauge,
 // resistance at a temperature, voltage drop. Sources: ASTM B258-02 for the gauges, IEC 60028 for copper.
-// Skin effect and reactance are left out: they stay below one per cent at the sizes and 50 or 60 Hz here
-// (from memory).
+// Skin effect and reactance are left out: direct current has neither, and in the thin AC cables of a cart both are small
+// beside the resistance (from memory).
 package conductor
 
 import (
@@ -20,7 +20,7 @@ const CopperPerK = 0.00393
 //
 //	d = 0.005 in · 92^((36-n)/39),
 //
-// taken from the area, which catalog.Size computes; a stranded conductor is thicker.
+// computed from the area that catalog.Size gives; a stranded conductor is thicker.
 func DiameterM(size catalog.Size) float64 {
 	return math.Sqrt(4*size.AreaMM2()/math.Pi) * metrePerMM
 }
@@ -28,7 +28,7 @@ func DiameterM(size catalog.Size) float64 {
 // metrePerMM is the metres in a millimetre.
 const metrePerMM = 1e-3
 
-// ResistanceAt returns a resistance measured at fromC as it is at toC, both in °C, where perK is the
+// ResistanceAt returns at toC a resistance known at fromC, both in °C, where perK is the
 // temperature coefficient at fromC.
 //
 //	R2 = R1 · (1 + α·(T2 - T1))      IEC 60028; NEC chapter 9 table 8, note 2
@@ -36,7 +36,7 @@ func ResistanceAt(resistance, perK, fromC, toC float64) float64 {
 	return resistance * (1 + perK*(toC-fromC))
 }
 
-// DropV returns the volts lost along wayM metres of conductor, there and back where both ways are wire.
+// DropV returns the volts lost along wayM metres of conductor; for a two-wire path wayM is there and back.
 //
 //	V = I · l · R      Ohm's law; FAA AC 43.13-1B, table 11-7
 func DropV(currentA, wayM, ohmPerM float64) float64 { return currentA * wayM * ohmPerM }

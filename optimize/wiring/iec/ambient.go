@@ -33,8 +33,8 @@ var ambientTable = []ambientRow{
 	{80, 0, 0.41},
 }
 
-// AmbientFactor returns the factor on the capacity at an ambient temperature in °C, of the next hotter
-// row where the table has none for it.
+// AmbientFactor returns the factor on the ampacity at an ambient temperature in °C; between two rows of the table that
+// of the hotter. ok is false where it is too hot for the insulation.
 func AmbientFactor(ambientC float64, insulation Insulation) (factor float64, ok bool) {
 	for _, r := range ambientTable {
 		if ambientC > r.ambientC {

@@ -14,7 +14,7 @@ const (
 	MethodC  Method = "C"
 )
 
-// Insulation is what an ampacity table is made for.
+// Insulation is a kind of insulation that has an ampacity table.
 type Insulation string
 
 // The insulations: PVC for 70 °C at the conductor, XLPE or EPR for 90 °C.
@@ -96,7 +96,7 @@ const (
 	xlpeC = 90
 )
 
-// InsulationOf returns the table for an insulation rated for tempC; ok is false below 70 °C.
+// InsulationOf returns the kind whose table holds for an insulation rated for tempC; ok is false below 70 °C.
 func InsulationOf(tempC float64) (insulation Insulation, ok bool) {
 	if tempC >= xlpeC {
 		return XLPE, true

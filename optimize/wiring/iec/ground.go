@@ -15,7 +15,7 @@ const (
 )
 
 // GroundAreaMM2 returns the least area in mm2 of a copper protective conductor beside copper line
-// conductors of lineMM2: all parallel sets of a line together.
+// conductors of lineMM2, which is the area of all parallel sets of one line together.
 //
 //	S ≤ 16: S;  16 < S ≤ 35: 16;  S > 35: S / 2      IEC 60364-5-54 table 54.2
 //

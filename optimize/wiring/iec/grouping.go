@@ -36,14 +36,14 @@ var groupingTable = []groupingRow{
 	{20, 0.38},
 }
 
-// conductorsEach is the loaded conductors of one circuit.
+// conductorsEach is the number of loaded conductors of one circuit.
 const conductorsEach = 2
 
 // Circuits returns how many circuits so many bundled current-carrying conductors are.
 func Circuits(conductors int) int { return (conductors + conductorsEach - 1) / conductorsEach }
 
-// GroupingFactor returns the factor on the capacity of each of so many circuits in one bundle, of the
-// next larger group where the table has none of it; ok is false above 20.
+// GroupingFactor returns the factor on the ampacity of each of so many circuits in one bundle; between two rows of the
+// table that of the larger group. ok is false above 20.
 func GroupingFactor(circuits int) (factor float64, ok bool) {
 	for _, r := range groupingTable {
 		if circuits <= r.circuits {

@@ -1,6 +1,6 @@
 // Package iec holds the tables and rules of IEC 60364 (and IEC 60228 and 60269) that size a cable and its
 // protection: one table, one rule, one function. The standards themselves were not at hand: each table
-// says in how many independent texts its values were found alike.
+// says in how many independent texts the same values were found.
 //
 // Copper only, areas in mm2, two loaded conductors. Functions of a table return ok false where the table
 // has no such row or an empty cell.

@@ -42,7 +42,7 @@ var (
 // ParallelSource is where ParallelAllowed comes from.
 var ParallelSource = source.Source{
 	Kind: source.Practice, Name: "parallel sets only from 50 mm2 up",
-	Source: "by likeness to 1/0 AWG of NEC 310.10(G)(1)", Confidence: source.CommonNotRead,
+	Source: "by analogy with 1/0 AWG of NEC 310.10(G)(1)", Confidence: source.CommonNotRead,
 }
 
 // overloadFactor is the 1.45 of IEC 60364-4-43 clause 433.1, condition 2.
@@ -74,7 +74,7 @@ func FuseFactor(ratingA float64) float64 {
 	return tinyFuseFactor
 }
 
-// FuseFactorOf returns the same of a fuse of a class: gPV at 1.45 (IEC 60269-6), all others as gG.
+// FuseFactorOf is FuseFactor for a fuse of a class: 1.45 for gPV (IEC 60269-6), all others as gG.
 func FuseFactorOf(class string, ratingA float64) float64 {
 	if strings.EqualFold(class, "gPV") {
 		return solarFuseFactor

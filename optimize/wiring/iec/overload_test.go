@@ -51,7 +51,7 @@ func TestOverloadA(t *testing.T) {
 	}
 }
 
-// TestParallelAllowed: 50 mm2 in likeness of 1/0 AWG, 53.5 mm2: common practice, no source.
+// TestParallelAllowed: 50 mm2 by analogy with 1/0 AWG, 53.5 mm2: common practice, no source.
 func TestParallelAllowed(t *testing.T) {
 	for size, want := range map[catalog.Size]bool{"35 mm2": false, "50 mm2": true, "70 mm2": true} {
 		if got := iec.ParallelAllowed(size); got != want {

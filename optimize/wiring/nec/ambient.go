@@ -35,7 +35,8 @@ var ambientTable = []ambientRow{
 }
 
 // AmbientFactor returns the factor on the ampacity of a conductor of a temperature column at an ambient
-// temperature in °C. The bands are of whole degrees; what falls between two belongs to the hotter.
+// temperature in °C. The table's bands are of whole degrees; a temperature between two bands takes the hotter one.
+// ok is false where the column is not permitted.
 func AmbientFactor(ambientC float64, column Column) (factor float64, ok bool) {
 	for _, r := range ambientTable {
 		if ambientC <= r.maxC {

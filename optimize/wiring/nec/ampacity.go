@@ -8,7 +8,7 @@ import (
 // Column is a temperature column of the ampacity table, in °C.
 type Column int
 
-// The columns. 90 °C only starts a correction; no termination is made for it (110.14(C)).
+// The columns. 90 °C serves only as the start of a correction: no terminal allows it (110.14(C)).
 const (
 	Col60 Column = 60
 	Col75 Column = 75

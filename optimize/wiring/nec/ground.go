@@ -13,7 +13,7 @@ var GroundSource = source.Source{
 
 // EnlargedSource is where EnlargedGroundMM2 comes from.
 var EnlargedSource = source.Source{
-	Kind: source.Formula, Name: "a ground grows as line conductors do that are larger than they need be",
+	Kind: source.Formula, Name: "a ground grows in the ratio in which line conductors are larger than needed",
 	Source: "NEC 250.122(B) (2020, 2023)", Confidence: "two worked examples, each confirmed in one text",
 }
 
@@ -40,7 +40,7 @@ var groundTable = []groundRow{
 }
 
 // GroundSize returns the least equipment grounding conductor of a material behind a device; ok is false
-// for another material and above 1600 A.
+// for materials other than copper and aluminium, and above 1600 A.
 func GroundSize(deviceA float64, material string) (size catalog.Size, ok bool) {
 	for _, r := range groundTable {
 		if deviceA > r.maxA {
@@ -56,8 +56,8 @@ func GroundSize(deviceA float64, material string) (size catalog.Size, ok bool) {
 	return "", false
 }
 
-// EnlargedGroundMM2 returns the area in mm2 of a ground beside line conductors that are larger than they need be: it
-// grows in the same ratio.
+// EnlargedGroundMM2 returns the area in mm2 of a ground whose line conductors are larger than needed: it grows in the
+// same ratio.
 //
 //	ground * laid / needed      NEC 250.122(B)
 func EnlargedGroundMM2(groundMM2, laidMM2, neededMM2 float64) float64 {

@@ -10,7 +10,7 @@ import (
 
 // ContinuousSource is where ContinuousA comes from.
 var ContinuousSource = source.Source{
-	Kind: source.Rule, Name: "125 % of a continuous current for conductor before correction and device",
+	Kind: source.Rule, Name: "125 % of a continuous current for the device and for the conductor before correction",
 	Source:     "NEC 210.19(A)(1), 210.20(A), 215.2(A)(1), 215.3, 690.8 (2020)",
 	Confidence: "confirmed in three independent texts; 210.19 and 215.2 from memory",
 }
@@ -43,13 +43,13 @@ var ParallelSource = source.Source{
 // continuousFactor is the 125 % of NEC 210.20(A) and 215.3.
 const continuousFactor = 1.25
 
-// ContinuousA returns what a conductor before correction and its device must be rated for to carry a
-// continuous current, or what a solar source of short-circuit current amps must be reckoned with.
+// ContinuousA returns the rating in amperes of device and conductor, before correction, for a continuous current; also
+// the current to reckon with from a solar source whose rated short-circuit current is amps.
 //
 //	1.25 · I      NEC 210.19(A)(1), 210.20(A), 215.2(A)(1), 215.3, 690.8(A)(1), 690.8(B)
 func ContinuousA(amps float64) float64 { return continuousFactor * amps }
 
-// nextSizeMaxA is the largest rating that NEC 240.4(B) lets stand above the ampacity.
+// nextSizeMaxA is the largest device rating that NEC 240.4(B) allows above the ampacity.
 const nextSizeMaxA = 800
 
 // NextStandard returns the smallest of the rising ratings that is not below amps; ok is false above the
@@ -62,9 +62,9 @@ func NextStandard(ratings []float64, amps float64) (rating float64, ok bool) {
 	return ratings[i], true
 }
 
-// LargestDeviceA returns the largest device that protects conductors of a corrected ampacity, where
-// ratings are the standard ones, rising: the ampacity itself, or the next standard rating if it is not
-// one and that is at most 800 A.
+// LargestDeviceA returns the rating of the largest device that protects conductors of a corrected ampacity. Ratings are
+// the standard ones, rising. It is the next standard rating at or above the ampacity if that is at most 800 A, else the
+// ampacity.
 func LargestDeviceA(ratings []float64, ampacityA float64) float64 {
 	if next, ok := NextStandard(ratings, ampacityA); ok && next <= nextSizeMaxA {
 		return next
@@ -88,8 +88,8 @@ var smallTable = []smallRow{
 	{aluminium, "10 AWG", 25},
 }
 
-// SmallConductorA returns the largest device on a small conductor; ok is false where the conductor is
-// none.
+// SmallConductorA returns the rating of the largest device on a small conductor; ok is false for a conductor that is
+// not small.
 func SmallConductorA(material string, size catalog.Size) (maxA float64, ok bool) {
 	for _, r := range smallTable {
 		if r.material == material && r.size == size {

@@ -15,12 +15,12 @@ const (
 	smallTerminalMaxA = 100 // A, rating of the circuit
 )
 
-// TerminalColumn returns the ampacity column that the ends of a conductor allow. statedC is what the
-// equipment is marked for (0: nothing, by rule of the device's rating), deviceC the device's own
-// terminals, insulationC the conductor's insulation. ok is false where one of them is below 60 °C.
+// TerminalColumn returns the ampacity column that the terminals of a conductor allow. statedC is what the
+// equipment is marked for (0: not marked, so the device's rating decides), deviceC is for the device's own
+// terminals, insulationC for the conductor's insulation. ok is false where one of them is below 60 °C.
 //
-// The rule's other half, by conductor size (14 to 1 AWG, above), is left out: it never asks more of a
-// conductor that serves a device of the rating.
+// The rule's other half, by conductor size (14 to 1 AWG, and above), is left out: it never asks more of a
+// conductor that serves a device of that rating.
 func TerminalColumn(statedC, deviceA, deviceC, insulationC float64) (column Column, ok bool) {
 	ruleC := statedC
 	if ruleC == 0 {

@@ -11,7 +11,7 @@ import (
 	"cartwright/catalog/source"
 )
 
-// FillSource is where the shares come from, AreaSource where areas of conductors do.
+// FillSource is the source of the shares, AreaSource that of the conductors' areas.
 var (
 	FillSource = source.Source{
 		Kind: source.Table, Name: "conduit fill of 53, 31 and 40 % for one, two and more conductors",
@@ -53,7 +53,8 @@ const (
 	fillMore = 0.40
 )
 
-// Fill returns the share of a conduit's inside that so many conductors may take; metric says that the rules are iec.
+// Fill returns the share of a conduit's inside area that so many conductors may take; metric says that the rules are
+// iec.
 func Fill(conductors int, metric bool) float64 {
 	switch {
 	case metric || conductors > 2:
