@@ -27,7 +27,8 @@ import (
 // Planner is a page.Planner.
 type Planner struct {
 	Today func() time.Time // the day that prices are judged against
-	Pause func()           // called wherever a search looks whether it has to stop; nil for nothing
+	// Pause is called wherever a search looks whether it has to stop, also by several goroutines at once; nil for nothing.
+	Pause func()
 	again optimize.Again
 }
 

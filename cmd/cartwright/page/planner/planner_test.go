@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -55,27 +56,26 @@ func TestMissingGroupsAreTold(t *testing.T) {
 func TestASearchPauses(t *testing.T) {
 	s, c := starParty(t, func(*catalog.Battery) {})
 	plain := ranked(t, &Planner{Today: time.Now}, s, c)
-	pauses := 0
-	paused := ranked(t, &Planner{Today: time.Now, Pause: func() { pauses++ }}, s, c)
+	var pauses, after atomic.Int64
+	paused := ranked(t, &Planner{Today: time.Now, Pause: func() { pauses.Add(1) }}, s, c)
 	was, err := json.Marshal(plain.Plans)
 	if err != nil {
 		t.Fatal(err)
 	}
 	is, err := json.Marshal(paused.Plans)
-	if err != nil || string(was) != string(is) || pauses < 100 {
-		t.Errorf("%d pauses, the same plans: %v, %v", pauses, string(was) == string(is), err)
+	if err != nil || string(was) != string(is) || pauses.Load() < 100 {
+		t.Errorf("%d pauses, the same plans: %v, %v", pauses.Load(), string(was) == string(is), err)
 	}
 	ctx, stop := context.WithCancel(t.Context())
-	n := 0
 	p := &Planner{Today: time.Now, Pause: func() {
-		if n++; n == 20 {
+		if after.Add(1) == 20 {
 			stop()
 		}
 	}}
 	if a, err := p.Rank(ctx, s, c, func(*page.Answer) {}, func(int, int) {}); err == nil && len(a.Plans) == len(plain.Plans) || err != nil && !errors.Is(err, context.Canceled) {
 		t.Errorf("stopped it gives %v, %v", a, err)
 	}
-	if n > pauses/2 {
-		t.Errorf("stopped after 20 pauses it went on for %d of %d", n, pauses)
+	if n := after.Load(); n > pauses.Load()/2 {
+		t.Errorf("stopped after 20 pauses it went on for %d of %d", n, pauses.Load())
 	}
 }
