@@ -26,7 +26,9 @@ func (a *app) pageFile(ctx context.Context, args []string, path string) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintln(a.stderr, "cartwright: putting the planner together; this may take a minute")
+	if !shop.BuiltIn {
+		fmt.Fprintln(a.stderr, "cartwright: building the planner for the browser; the first time this takes a minute or two")
+	}
 	engine, err := shop.Here(ctx)
 	switch {
 	case errors.Is(err, shop.ErrNoSource):

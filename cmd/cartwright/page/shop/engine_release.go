@@ -7,6 +7,9 @@ import (
 	"embed"
 )
 
+// BuiltIn reports whether the engine is there at once.
+const BuiltIn = true
+
 // built is the engine that pack has written; .ci/release does so before it builds the program.
 //
 //go:embed built/planner.wasm.gz built/wasm_exec.js
