@@ -4,28 +4,14 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"cartwright/catalog/problem"
 )
 
-// Open reads a catalogue: a folder of CSV files, or an .xlsx workbook with a sheet a kind. See Read.
-func Open(name string) (*Catalog, error) {
-	if !IsWorkbook(name) {
-		return ReadDir(name)
-	}
-	to := &report{file: name}
-	data, err := readFile(os.DirFS(filepath.Dir(name)), filepath.Base(name), to)
-	if errors.Is(err, fs.ErrNotExist) {
-		to.add(to.whole(), "there is no such workbook", "name one that is there, or a folder of CSV files")
-	}
-	if err != nil {
-		return nil, to.list.Err()
-	}
-	return ReadWorkbook(data, name)
-}
+// IsWorkbook reports whether a catalogue of this name is a workbook, by its ending.
+func IsWorkbook(name string) bool { return strings.EqualFold(filepath.Ext(name), ".xlsx") }
 
 // fileset is where the files of a catalogue are: a folder, or the sheets of a workbook.
 type fileset interface {

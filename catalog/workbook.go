@@ -1,9 +1,13 @@
+//go:build !js
+
 package catalog
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -15,8 +19,21 @@ import (
 	"cartwright/catalog/problem"
 )
 
-// IsWorkbook reports whether a catalogue of this name is a workbook, by its ending.
-func IsWorkbook(name string) bool { return strings.EqualFold(filepath.Ext(name), ".xlsx") }
+// Open reads a catalogue: a folder of CSV files, or an .xlsx workbook with a sheet a kind. See Read.
+func Open(name string) (*Catalog, error) {
+	if !IsWorkbook(name) {
+		return ReadDir(name)
+	}
+	to := &report{file: name}
+	data, err := readFile(os.DirFS(filepath.Dir(name)), filepath.Base(name), to)
+	if errors.Is(err, fs.ErrNotExist) {
+		to.add(to.whole(), "there is no such workbook", "name one that is there, or a folder of CSV files")
+	}
+	if err != nil {
+		return nil, to.list.Err()
+	}
+	return ReadWorkbook(data, name)
+}
 
 // maxUnzipped is how large a workbook may be when unpacked, in bytes: one made to fill the memory is refused.
 const maxUnzipped = 8 * maxFile

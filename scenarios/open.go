@@ -71,8 +71,14 @@ func OpenText(file string, data []byte, fsys fs.FS) (*Scenario, error) {
 		return nil, list.Err()
 	}
 	s.read([]byte(strings.TrimPrefix(string(data), mark)), file, open, &list)
-	if s.CatalogDir != "" && fsys == nil {
+	switch {
+	case s.CatalogDir == "":
+	case fsys == nil:
 		s.checkCatalogDir(&list)
+	default:
+		dir := path.Join(path.Dir(file), s.CatalogDir)
+		info, err := fs.Stat(fsys, dir)
+		s.checkCatalog(dir, info, err, &list)
 	}
 	return s, list.Err()
 }
@@ -122,6 +128,11 @@ func (s *Scenario) checkCatalogDir(list *problem.List) {
 		dir = filepath.Join(s.Dir, filepath.FromSlash(dir))
 	}
 	info, err := os.Stat(dir)
+	s.checkCatalog(dir, info, err, list)
+}
+
+// checkCatalog checks what was found where the catalogue should be.
+func (s *Scenario) checkCatalog(dir string, info fs.FileInfo, err error, list *problem.List) {
 	workbook := catalog.IsWorkbook(dir)
 	switch {
 	case err != nil && workbook:

@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"cartwright/cmd/cartwright/deal"
 	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
@@ -120,10 +121,11 @@ func (f boughtFlags) check(cmd *cobra.Command) error {
 }
 
 // dealOf returns what is bought and sold.
-func (a *app) dealOf(ctx context.Context, cmd *cobra.Command, p question.Problem, f boughtFlags) (deal, error) {
+func (a *app) dealOf(ctx context.Context, cmd *cobra.Command, p question.Problem, f boughtFlags) (deal.Deal, error) {
 	switch {
 	case cmd.Flags().Changed("part"):
-		return partDeal(p, f.part, f.count, f.paid)
+		d, err := deal.OfPart(p, f.part, f.count, f.paid)
+		return d, asFlags(err)
 	case cmd.Flags().Changed("month"):
 		return dealOfMonth(ctx, p, f.month)
 	}
@@ -132,9 +134,9 @@ func (a *app) dealOf(ctx context.Context, cmd *cobra.Command, p question.Problem
 
 // bought shows what a deal changes and, where asked for, rewrites the file. Before is the file as it was read
 // when the run began: where it has changed since, it is left alone.
-func (a *app) bought(p question.Problem, d deal, before []byte, write bool, format *choice) error {
+func (a *app) bought(p question.Problem, d deal.Deal, before []byte, write bool, format *choice) error {
 	s := p.Scenario
-	answer := d.answer(p)
+	answer := d.Answer(p)
 	after, changes, err := scenarios.EditOwned(before, s.File, answer.Owned)
 	if err != nil {
 		return err

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"cartwright/cmd/cartwright/deal"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize/next"
 	"cartwright/scenarios"
@@ -162,7 +163,7 @@ func TestBoughtMeanwhile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := deal{plan: 1, buy: []next.Purchase{{Part: "lfp-24-50", Kind: "battery", Quantity: 1, Unit: "each"}}}
+	d := deal.Deal{Plan: 1, Buy: []next.Purchase{{Part: "lfp-24-50", Kind: "battery", Quantity: 1, Unit: "each"}}}
 	before, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)

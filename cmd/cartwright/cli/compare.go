@@ -2,13 +2,9 @@ package cli
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"github.com/spf13/cobra"
 
-	"cartwright/catalog"
-	"cartwright/catalog/problem"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
 	"cartwright/optimize/compare"
@@ -55,9 +51,9 @@ func (a *app) compareCommand() *cobra.Command {
 		}
 		var choices [][]compare.Line
 		for _, text := range *buy {
-			one, err := boughtLines(p.Catalog, text)
-			if err != nil {
-				return wrong(err.right, "--buy %s", err.wrong)
+			one, misread := compare.Read(p.Catalog, text)
+			if misread != nil {
+				return wrong(misread.Right, "--buy %s", misread.Wrong)
 			}
 			choices = append(choices, one)
 		}
@@ -117,36 +113,4 @@ func (a *app) compareScenarios(cmd *cobra.Command, args []string, limit *timeLim
 		sides = append(sides, view.Side{Scenario: p.Scenario, Plan: &r.Plans[0]})
 	}
 	return a.show(view.CompareScenarios{Sides: sides, Cautions: optimize.Cautions()}, format)
-}
-
-// misread is what is wrong with a choice, and what would be right.
-type misread struct{ wrong, right string }
-
-// boughtLines reads a choice: a count and a part, several separated by commas.
-func boughtLines(c *catalog.Catalog, text string) ([]compare.Line, *misread) {
-	const example = `write for example "2 lfp-rack-5"`
-	var list []compare.Line
-	for _, item := range strings.Split(text, ",") {
-		item = strings.TrimSpace(item)
-		rest := strings.TrimLeft(item, "0123456789")
-		n, err := strconv.Atoi(item[:len(item)-len(rest)])
-		if err != nil || n < 1 {
-			return nil, &misread{fmt.Sprintf("%q does not begin with a count", text), example}
-		}
-		l := compare.Line{Part: strings.TrimSpace(rest), Count: n}
-		if after, times := strings.CutPrefix(l.Part, "x"); times { // "2 x lfp-rack-5", unless that begins the part's name
-			if _, known := c.Find(l.Part); !known {
-				l.Part = strings.TrimSpace(after)
-			}
-		}
-		if err := compare.Check(c, l); err != nil {
-			hint := example
-			if near := problem.Nearest(l.Part, c.IDs()); near != "" && near != l.Part {
-				hint = fmt.Sprintf("did you mean %q?", near)
-			}
-			return nil, &misread{fmt.Sprintf("%q: %v", text, err), hint}
-		}
-		list = append(list, l)
-	}
-	return list, nil
 }

@@ -102,7 +102,7 @@ func (a *app) doubtCommand() *cobra.Command {
 			return stopped(err)
 		}
 		answer := view.Doubt{Scenario: p.Scenario, Catalog: p.Catalog, Doubted: d, Options: o,
-			Cautions: append(d.Ranking.Cautions, stalePrices(p.Catalog, d.Ranking, asOf.or(a.today))...)}
+			Cautions: append(d.Ranking.Cautions, view.StalePrices(p.Catalog, d.Ranking, asOf.or(a.today))...)}
 		if err := a.show(answer, format); err != nil {
 			return err
 		}

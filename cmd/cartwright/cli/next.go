@@ -89,7 +89,7 @@ func (a *app) nextCommand() *cobra.Command {
 		}
 		answer := view.Next{Scenario: p.Scenario, Catalog: p.Catalog, Sequence: q, Show: *show, Cautions: q.Cautions, Notices: optimize.Notices(p)}
 		if q.Target != nil {
-			answer.Cautions = append(answer.Cautions, stalePrices(p.Catalog, &question.Result{Plans: []plan.Plan{*q.Target}}, asOf.or(a.today))...)
+			answer.Cautions = append(answer.Cautions, view.StalePrices(p.Catalog, &question.Result{Plans: []plan.Plan{*q.Target}}, asOf.or(a.today))...)
 			if !q.Within {
 				answer.PerMonth = next.PerMonthWithin(p.Scenario, q.Target.Cost, *months)
 			}

@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"strings"
 
 	"cartwright/catalog/problem"
 	"cartwright/optimize/question"
@@ -34,6 +35,19 @@ func (o *outcome) Unwrap() error { return o.err }
 // wrong returns the outcome of a wrong command line or a wrong file.
 func wrong(hint, format string, args ...any) error {
 	return &outcome{code: codeInput, err: fmt.Errorf(format, args...), hint: hint}
+}
+
+// asFlags returns mistakes that stand on the command line, and so have no place in a file.
+func asFlags(err error) error {
+	var mistakes *problem.Error
+	if !errors.As(err, &mistakes) {
+		return err
+	}
+	var wrongs, rights []string
+	for _, m := range mistakes.Problems {
+		wrongs, rights = append(wrongs, m.Wrong), append(rights, m.Right)
+	}
+	return wrong(strings.Join(rights, "; "), "%s", strings.Join(wrongs, "; "))
 }
 
 // unwritten returns the outcome of a write that failed.

@@ -4,15 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
-	"cartwright/catalog"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
-	"cartwright/optimize/market"
 	"cartwright/optimize/question"
 )
 
@@ -91,7 +87,7 @@ func (a *app) planCommand() *cobra.Command {
 		if n := len(r.Plans); n > 0 && *show > n {
 			return fewer(*show, r, ending(p, r))
 		}
-		r.Cautions = append(r.Cautions, stalePrices(p.Catalog, r, asOf.or(a.today))...)
+		r.Cautions = append(r.Cautions, view.StalePrices(p.Catalog, r, asOf.or(a.today))...)
 		answer := view.Plans{Scenario: p.Scenario, Catalog: p.Catalog, Result: r, By: o.By, Distinct: o.Distinct, Show: *show, Full: *full, Asked: *plans > 0,
 			AsOf: asOf.or(a.today), Notices: optimize.Notices(p)}
 		if err := a.show(answer, format); err != nil {
@@ -156,27 +152,4 @@ func ending(p question.Problem, r *question.Result) error {
 		return &outcome{code: codeUnproven, err: fmt.Errorf("the solver ended with %q before the proof was complete", r.Solver.Status),
 			hint: "write the program with \"cartwright model\" and have another solver check it"}
 	}
-}
-
-// stalePrices cautions of parts that some plan buys at a price that is old.
-func stalePrices(c *catalog.Catalog, r *question.Result, day time.Time) []string {
-	bought := map[string]bool{}
-	for i := range r.Plans {
-		for _, l := range r.Plans[i].Bill {
-			if market.StalePrice(c, l, day) {
-				bought[l.Part] = true
-			}
-		}
-	}
-	var old []string
-	for _, e := range c.All() {
-		if bought[e.ID] {
-			old = append(old, e.ID)
-		}
-	}
-	if len(old) == 0 {
-		return nil
-	}
-	return []string{fmt.Sprintf("Prices older than %d days on %s: %s. Ask again before you buy.",
-		catalog.StaleAfter, day.Format(time.DateOnly), strings.Join(old, ", "))}
 }

@@ -12,6 +12,7 @@ import (
 
 	paper "cartwright/cmd/cartwright/report"
 	"cartwright/cmd/cartwright/view"
+	"cartwright/optimize"
 	"cartwright/optimize/frontier"
 	"cartwright/optimize/question"
 )
@@ -74,15 +75,21 @@ func (a *app) reportCommand() *cobra.Command {
 
 // checkReport checks, before long work begins, that a report can be written and of which plan.
 func checkReport(out string, show int) error {
-	switch ending := strings.ToLower(filepath.Ext(out)); {
-	case out == "":
-		return wrong("write for example --out cart.html", "--out has to name a file to write")
-	case ending != ".html" && ending != ".htm":
-		return wrong("end it in .html, for example --out cart.html", "--out is %s, which does not say HTML", out)
-	case show < 1 || show > mostPlans:
+	if show < 1 || show > mostPlans {
 		return wrong("write for example --show 2", "--show is %d, but has to be a rank from 1 to %d", show, mostPlans)
 	}
-	return checkPlace(out)
+	return checkHTML("--out", out)
+}
+
+// checkHTML checks that what a flag names is a file of HTML that can be written.
+func checkHTML(flag, path string) error {
+	switch ending := strings.ToLower(filepath.Ext(path)); {
+	case path == "":
+		return wrong("write for example "+flag+" cart.html", "%s has to name a file to write", flag)
+	case ending != ".html" && ending != ".htm":
+		return wrong("end it in .html, for example "+flag+" cart.html", "%s is %s, which does not say HTML", flag, path)
+	}
+	return checkPlace(path)
 }
 
 // checkPlace checks that a file can stand at a path.
@@ -118,22 +125,13 @@ func (a *app) reportOf(ctx context.Context, p question.Problem, show int) (out *
 		ended = frontierEnding(p, f)
 	}
 	out = &paper.Report{
-		Scenario: p.Scenario, Catalog: p.Catalog, Plans: r.Plans, Show: show - 1, Proof: proofOf(r), Cautions: r.Cautions,
-		Tradeoff: tradeoff(p.Scenario, f),
+		Scenario: p.Scenario, Catalog: p.Catalog, Plans: r.Plans, Show: show - 1, Proof: view.Proved(r), Cautions: r.Cautions,
+		Notices: optimize.Notices(p), Tradeoff: tradeoff(p.Scenario, f),
 	}
 	for _, room := range allSources() {
 		out.Sources = append(out.Sources, room.Sources...)
 	}
 	return out, ended, nil
-}
-
-// proofOf says how far a ranking is proved.
-func proofOf(r *question.Result) []string {
-	by := view.Work(r.Solver) + " " + view.Besides
-	if r.Solver.Status == question.Optimal {
-		return []string{"Proven: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
-	}
-	return []string{"Not proven: the search was stopped. Ranks so marked are the best found so far.", by}
 }
 
 // replace writes a file whole or not at all, and says that it was written.

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 )
@@ -45,10 +46,10 @@ func TestStalePrices(t *testing.T) {
 	want := []string{
 		"Prices older than 180 days on 2026-07-01: old, old-offer. Ask again before you buy.",
 	}
-	if got := stalePrices(c, r, date(t, "2026-07-01")); !slices.Equal(got, want) {
+	if got := view.StalePrices(c, r, date(t, "2026-07-01")); !slices.Equal(got, want) {
 		t.Errorf("got %q\nwant %q", got, want)
 	}
-	if got := stalePrices(c, r, date(t, "2026-06-30")); len(got) != 0 {
+	if got := view.StalePrices(c, r, date(t, "2026-06-30")); len(got) != 0 {
 		t.Errorf("on day 180: got %q, want none", got)
 	}
 }

@@ -3,7 +3,6 @@ package page
 import (
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"cartwright/scenarios"
@@ -62,13 +61,13 @@ func (s *session) editPart(q request) error {
 	})
 }
 
-// undoLast takes the last change back.
+// undoLast undoes the last change.
 func (s *session) undoLast(request) error {
 	if len(s.undo) == 0 {
-		return errors.New("there is nothing to take back")
+		return errors.New("there is nothing to undo")
 	}
 	s.now, s.undo = s.undo[len(s.undo)-1], s.undo[:len(s.undo)-1]
-	s.notice = "The last change is taken back."
+	s.notice = "The last change was undone."
 	s.settle()
 	return nil
 }
@@ -82,9 +81,13 @@ func (s *session) save(q request) error {
 		if text, ok := s.original[name]; ok {
 			return text, nil
 		}
-		return os.ReadFile(filepath.Join(s.opened.folder, name))
+		return s.files.Store.Read(filepath.Join(s.opened.folder, name))
 	}
-	written, err := s.files.save(s.base, s.now, s.opened.folder, original)
+	changes, err := s.files.changes(s.base, s.now, s.opened.folder, original)
+	if err != nil {
+		return err
+	}
+	written, err := s.files.Store.Save(changes)
 	if err != nil {
 		return err
 	}
@@ -92,7 +95,7 @@ func (s *session) save(q request) error {
 	for name, text := range s.now.parts {
 		s.original[name] = text
 	}
-	s.stamp = stampOf(s.opened.beside)
+	s.stamp = s.files.Store.Stamp(s.opened.beside)
 	s.notice = fmt.Sprintf("Saved: %d files written.", len(written))
 	if len(written) == 1 {
 		s.notice = "Saved: " + written[0] + "."
@@ -104,12 +107,12 @@ func (s *session) save(q request) error {
 	return nil
 }
 
-// reload reads the files anew; what is not saved is gone.
+// reload reads the files again; what is not saved is lost.
 func (s *session) reload(request) error {
 	if err := s.read(); err != nil {
 		return err
 	}
-	s.notice = "The files are read anew."
+	s.notice = "The files were read again."
 	s.settle()
 	return nil
 }
@@ -121,12 +124,12 @@ func (s *session) halt(request) error {
 	}
 	s.stopped = s.planning
 	s.planning = false
-	s.notice = "Planning was stopped; what is shown is the last answer."
+	s.notice = "Planning was stopped; the plan shown is the last answer."
 	s.send(event{Kind: "planned", Number: s.number})
 	return nil
 }
 
-// bought makes a plan's purchases owned.
+// bought makes what a plan buys owned.
 func (s *session) bought(q request) error {
 	if s.answer == nil || q.Show < 0 || q.Show >= len(s.answer.Plans) {
 		return errors.New("there is no such plan")
@@ -138,7 +141,7 @@ func (s *session) bought(q request) error {
 	if err := s.own(q.Number, owned); err != nil {
 		return err
 	}
-	s.notice = fmt.Sprintf("Plan %d is bought: its parts are owned now. Undo takes it back.", q.Show+1)
+	s.notice = fmt.Sprintf("Plan %d is bought: its parts are owned now. Undo reverses it.", q.Show+1)
 	return nil
 }
 
@@ -154,7 +157,7 @@ func (s *session) boughtPart(q request) error {
 	if err := s.own(q.Number, owned); err != nil {
 		return err
 	}
-	s.notice = q.Part + " is bought. Undo takes it back."
+	s.notice = q.Part + " is bought. Undo reverses it."
 	return nil
 }
 
@@ -170,9 +173,9 @@ func (s *session) sold(q request) error {
 	if err := s.own(q.Number, owned); err != nil {
 		return err
 	}
-	s.notice = q.Part + " is sold. Undo takes it back."
+	s.notice = q.Part + " is sold. Undo reverses it."
 	return nil
 }
 
-// errMistakes is the error of what needs files that can be read.
-var errMistakes = errors.New("mend the mistakes first")
+// errMistakes is the error where the files have mistakes and something needs them sound.
+var errMistakes = errors.New("correct the mistakes first")

@@ -58,7 +58,7 @@ func compare(a, b *plan.Plan, s *scenarios.Scenario) []compared {
 	return list
 }
 
-// binding names the limits of which nothing is left.
+// binding names the limits that the plan uses up.
 func binding(p *plan.Plan) string {
 	words := ""
 	for _, l := range p.Limits {

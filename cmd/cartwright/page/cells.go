@@ -22,7 +22,7 @@ func csvReader(text []byte) *csv.Reader {
 	return r
 }
 
-// readSheet reads a file as a table; what does not parse ends it.
+// readSheet reads a file as a table.
 func readSheet(text []byte) (sheet, error) {
 	all, err := csvReader(bytes.TrimPrefix(text, []byte("\uFEFF"))).ReadAll()
 	if err != nil || len(all) == 0 {
@@ -73,10 +73,10 @@ func setCell(text []byte, row, column int, value string) ([]byte, error) {
 	return append(bytes.Clone(text[:len(text)-len(body)]), made...), nil
 }
 
-// errOdd is the error of a file that is written in a way that is read but not edited.
-var errOdd = errors.New("the file is written in a way that can be read, but not edited here; edit it in a spreadsheet")
+// errOdd is the error of a file whose layout can be read but not edited.
+var errOdd = errors.New("the layout of this file can be read, but not edited here; edit it in a spreadsheet")
 
-// cellAt returns the offsets between which a cell stands.
+// cellAt returns the offsets where a cell begins and ends.
 func cellAt(text string, row, column int) (from, to int, err error) {
 	starts := []int{0}
 	for i := range len(text) {

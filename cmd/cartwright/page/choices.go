@@ -8,7 +8,7 @@ import (
 // maxChoices is how many purchases are put side by side.
 const maxChoices = 4
 
-// compareChoices serves purchases that somebody thinks of, side by side.
+// compareChoices serves purchases somebody is thinking of, side by side.
 func (s *session) compareChoices(w http.ResponseWriter, r *http.Request) {
 	s.mu.Lock()
 	of := s.opened

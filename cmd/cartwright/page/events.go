@@ -7,6 +7,9 @@ import (
 	"time"
 )
 
+// maxEvents is how many open tabs are kept told.
+const maxEvents = 16
+
 // event is what a tab is told as it happens.
 type event struct {
 	Kind   string `json:"kind"` // "changed" the draft, "planned" what is known of it, "progress"

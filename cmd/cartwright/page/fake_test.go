@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/page/files"
 	"cartwright/cmd/cartwright/report"
 	"cartwright/optimize/plan"
 	"cartwright/scenarios"
@@ -89,13 +90,21 @@ func (f *fake) Sold(s *scenarios.Scenario, _ *catalog.Catalog, part, _, _ string
 	return scenarios.Owned{Have: have, Sold: s.Sold + 100}, nil
 }
 
+func (f *fake) JSON(_ *scenarios.Scenario, _ *catalog.Catalog, a *Answer) ([]byte, error) {
+	return json.Marshal(a.Plans)
+}
+
 func (f *fake) Report(s *scenarios.Scenario, c *catalog.Catalog, a *Answer, show int) *report.Report {
 	return &report.Report{Scenario: s, Catalog: c, Plans: a.Plans, Show: show, AsOf: time.Unix(0, 0)}
 }
 
 // demoFiles are those of a demo.
 func demoFiles() Files {
-	return Files{Scenario: "cider-shed/scenario.yaml", Within: scenarios.DemoFS()}
+	kept, err := files.Demo("cider-shed")
+	if err != nil {
+		panic(err) // it is built in
+	}
+	return Files{Scenario: "cider-shed/scenario.yaml", Store: kept}
 }
 
 // begun returns a session, ended with the test.

@@ -3,32 +3,20 @@ package page
 import (
 	"bytes"
 	"errors"
-	"fmt"
-	"io"
-	"io/fs"
 	"maps"
-	"os"
 	"path/filepath"
 	"slices"
 
 	"cartwright/catalog"
 	"cartwright/catalog/problem"
-	"cartwright/cmd/cartwright/safefile"
+	"cartwright/cmd/cartwright/page/files"
 	"cartwright/scenarios"
 )
 
 // Files says which files the page is about.
 type Files struct {
 	Scenario string // the scenario's own file
-	Within   fs.FS  // where that file is, for a demo; nil: on this machine
-}
-
-// text of the scenario as it is now.
-func (f *Files) scenario() ([]byte, error) {
-	if f.Within != nil {
-		return fs.ReadFile(f.Within, f.Scenario)
-	}
-	return os.ReadFile(f.Scenario)
+	Store    files.Store
 }
 
 // draft is the files' texts with the changes that were made and not yet saved.
@@ -51,25 +39,23 @@ type opened struct {
 func (f *Files) open(d draft, check func(*scenarios.Scenario, *catalog.Catalog) error) opened {
 	var o opened
 	var err error
-	o.scenario, err = scenarios.OpenText(f.Scenario, d.scenario, f.Within)
+	o.scenario, err = f.Store.Scenario(f.Scenario, d.scenario)
 	o.add(err)
 	if o.scenario == nil {
 		return o
 	}
-	o.beside = f.named(d, o.scenario.Dir)
+	o.beside = f.named(d)
 	switch dir := o.scenario.CatalogDir; {
 	case dir == "":
 		o.catalog = catalog.Embedded()
 	default:
-		if !filepath.IsAbs(dir) {
-			dir = filepath.Join(o.scenario.Dir, filepath.FromSlash(dir))
-		}
+		dir = f.Store.Beside(f.Scenario, dir)
 		o.beside = append(o.beside, dir)
 		if catalog.IsWorkbook(dir) {
-			o.catalog, err = catalog.Open(dir)
+			o.catalog, err = f.Store.Workbook(dir)
 		} else {
 			o.folder = dir
-			o.catalog, err = catalog.Read(&overlay{os.DirFS(dir), d.parts}, ".", dir)
+			o.catalog, err = catalog.Read(&overlay{f.Store.Folder(dir), d.parts}, ".", dir)
 		}
 		o.add(err)
 	}
@@ -79,20 +65,19 @@ func (f *Files) open(d draft, check func(*scenarios.Scenario, *catalog.Catalog) 
 	return o
 }
 
+// namedFiles are the keys of a scenario that name a file.
+var namedFiles = []string{"measured", "sun.file"}
+
 // named returns the files that a scenario names: of measured loads, and of the sun.
-func (f *Files) named(d draft, dir string) []string {
+func (f *Files) named(d draft) []string {
 	values, err := scenarios.ValuesOf(d.scenario, f.Scenario)
-	if f.Within != nil || err != nil {
+	if err != nil {
 		return nil
 	}
 	var list []string
-	for _, path := range []string{"measured", "sun.file"} {
-		switch name := values[path]; {
-		case name == "":
-		case filepath.IsAbs(name):
-			list = append(list, name)
-		default:
-			list = append(list, filepath.Join(dir, filepath.FromSlash(name)))
+	for _, path := range namedFiles {
+		if called := values[path]; called != "" {
+			list = append(list, f.Store.Beside(f.Scenario, called))
 		}
 	}
 	return list
@@ -110,22 +95,11 @@ func (o *opened) add(err error) {
 	}
 }
 
-// errChanged is the error where somebody else has written a file since it was read.
-var errChanged = errors.New("was changed by somebody else since it was read here; nothing was written. Read it anew, and make your changes again")
-
-// save writes what differs from base, each file only where it still is what was read. It returns the names of
-// the files that were written.
-func (f *Files) save(base, now draft, folder string, original func(name string) ([]byte, error)) ([]string, error) {
-	if f.Within != nil {
-		return nil, errors.New("a demo is part of the program and cannot be written to; “cartwright new my-cart” makes a scenario of your own")
-	}
-	type change struct {
-		path       string
-		was, wants []byte
-	}
-	var changes []change
+// changes returns what differs between two drafts; original returns the text of a file of the catalogue as it was read.
+func (f *Files) changes(base, now draft, folder string, original func(name string) ([]byte, error)) ([]files.Change, error) {
+	var list []files.Change
 	if !bytes.Equal(base.scenario, now.scenario) {
-		changes = append(changes, change{f.Scenario, base.scenario, now.scenario})
+		list = append(list, files.Change{Name: f.Scenario, Was: base.scenario, Text: now.scenario})
 	}
 	for _, name := range slices.Sorted(maps.Keys(now.parts)) {
 		was, err := original(name)
@@ -133,33 +107,27 @@ func (f *Files) save(base, now draft, folder string, original func(name string) 
 			return nil, err
 		}
 		if !bytes.Equal(was, now.parts[name]) {
-			changes = append(changes, change{filepath.Join(folder, name), was, now.parts[name]})
+			list = append(list, files.Change{Name: filepath.Join(folder, name), Was: was, Text: now.parts[name]})
 		}
 	}
-	unchanged := func(c change) error {
-		if text, err := os.ReadFile(c.path); err != nil || !bytes.Equal(text, c.was) {
-			return fmt.Errorf("%s %w", c.path, errChanged)
-		}
-		return nil
+	return list, nil
+}
+
+// Bundle gathers all files, with no mistake in them, to be put into one.
+func (f *Files) Bundle() (*files.Bundle, error) {
+	text, err := f.Store.Read(f.Scenario)
+	if err != nil {
+		return nil, err
 	}
-	for _, c := range changes { // before any is written
-		if err := unchanged(c); err != nil {
-			return nil, err
-		}
-		if info, err := os.Stat(c.path); err == nil && info.Mode().Perm()&0o222 == 0 {
-			return nil, fmt.Errorf("%s is read-only; nothing was written", c.path)
+	values, err := scenarios.ValuesOf(text, f.Scenario)
+	if err != nil {
+		return nil, err
+	}
+	var beside []string
+	for _, key := range namedFiles {
+		if called := values[key]; called != "" {
+			beside = append(beside, called)
 		}
 	}
-	var written []string
-	for _, c := range changes {
-		fill := func(w io.Writer) error {
-			_, err := w.Write(c.wants)
-			return err
-		}
-		if err := safefile.Replace(c.path, fill, func() error { return unchanged(c) }); err != nil {
-			return written, fmt.Errorf("cannot write %s: %w", c.path, err)
-		}
-		written = append(written, c.path)
-	}
-	return written, nil
+	return files.Gather(f.Store, f.Scenario, beside, values["catalog"])
 }

@@ -1,10 +1,11 @@
 package page
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"net/http"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -70,7 +71,7 @@ var moneyFields = []field{
 	{Path: "money.tax", Label: "tax", Hint: "7 %"},
 }
 
-// pathOfLimit returns the path of a limit by its name in an answer; the name where it is no field of ours.
+// pathOfLimit returns the path of a limit by its name in an answer; the name where it has no field.
 func pathOfLimit(name string) string {
 	for _, f := range limitFields {
 		if f.Label == name || f.Path == "limits."+name {
@@ -86,7 +87,7 @@ var (
 	ownedColumns = []string{"part", "count", "ends", "keep", "sell"}
 )
 
-// forms gathers the fields from what stands in the draft. The lock is held.
+// forms gathers the fields from the draft. The lock is held.
 func (s *session) forms(values map[string]string) *forms {
 	f := &forms{
 		Loads: gridOf("loads", "name", loadColumns, values), Owned: gridOf("have", "part", ownedColumns, values),
@@ -172,7 +173,7 @@ type partRow struct {
 	Cells []string
 }
 
-// partsTable serves one file of the catalogue as a table: the rows that hold the words that are looked for.
+// partsTable serves one file of the catalogue as a table: the rows with the words looked for.
 func (s *session) partsTable(w http.ResponseWriter, r *http.Request) {
 	name := r.URL.Query().Get("kind") + ".csv"
 	if !isPartsFile(name) {
@@ -193,7 +194,7 @@ func (s *session) partsTable(w http.ResponseWriter, r *http.Request) {
 		all, err = readSheet(text)
 	}
 	switch {
-	case os.IsNotExist(err):
+	case errors.Is(err, fs.ErrNotExist):
 		data.Error = "There is no " + name + "."
 	case err != nil:
 		data.Error = err.Error()

@@ -1,3 +1,5 @@
+//go:build !js
+
 package page
 
 import (
@@ -9,10 +11,9 @@ import (
 
 // The bounds of what is served. No request that the page makes comes near them.
 const (
-	maxBody   = 64 << 10 // bytes
-	atOnce    = 32       // requests
-	maxWait   = 10 * time.Second
-	maxEvents = 16 // open tabs
+	maxBody = 64 << 10 // bytes
+	atOnce  = 32       // requests
+	maxWait = 10 * time.Second
 )
 
 // guard lets through what the page itself asks for, and nothing else.

@@ -7,13 +7,13 @@ import (
 	"time"
 )
 
-// overlay is a folder, some of whose files have other texts than on disk.
+// overlay is a folder with the texts of some files changed.
 type overlay struct {
 	below fs.FS
 	texts map[string][]byte
 }
 
-// Open opens a file, with its own text or the other one.
+// Open opens a file, with its own text or the changed one.
 func (o *overlay) Open(name string) (fs.File, error) {
 	if text, ok := o.texts[name]; ok {
 		return &textFile{name: name, Reader: bytes.NewReader(text), size: int64(len(text))}, nil
@@ -31,7 +31,7 @@ type textFile struct {
 // Stat returns what the file is.
 func (f *textFile) Stat() (fs.FileInfo, error) { return textInfo{f.name, f.size}, nil }
 
-// Close does nothing: there is nothing to give back.
+// Close does nothing.
 func (f *textFile) Close() error { return nil }
 
 type textInfo struct {

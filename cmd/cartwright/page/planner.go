@@ -6,12 +6,13 @@ import (
 	"cartwright/catalog"
 	"cartwright/cmd/cartwright/report"
 	"cartwright/optimize/plan"
+	"cartwright/optimize/question"
 	"cartwright/scenarios"
 )
 
 // Planner answers what the page asks; it is the program behind it.
 type Planner interface {
-	// Check says in which a scenario does not fit its catalogue; the error is a *problem.Error.
+	// Check says where a scenario does not fit its catalogue; the error is a *problem.Error.
 	Check(s *scenarios.Scenario, c *catalog.Catalog) error
 	// Rank ranks the scenario's number of plans. It tells the first as soon as it is proved, and on the way how many
 	// cells were looked into and how many plans found.
@@ -25,12 +26,15 @@ type Planner interface {
 	// BoughtPart and Sold return what is owned once some of a part is bought, or sold, for a sum in all.
 	BoughtPart(s *scenarios.Scenario, c *catalog.Catalog, part, count, sum string) (scenarios.Owned, error)
 	Sold(s *scenarios.Scenario, c *catalog.Catalog, part, count, sum string) (scenarios.Owned, error)
+	// JSON writes an answer as other programs read it.
+	JSON(s *scenarios.Scenario, c *catalog.Catalog, a *Answer) ([]byte, error)
 	// Report gathers what is written about a plan, by its place in the answer.
 	Report(s *scenarios.Scenario, c *catalog.Catalog, a *Answer, show int) *report.Report
 }
 
 // Answer is a ranking, or why there is none.
 type Answer struct {
+	Result   *question.Result // what the rest was made from
 	Plans    []plan.Plan
 	Proof    []string
 	Cautions []string

@@ -26,6 +26,8 @@ func (s *session) routes() http.Handler {
 	mux.HandleFunc("GET /parts", s.partsTable)
 	mux.HandleFunc("GET /compare", s.compareChoices)
 	mux.HandleFunc("GET /events", s.events)
+	mux.HandleFunc("GET /file", s.file)
+	mux.HandleFunc("GET /plans.json", s.plansJSON)
 	for path, act := range map[string]func(request) error{
 		"/edit": s.edit, "/part": s.editPart, "/undo": s.undoLast, "/save": s.save, "/reload": s.reload, "/stop": s.halt,
 		"/bought": s.bought, "/bought-part": s.boughtPart, "/sold": s.sold,

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"maps"
-	"os"
 	"path/filepath"
 	"sync"
 	"time"
@@ -45,7 +44,7 @@ type session struct {
 	shownKey, shownHTML string // the results that were made last
 }
 
-// maxUndo is how many changes can be taken back.
+// maxUndo is how many changes can be undone.
 const maxUndo = 200
 
 // newSession reads the files and begins to plan.
@@ -63,7 +62,7 @@ func newSession(ctx context.Context, planner Planner, files Files) (*session, er
 
 // read takes the files' texts, and drops what was not saved.
 func (s *session) read() error {
-	text, err := s.files.scenario()
+	text, err := s.files.Store.Read(s.files.Scenario)
 	if err != nil {
 		return fmt.Errorf("%s cannot be read: %w", s.files.Scenario, err)
 	}
@@ -73,12 +72,12 @@ func (s *session) read() error {
 	return nil
 }
 
-// settle opens the draft anew after a change, and plans where it has no mistakes. The lock is held.
+// settle opens the draft again after a change, and plans where it has no mistakes. The lock is held.
 func (s *session) settle() {
 	s.number++
 
 	s.opened = s.files.open(s.now, s.planner.Check)
-	s.stamp = stampOf(s.opened.beside)
+	s.stamp = s.files.Store.Stamp(s.opened.beside)
 	if s.stop != nil {
 		s.stop()
 	}
@@ -159,8 +158,8 @@ func (s *session) progress(number, cells, found int) {
 	}
 }
 
-// errStale is the error of a request that another tab was faster than.
-var errStale = errors.New("this was changed in another tab meanwhile; it is shown anew, and your last change was not made")
+// errStale is the error of a request made before another tab's change was seen.
+var errStale = errors.New("another tab changed this first; the page now shows that, and your last change was not made")
 
 // change makes a change of the draft that is made of change number at, and can be undone. The lock is held.
 func (s *session) change(at int, about string, make func(*draft) error) error {
@@ -223,7 +222,7 @@ func (s *session) partsText(name string) ([]byte, error) {
 	if s.opened.folder == "" {
 		return nil, errors.New("these parts come with the program, or from a workbook, and cannot be changed here; “cartwright new my-cart” copies them into files of your own")
 	}
-	return os.ReadFile(filepath.Join(s.opened.folder, name))
+	return s.files.Store.Read(filepath.Join(s.opened.folder, name))
 }
 
 // close ends all work and waits for it.

@@ -10,11 +10,12 @@ import (
 	"time"
 
 	"cartwright/catalog"
+	"cartwright/cmd/cartwright/page/files"
 	"cartwright/scenarios"
 )
 
 // ownFiles copies the starter, with a catalogue, into a folder of its own.
-func ownFiles(t *testing.T) (files Files, folder string) {
+func ownFiles(t *testing.T) (own Files, folder string) {
 	t.Helper()
 	folder = t.TempDir()
 	if err := os.CopyFS(folder, scenarios.Starter(scenarios.NEC)); err != nil {
@@ -23,7 +24,7 @@ func ownFiles(t *testing.T) (files Files, folder string) {
 	if err := os.CopyFS(filepath.Join(folder, "parts"), catalog.EmbeddedFiles()); err != nil {
 		t.Fatal(err)
 	}
-	return Files{Scenario: filepath.Join(folder, scenarios.FileName)}, folder
+	return Files{Scenario: filepath.Join(folder, scenarios.FileName), Store: files.Disk{}}, folder
 }
 
 func do(t *testing.T, s *session, what func(request) error, q request) error {
@@ -37,9 +38,9 @@ func do(t *testing.T, s *session, what func(request) error, q request) error {
 }
 
 func TestAChangeIsMadeUndoneAndSaved(t *testing.T) {
-	files, folder := ownFiles(t)
-	s := begun(t, newFake(t), files)
-	before, err := os.ReadFile(files.Scenario)
+	own, folder := ownFiles(t)
+	s := begun(t, newFake(t), own)
+	before, err := os.ReadFile(own.Scenario)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,7 +51,7 @@ func TestAChangeIsMadeUndoneAndSaved(t *testing.T) {
 	if got := s.opened.scenario.Limits.MassKg; got < 181 || got > 182 {
 		t.Errorf("the mass is %v kg, want 400 lb", got)
 	}
-	if now, _ := os.ReadFile(files.Scenario); string(now) != string(before) {
+	if now, _ := os.ReadFile(own.Scenario); string(now) != string(before) {
 		t.Error("it was written before it was saved")
 	}
 	if err := do(t, s, s.undoLast, request{}); err != nil {
@@ -73,7 +74,7 @@ func TestAChangeIsMadeUndoneAndSaved(t *testing.T) {
 	if err := do(t, s, s.save, request{}); err != nil {
 		t.Fatal(err)
 	}
-	after, err := os.ReadFile(files.Scenario)
+	after, err := os.ReadFile(own.Scenario)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,8 +90,8 @@ func TestAChangeIsMadeUndoneAndSaved(t *testing.T) {
 }
 
 func TestMistakesAreToldInTheFilesWordsAtTheirField(t *testing.T) {
-	files, _ := ownFiles(t)
-	s := begun(t, newFake(t), files)
+	own, _ := ownFiles(t)
+	s := begun(t, newFake(t), own)
 	settled(t, s)
 	good := s.answer
 	if err := do(t, s, s.edit, request{Path: "limits.mass", Value: "heavy"}); err != nil {
@@ -99,11 +100,11 @@ func TestMistakesAreToldInTheFilesWordsAtTheirField(t *testing.T) {
 	if len(s.opened.mistakes) != 1 || s.answer != good {
 		t.Fatalf("mistakes %v; the last good answer is kept: %v", s.opened.mistakes, s.answer == good)
 	}
-	_, alone := scenarios.OpenText(files.Scenario, s.now.scenario, nil)
+	_, alone := scenarios.OpenText(own.Scenario, s.now.scenario, nil)
 	if alone == nil || !strings.Contains(alone.Error(), s.opened.mistakes[0].Error()) {
 		t.Errorf("%q, but the file says %v", s.opened.mistakes[0].Error(), alone)
 	}
-	values, err := scenarios.ValuesOf(s.now.scenario, files.Scenario)
+	values, err := scenarios.ValuesOf(s.now.scenario, own.Scenario)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -113,8 +114,8 @@ func TestMistakesAreToldInTheFilesWordsAtTheirField(t *testing.T) {
 }
 
 func TestWhatChangedOutsideIsNotOverwritten(t *testing.T) {
-	files, folder := ownFiles(t)
-	s := begun(t, newFake(t), files)
+	own, folder := ownFiles(t)
+	s := begun(t, newFake(t), own)
 	if err := do(t, s, s.edit, request{Path: "limits.mass", Value: "400 lb"}); err != nil {
 		t.Fatal(err)
 	}
@@ -130,17 +131,17 @@ func TestWhatChangedOutsideIsNotOverwritten(t *testing.T) {
 	if err := os.WriteFile(theirs, text, 0o666); err != nil {
 		t.Fatal(err)
 	}
-	scenario, err := os.ReadFile(files.Scenario)
+	scenario, err := os.ReadFile(own.Scenario)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := do(t, s, s.save, request{}); !errors.Is(err, errChanged) {
+	if err := do(t, s, s.save, request{}); !errors.Is(err, files.ErrChanged) {
 		t.Errorf("saved over it: %v", err)
 	}
 	if now, _ := os.ReadFile(theirs); string(now) != string(text) {
 		t.Error("their text is gone")
 	}
-	if now, _ := os.ReadFile(files.Scenario); string(now) != string(scenario) {
+	if now, _ := os.ReadFile(own.Scenario); string(now) != string(scenario) {
 		t.Error("half of it was written")
 	}
 	if err := do(t, s, s.reload, request{}); err != nil || s.dirty() {
@@ -159,8 +160,8 @@ func TestWhatChangedOutsideIsNotOverwritten(t *testing.T) {
 
 // A catalogue that somebody changes in a spreadsheet meanwhile is read anew by itself.
 func TestACatalogueThatChangesOutsideIsReadAnew(t *testing.T) {
-	files, folder := ownFiles(t)
-	s := begun(t, newFake(t), files)
+	own, folder := ownFiles(t)
+	s := begun(t, newFake(t), own)
 	settled(t, s)
 	theirs := filepath.Join(folder, "parts", "batteries.csv")
 	text, err := os.ReadFile(theirs)
@@ -197,7 +198,7 @@ func TestLoadsThatChangeOutsideAreReadAnew(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	s := begun(t, newFake(t), Files{Scenario: filepath.Join(folder, scenarios.FileName)})
+	s := begun(t, newFake(t), Files{Scenario: filepath.Join(folder, scenarios.FileName), Store: files.Disk{}})
 	settled(t, s)
 	s.mu.Lock()
 	before, mistakes := s.number, s.opened.mistakes
@@ -221,9 +222,9 @@ func TestLoadsThatChangeOutsideAreReadAnew(t *testing.T) {
 }
 
 func TestAReadOnlyFileIsNotReplaced(t *testing.T) {
-	files, _ := ownFiles(t)
-	s := begun(t, newFake(t), files)
-	if err := os.Chmod(files.Scenario, 0o444); err != nil {
+	own, _ := ownFiles(t)
+	s := begun(t, newFake(t), own)
+	if err := os.Chmod(own.Scenario, 0o444); err != nil {
 		t.Fatal(err)
 	}
 	if err := do(t, s, s.edit, request{Path: "limits.mass", Value: "400 lb"}); err != nil {
@@ -300,13 +301,13 @@ func TestAnOlderTabIsTold(t *testing.T) {
 
 // Files beside the catalogue's, though they are there and could be edited, are none of the page's business.
 func TestPathTricksChangeNoOtherFile(t *testing.T) {
-	files, folder := ownFiles(t)
+	own, folder := ownFiles(t)
 	for _, path := range []string{"accounts.csv", "parts/notes.csv"} {
 		if err := os.WriteFile(filepath.Join(folder, path), []byte("id,sum\na,1\n"), 0o666); err != nil {
 			t.Fatal(err)
 		}
 	}
-	s := begun(t, newFake(t), files)
+	s := begun(t, newFake(t), own)
 	for _, name := range []string{"../scenario.yaml", "scenario.yaml", "/etc/passwd", "batteries.csv/../notes.csv", "..\\x.csv", "",
 		"../accounts.csv", "notes.csv", "./batteries.csv", "../parts/batteries.csv", filepath.Join(folder, "accounts.csv")} {
 		if err := do(t, s, s.editPart, request{File: name, Row: 0, Column: 0, Value: "x"}); err == nil {

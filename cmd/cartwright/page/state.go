@@ -9,7 +9,6 @@ import (
 	"sync"
 
 	"cartwright/catalog/problem"
-	"cartwright/cmd/cartwright/report"
 	"cartwright/scenarios"
 )
 
@@ -39,6 +38,7 @@ type shown struct {
 	Status   string              `json:"status"`
 	Notice   string              `json:"notice"`
 	Mistakes []mistake           `json:"mistakes"`
+	Loose    []string            `json:"loose"`
 	Prices   map[string][]string `json:"prices"`
 	Forms    string              `json:"forms,omitempty"` // HTML
 	// Results is the answer as HTML, left out where the tab has it already: it says which by Key.
@@ -75,7 +75,7 @@ func (s *session) shown(r *http.Request) (*shown, error) {
 	defer s.mu.Unlock()
 	out := &shown{
 		Number: s.number, Dirty: s.dirty(), CanUndo: len(s.undo) > 0, Planning: s.planning, Notice: s.notice,
-		Mistakes: []mistake{}, Prices: map[string][]string{},
+		Mistakes: []mistake{}, Loose: append([]string{}, s.files.Store.Loose()...), Prices: map[string][]string{},
 	}
 	if s.opened.scenario != nil {
 		out.Name = s.opened.scenario.Name
@@ -117,11 +117,11 @@ func (s *session) shown(r *http.Request) (*shown, error) {
 func (s *session) status() string {
 	switch n := len(s.opened.mistakes); {
 	case n == 1:
-		return "1 mistake; the plan below is of before it."
+		return "1 mistake; the plan below is from before it."
 	case n > 1:
-		return fmt.Sprintf("%d mistakes; the plan below is of before them.", n)
+		return fmt.Sprintf("%d mistakes; the plan below is from before them.", n)
 	case s.stopped:
-		return "Stopped. The plan below may be of before the last change."
+		return "Stopped. The plan below may be from before the last change."
 	case s.planning:
 		return "Planning…"
 	case s.answer == nil:
@@ -173,49 +173,4 @@ func (s *session) results(show, a, b int) (string, error) {
 		}
 	}
 	return render("results.html", data)
-}
-
-// page serves the page itself.
-func (s *session) page(w http.ResponseWriter, r *http.Request) {
-	r.URL.RawQuery += "&forms=1"
-	data, err := s.shown(r)
-	if err == nil {
-		q := r.URL.Query()
-		buy := append(q["buy"], "", "")[:2]
-		var text string
-		text, err = render("page.html", struct {
-			*shown
-			FormsHTML, ResultsHTML template.HTML // both made by our own templates
-			Buy                    []string
-			Choosing               bool
-			Example                string
-		}{data, template.HTML(data.Forms), template.HTML(data.Results), buy, buy[0] != "" || buy[1] != "", s.exampleBattery()})
-		if err == nil {
-			w.Header().Set("Content-Type", "text/html; charset=utf-8")
-			send(w, []byte(text))
-			return
-		}
-	}
-	http.Error(w, err.Error(), http.StatusInternalServerError)
-}
-
-// exampleBattery names a battery, as an example of what may be bought.
-func (s *session) exampleBattery() string {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	if s.opened.catalog == nil || len(s.opened.catalog.Batteries) == 0 {
-		return "of a battery"
-	}
-	return s.opened.catalog.Batteries[0].ID
-}
-
-// reportStyle serves the style sheet that a report has within it.
-func reportStyle(w http.ResponseWriter, _ *http.Request) {
-	text, err := report.Style()
-	if err != nil {
-		http.Error(w, err.Error(), http.StatusInternalServerError)
-		return
-	}
-	w.Header().Set("Content-Type", "text/css; charset=utf-8")
-	send(w, []byte(text))
 }

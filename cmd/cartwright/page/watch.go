@@ -2,38 +2,15 @@ package page
 
 import (
 	"bytes"
-	"fmt"
-	"os"
-	"strings"
 	"time"
 )
-
-// stampOf tells one state of files, and of the files of folders, from another.
-func stampOf(paths []string) string {
-	var b strings.Builder
-	for _, path := range paths {
-		entries, err := os.ReadDir(path)
-		if err != nil {
-			if info, err := os.Stat(path); err == nil {
-				fmt.Fprintln(&b, path, info.Size(), info.ModTime().UnixNano())
-			}
-			continue
-		}
-		for _, e := range entries {
-			if info, err := e.Info(); err == nil {
-				fmt.Fprintln(&b, path, e.Name(), info.Size(), info.ModTime().UnixNano())
-			}
-		}
-	}
-	return b.String()
-}
 
 // watchEvery is how often the files are looked at for changes by others.
 const watchEvery = time.Second
 
-// watch tells the tabs once a file changes behind the page's back.
+// watch tells the tabs when another program changes a file.
 func (s *session) watch() {
-	if s.files.Within != nil {
+	if !s.files.Store.Shared() {
 		return
 	}
 	s.work.Go(func() {
@@ -45,15 +22,15 @@ func (s *session) watch() {
 				return
 			case <-tick.C:
 			}
-			text, err := s.files.scenario()
+			text, err := s.files.Store.Read(s.files.Scenario)
 			s.mu.Lock()
-			const words = "The scenario's file was changed outside. Read it anew; what is not saved here is then gone."
+			const words = "The scenario's file was changed outside. Reload the files; changes that were not saved here are then lost."
 			if err == nil && !bytes.Equal(text, s.base.scenario) && s.notice != words {
 				s.notice = words
 				s.send(event{Kind: "planned", Number: s.number})
 			}
-			if stampOf(s.opened.beside) != s.stamp {
-				s.notice, s.from = "The catalogue or another file that the scenario names was changed outside; it is read anew.", ""
+			if s.files.Store.Stamp(s.opened.beside) != s.stamp {
+				s.notice, s.from = "The catalogue or another file that the scenario names was changed outside; it was read again.", ""
 				s.settle()
 			}
 			s.mu.Unlock()

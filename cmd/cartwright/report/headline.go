@@ -16,6 +16,7 @@ type headline struct {
 	Figures  []figure
 	Buy      []string // batteries, inverter and modules that are bought
 	Have     []string // those of them that are owned already
+	Notices  []string
 	Audit    string
 	Next     []string // the next best plans, in a line each
 }
@@ -27,7 +28,7 @@ type figure struct{ Name, Value string }
 const mostNext = 3
 
 func (r *Report) headline(p *plan.Plan, u told.Units) headline {
-	h := headline{Rank: p.Rank, Of: len(r.Plans), Proven: p.Proven, Cost: p.Cost.String() + " " + r.Scenario.Currency}
+	h := headline{Notices: r.Notices, Rank: p.Rank, Of: len(r.Plans), Proven: p.Proven, Cost: p.Cost.String() + " " + r.Scenario.Currency}
 	h.Figures = []figure{
 		{"usable energy", told.Fixed(p.UsableKWh, 2) + " kWh"},
 		{"runs the loads for", told.Fixed(p.AutonomyH, 1) + " h"},

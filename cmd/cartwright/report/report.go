@@ -29,6 +29,7 @@ type Report struct {
 	Show     int         // place in Plans of the plan that is written in full
 	Proof    []string    // how far the ranking is proved, in sentences
 	Cautions []string
+	Notices  []string // what keeps batteries apart that could stand together
 	Sources  []source.Source
 	Tradeoff *picture.Tradeoff // nil: none
 	AsOf     time.Time         // the day that prices are judged by

@@ -48,6 +48,19 @@ func html(t *testing.T, r *Report) string {
 	return string(text)
 }
 
+// What keeps batteries apart is said on top, where one reads what to buy.
+func TestNoticesStandOnTop(t *testing.T) {
+	r := demo(t, "cider-shed")
+	if strings.Contains(html(t, r), "notices") {
+		t.Error("there is a list of no notices")
+	}
+	r.Notices = []string{"old & new are not planned in one bank"}
+	top, _, _ := strings.Cut(html(t, r), `id="cautions"`)
+	if !strings.Contains(top, "<li>old &amp; new are not planned in one bank.</li>") {
+		t.Error("it is not said")
+	}
+}
+
 func TestAReportSaysAllThatIsBought(t *testing.T) {
 	for _, name := range scenarios.DemoNames() {
 		r := demo(t, name)

@@ -1,3 +1,5 @@
+//go:build !js
+
 package view
 
 import (
@@ -39,21 +41,6 @@ func (d Doubt) answer() section {
 		s.prose = append(s.prose, fmt.Sprintf("Plan %d fails in the fewest draws.", d.Doubted.Robust))
 	}
 	return s
-}
-
-// percent returns a share in percent, to a tenth; of all or none without decimals, and never rounded to
-// these.
-func percent(share float64) string {
-	switch s := fixed(100*share, 1); {
-	case share == 0 || share == 1:
-		return fixed(100*share, 0)
-	case s == "0.0":
-		return "<0.1"
-	case s == "100.0":
-		return ">99.9"
-	default:
-		return s
-	}
 }
 
 // fares is the table of the plans.

@@ -129,3 +129,18 @@ func count(n int, one, many string) string {
 	}
 	return fmt.Sprintf("%d %s", n, many)
 }
+
+// percent returns a share in percent, to a tenth; of all or none without decimals, and never rounded to
+// these.
+func percent(share float64) string {
+	switch s := fixed(100*share, 1); {
+	case share == 0 || share == 1:
+		return fixed(100*share, 0)
+	case s == "0.0":
+		return "<0.1"
+	case s == "100.0":
+		return ">99.9"
+	default:
+		return s
+	}
+}

@@ -37,6 +37,15 @@ func Work(s question.Solver) string {
 // Besides says what a ranking rests on besides its proofs.
 const Besides = "Choices left out unsolved rest on bounds in ordinary arithmetic, which tests hold against solved programs."
 
+// Proved says in sentences how far a ranking is proved.
+func Proved(r *question.Result) []string {
+	by := Work(r.Solver) + " " + Besides
+	if r.Solver.Status == question.Optimal {
+		return []string{"Proven: no other plan costs less than the first, and each rank is the next best choice of batteries and inverter.", by}
+	}
+	return []string{"Not proven: the search was stopped. Ranks so marked are the best found so far.", by}
+}
+
 // proven returns up to which rank the plans are proved.
 func (p Plans) proven() int {
 	n := 0

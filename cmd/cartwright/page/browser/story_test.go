@@ -78,7 +78,8 @@ func TestTypedWrongThenRightThenSaved(t *testing.T) {
 	b.planned()
 	cost := b.text("#buy")
 	b.set("f-limits.mass", "heavy")
-	b.until("the mistake", "document.getElementById('f-limits.mass').getAttribute('aria-invalid') === 'true'")
+	b.until("the mistake", "document.getElementById('f-limits.mass').getAttribute('aria-invalid') === 'true' && "+
+		"document.getElementById('e-limits.mass').innerText.includes('heavy')")
 	wrong := strings.Replace(string(before), "mass: 500 lb ", "mass: heavy ", 1)
 	_, alone := scenarios.OpenText(file, []byte(wrong), nil)
 	if told := b.text(`[id="e-limits.mass"]`); alone == nil || strings.TrimSpace(told) == "" || !strings.Contains(alone.Error(), told) {

@@ -1,8 +1,22 @@
-// The page's own script. What stands where is made by the program; this sends what is typed, fetches what
-// follows from it, and keeps the place one is at. The address holds what is shown, so that back and reload work.
+// The page's own script. The program makes the HTML; this sends what is typed, fetches what follows from it, and keeps
+// focus and scrolling. The address holds what is shown, so that back and reload work.
 (() => {
   'use strict';
 
+  // Who answers: the program that serves the page or, in a page that is one file, the planner within it (window.door).
+  // The program keeps what is not saved yet while the page is reloaded; a file does not.
+  const door = window.door || {
+    keeps: true,
+    ask: (path, options) => fetch(path, options),
+    listen(tell, gone) {
+      const events = new EventSource('events');
+      events.onmessage = (m) => tell(JSON.parse(m.data));
+      events.onerror = () => {
+        if (events.readyState !== EventSource.CLOSED) events.close();
+        gone('The program has ended, or too many tabs are open. What was not saved is lost; start it again and open its new address.');
+      };
+    },
+  };
   const typing = 80; // ms without a letter before a field is sent
   const sliding = 100; // ms at least between two values of a slider that are sent
   const $ = (id) => document.getElementById(id);
@@ -22,7 +36,7 @@
     refresh(false);
   }
 
-  // choose puts the purchases that the address holds side by side. A later question outdoes an earlier one.
+  // choose puts the purchases that the address holds side by side. A later question replaces an earlier one.
   let chosen = '', chosenOf = number, asking = null;
   async function choose(anew) {
     const buy = query().getAll('buy').filter((b) => b);
@@ -34,7 +48,7 @@
     if (asking) asking.abort();
     asking = new AbortController();
     try {
-      const answer = await fetch('compare?' + new URLSearchParams(buy.map((b) => ['buy', b])), { signal: asking.signal });
+      const answer = await door.ask('compare?' + new URLSearchParams(buy.map((b) => ['buy', b])), { signal: asking.signal });
       if (!answer.ok) throw new Error(await answer.text());
       $('chosen').innerHTML = await answer.text();
     } catch (e) { if (e.name !== 'AbortError') notice('The program did not answer: ' + e.message); }
@@ -44,7 +58,7 @@
   function send(path, body) {
     sending = sending.then(async () => {
       try {
-        const answer = await fetch(path, {
+        const answer = await door.ask(path, {
           method: 'POST', headers: { 'Content-Type': 'application/json' },
           body: JSON.stringify({ Tab: tab, Number: number, ...body }),
         });
@@ -72,7 +86,7 @@
         if (withForms) q.set('forms', '1');
         q.set('have', key);
         try {
-          const answer = await fetch('state?' + q);
+          const answer = await door.ask('state?' + q);
           if (!answer.ok) throw new Error(answer.statusText);
           apply(await answer.json(), withForms);
         } catch (e) { notice('The program did not answer: ' + e.message); }
@@ -102,6 +116,39 @@
       if (p.textContent !== words) p.textContent = words;
     }
     mistakes(state.mistakes);
+    loose(state.loose);
+    unkept = !door.keeps && (state.dirty || state.loose.some((name) => !taken.has(name)));
+  }
+
+  // loose offers what is saved but kept nowhere else.
+  let unkept = false, offered = '';
+  const taken = new Set(); // that were downloaded since
+  function loose(names) {
+    if (names.join('\n') === offered) return;
+    offered = names.join('\n');
+    const buttons = names.map((name) => {
+      const b = document.createElement('button');
+      b.type = 'button';
+      b.dataset.file = name;
+      b.textContent = 'Download ' + name.split('/').pop();
+      return b;
+    });
+    $('loose').hidden = !names.length;
+    $('loose').replaceChildren(names.length ? 'Kept in this page only: ' : '', ...buttons.flatMap((b) => [b, ' ']));
+  }
+
+  // download hands over what the program answers as a file of that name.
+  async function download(path, name) {
+    try {
+      const answer = await door.ask(path);
+      if (!answer.ok) throw new Error(await answer.text());
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(await answer.blob());
+      link.download = name;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+      return true;
+    } catch (e) { notice('The program did not answer: ' + e.message); return false; }
   }
 
   // replace puts other HTML into a place, if it is other, and keeps focus and selection. It tells whether it did.
@@ -167,7 +214,7 @@
 
   async function parts(kind) {
     const q = new URLSearchParams({ kind, find: $('find').value });
-    const answer = kind ? await fetch('parts?' + q) : null;
+    const answer = kind ? await door.ask('parts?' + q) : null;
     if ($('parts')) $('parts').innerHTML = answer && answer.ok ? await answer.text() : '';
   }
 
@@ -208,7 +255,9 @@
     const b = e.target.closest('button');
     if (!b) return;
     const d = b.dataset;
-    if (d.show) show({ show: d.show });
+    if (d.file) download('file?' + new URLSearchParams({ name: d.file }), d.file.split('/').pop()).then((done) => { if (done) { taken.add(d.file); refresh(false); } });
+    else if (b.id === 'json') download('plans.json', 'plans.json');
+    else if (d.show) show({ show: d.show });
     else if (d.bought) whole('bought', { Show: Number(d.bought) - 1 });
     else if (d.remove) whole('edit', { Path: d.remove, Remove: true });
     else if (d.add === 'loads') whole('edit', { Path: 'loads', Add: [{ Key: 'name', Value: 'new load' }, { Key: 'watts', Value: '100 W' }] });
@@ -219,30 +268,29 @@
     else if (d.sold) {
       const row = b.closest('tr');
       const cell = (name) => [...row.querySelectorAll('input')].find((i) => i.dataset.path.endsWith('.' + name)).value;
-      const price = prompt('What does it bring in all: ' + cell('count') + ' x ' + d.sold + '?', parseFloat(cell('sell')) * parseFloat(cell('count')) || '');
+      const price = prompt('What is paid for it in all: ' + cell('count') + ' x ' + d.sold + '?', parseFloat(cell('sell')) * parseFloat(cell('count')) || '');
       if (price !== null) whole('sold', { Part: d.sold, Count: cell('count'), Price: price });
-    } else if (['undo', 'save', 'reload', 'stop'].includes(b.id)) whole(b.id, {});
+    } else if (['undo', 'save', 'reload', 'stop'].includes(b.id)) {
+      if (b.id === 'save') taken.clear();
+      whole(b.id, {});
+    }
   });
 
   addEventListener('popstate', () => { refresh(false); choose(false); });
-  addEventListener('beforeunload', (e) => { if (waiting.size) e.preventDefault(); });
+  addEventListener('beforeunload', (e) => { if (waiting.size || unkept) e.preventDefault(); });
 
-  const events = new EventSource('events');
-  events.onmessage = (m) => {
-    const e = JSON.parse(m.data);
+  door.listen((e) => {
     if (e.kind === 'progress') {
       // Not in the status, which a screen reader reads out whenever it changes.
       $('far').textContent = e.cells + ' choices looked into, ' + e.found + ' plans found';
       return;
     }
     refresh(e.kind === 'changed' && e.tab !== tab && e.number > number);
-  };
-  events.onerror = () => {
-    if (events.readyState !== EventSource.CLOSED) events.close();
+  }, (words) => {
     document.body.classList.add('gone');
-    notice('The program has ended, or too many tabs are open. What is not saved is gone; start it again and open its new address.');
+    notice(words);
     for (const b of document.querySelectorAll('button')) b.disabled = true;
-  };
+  });
 
   refresh(false);
   choose(false);

@@ -1,14 +1,31 @@
+//go:build !js
+
 package scene
 
 import (
 	"bytes"
 	"fmt"
 	"math"
+	"sync"
 
+	xfont "golang.org/x/image/font"
 	"gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/font/liberation"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
 )
+
+// fonts holds the font that is built in, as images are written in it.
+var fonts = sync.OnceValue(func() *font.Cache { return font.NewCache(liberation.Collection()) })
+
+// face returns the font at a size.
+func face(size float64, bold bool) font.Face {
+	f := font.Font{Typeface: "Liberation", Variant: "Sans"}
+	if bold {
+		f.Weight = xfont.WeightBold
+	}
+	return fonts().Lookup(f, font.Points(size))
+}
 
 // PNG returns the scene as an image on light paper, finer by a number of dots a unit.
 func (s *Scene) PNG(dots float64) ([]byte, error) {

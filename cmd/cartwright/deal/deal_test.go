@@ -1,4 +1,4 @@
-package cli
+package deal
 
 import (
 	"reflect"
@@ -37,7 +37,7 @@ func TestMoneyInHand(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := &scenarios.Scenario{Sold: c.sold, Savings: c.savings}
-			b := deal{month: c.month, spend: c.paid - 7, shipping: 5, tax: 2, credit: c.credit}.answer(question.Problem{Scenario: s})
+			b := Deal{Month: c.month, Spend: c.paid - 7, Shipping: 5, Tax: 2, Credit: c.credit}.Answer(question.Problem{Scenario: s})
 			if b.Owned.Sold != c.wantSold || b.Short != c.short || !reflect.DeepEqual(b.Owned.SavingsNow, c.wantNow) {
 				t.Errorf("sold %d, savings %v, short %s; want %d, %v, %s", b.Owned.Sold, b.Owned.SavingsNow, b.Short, c.wantSold, c.wantNow, c.short)
 			}
@@ -61,10 +61,10 @@ func TestHoldingsAfterDeal(t *testing.T) {
 	buy := func(part, kind, unit string, n float64) next.Purchase {
 		return next.Purchase{Part: part, Kind: kind, Unit: unit, Quantity: n}
 	}
-	d := deal{
-		buy: []next.Purchase{buy("used", "battery", "each", 1), buy("rope", "cable", "m", 1.5), buy("rope", plan.KindCableEnd, "each", 6),
+	d := Deal{
+		Buy: []next.Purchase{buy("used", "battery", "each", 1), buy("rope", "cable", "m", 1.5), buy("rope", plan.KindCableEnd, "each", 6),
 			buy("new", "device", "each", 3), buy("new-rope", plan.KindCableEnd, "each", 4), buy("new-rope", "cable", "m", 2), buy("new", "device", "each", 2)},
-		sell: []next.Purchase{buy("sold", "battery", "each", 2), buy("thinned", "battery", "each", 3),
+		Sell: []next.Purchase{buy("sold", "battery", "each", 2), buy("thinned", "battery", "each", 3),
 			buy("rope-gone", "cable", "m", 2.4), buy("rope-all-gone", "cable", "m", 1.1)},
 	}
 	want := []scenarios.Holding{
@@ -85,19 +85,19 @@ func TestHoldingsAfterDeal(t *testing.T) {
 }
 
 // Months are added up, the same part at the same price to one purchase.
-func TestMonthsDeal(t *testing.T) {
+func TestOfMonths(t *testing.T) {
 	one := next.Purchase{Part: "slab", Kind: "battery", Quantity: 1, Unit: "each", UnitPrice: 9, Line: 900}
 	dear := one
 	dear.UnitPrice, dear.Line = 10, 1000
 	old := next.Purchase{Part: "old", Kind: "battery", Quantity: 1, Unit: "each", Line: 300}
-	d := monthsDeal([]next.Month{
+	d := OfMonths([]next.Month{
 		{Month: 0, Buy: []next.Purchase{one}, Sell: []next.Purchase{old}, Shipping: 50, Tax: 60},
 		{Month: 1},
 		{Month: 2, Buy: []next.Purchase{one, dear}, Shipping: 10, Tax: 20},
 	}, nil)
 	twice := one
 	twice.Quantity, twice.Line = 2, 1800
-	want := deal{month: 2, buy: []next.Purchase{twice, dear}, sell: []next.Purchase{old}, spend: 2800, shipping: 60, tax: 80, credit: 300}
+	want := Deal{Month: 2, Buy: []next.Purchase{twice, dear}, Sell: []next.Purchase{old}, Spend: 2800, Shipping: 60, Tax: 80, Credit: 300}
 	if !reflect.DeepEqual(d, want) {
 		t.Errorf("got  %+v\nwant %+v", d, want)
 	}
