@@ -221,3 +221,9 @@ func TestHoursShareOutTheDay(t *testing.T) {
 		t.Errorf("%d days looked at", days)
 	}
 }
+
+// At dusk a record may have light in an hour whose middle the sun does not see: it is the sky's, the same from everywhere.
+func TestLightWithoutSun(t *testing.T) {
+	p := sun.Plane{Latitude: 43, Tilt: 60, Azimuth: 180, Ground: 0.2}
+	near(t, "light at dusk", p.On(sun.Light{Diffuse: 8}, 5, 0), 8*(1+0.5)/2+8*0.2*(1-0.5)/2, 1e-12)
+}
