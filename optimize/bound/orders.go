@@ -15,7 +15,6 @@ type priced struct {
 	own, apart *costs
 	// The least cents of shipping that the orders of what every plan has add, where no order is decided.
 	joinedOwn, joinedApart float64
-	market                 *market.Market // made when first needed
 }
 
 // pricedAt returns the costs where offers are open up to some levels. They are made once.
