@@ -101,15 +101,18 @@ func (m *Market) sieve(options []Option, heavy bool) []Option {
 		}
 	}
 	seeds := []*seed{m.seedOf(options, cheapest, c, adds), m.seedOf(options, lightest, c, adds)}
-	var list []Option
+	var kept []int
 	for i := range options {
 		if math.IsInf(sums[i], 1) || i != cheapest && (seeds[0].beats(&options[i], c.of[i], saves, heavy, m) ||
 			i != lightest && seeds[1].beats(&options[i], c.of[i], saves, heavy, m)) {
 			continue
 		}
-		o := options[i]
-		m.Price(&o)
-		list = append(list, o)
+		kept = append(kept, i)
+	}
+	list := make([]Option, len(kept))
+	for k, i := range kept {
+		list[k] = options[i]
+		m.Price(&list[k])
 	}
 	return list
 }

@@ -240,7 +240,7 @@ func (m *Market) Needing(most map[int]float64) *Market {
 // admit leaves an article only the open offers that may be the cheapest for some quantity. Where that is a single one
 // which every buyer can take, it becomes the article's own price.
 func (a *Article) admit(open Open) {
-	var offers []catalog.Offer
+	offers := make([]catalog.Offer, 0, len(a.Offers))
 	for i := range a.Offers {
 		if open.admits(a, i) {
 			offers = append(offers, a.Offers[i])
@@ -261,6 +261,7 @@ func (a *Article) admit(open Open) {
 		return a.OfferCents(offers[i]) < a.OfferCents(offers[j])
 	})
 	least, all := math.Inf(1), math.Inf(1) // of one, and of all that can be needed
+	a.Offers = offers[:0]
 	for _, o := range offers {
 		each := a.OfferCents(o)
 		if each >= least || each*math.Max(o.MinQty, sure) >= all {

@@ -2,6 +2,7 @@ package model
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"cartwright/optimize/choice"
@@ -40,6 +41,9 @@ func (p *program) usable(options []market.Option, heavy bool, serves func(*marke
 	heavy = heavy && !p.Space.CannotTip
 	if p.market.ShippingFixed {
 		options = p.market.Priced(options, heavy)
+		if alike == nil && (serves == nil || !slices.ContainsFunc(options, func(o market.Option) bool { return !serves(&o) })) {
+			return slices.Clone(options) // none dominates another there
+		}
 	}
 	return p.serving(options, heavy, serves, alike)
 }
