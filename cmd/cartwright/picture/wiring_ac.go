@@ -74,7 +74,7 @@ func (w *wires) feed(i int, y float64, from string, end float64) float64 {
 		w.s.Write(scene.Text{At: scene.Point{X: margin, Y: y - w.above(i) - 10}, Words: from, Size: smallSize})
 	}
 	low := w.protect(x, y, r, 92)
-	low = math.Max(low, w.label(i, x+22, x+80, acBarX-8, y))
+	low = math.Max(low, w.label(i, x+22, x+80, acBarX-12, y))
 	w.line(x+symbol.Reach, end, y)
 	if from == "" {
 		w.s.Add(scene.Path{Points: []scene.Point{{X: end, Y: y - 4}, {X: end + 8, Y: y}, {X: end, Y: y + 4}}, Closed: true, Fill: scene.Black})
