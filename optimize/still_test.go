@@ -16,7 +16,7 @@ import (
 func TestStillTheBest(t *testing.T) {
 	still, other := 0, 0
 	for _, by := range []question.By{question.ByCost, question.ByLife, question.ByMass, question.ByEnergy} {
-		for seed := range uint64(30 * *times) {
+		for seed := range uint64(20 * *times) {
 			p := randomProblem(44e6 + seed)
 			if seed%3 == 0 {
 				p = sixShops(45e6 + seed)
@@ -50,7 +50,7 @@ func TestStillTheBest(t *testing.T) {
 			}
 		}
 	}
-	if still < 10 || other < 10 {
+	if still < 10 || other < 3 {
 		t.Errorf("%d are best still, %d are not known to be", still, other)
 	}
 }
