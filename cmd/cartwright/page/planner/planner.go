@@ -142,6 +142,9 @@ func (p *Planner) Compare(ctx context.Context, s *scenarios.Scenario, c *catalog
 		return nil, err
 	}
 	out := &page.Compared{Note: fmt.Sprintf("Each extra kWh: cost over the usable kWh beyond the %s kWh of the batteries owned today.", told.Fixed(t.OwnedKWh, 2))}
+	if !t.Complete {
+		out.Note += " Stopped before every choice was worked out."
+	}
 	out.Choices, out.Rows = view.Compare{Scenario: s, Table: t}.Columns()
 	return out, nil
 }
