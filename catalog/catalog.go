@@ -74,6 +74,32 @@ func (c *Catalog) Find(id string) (Entry, bool) {
 	return Entry{}, false
 }
 
+// Metre is the price of a metre of what is bought by length, to be read or set: in whole cents, unrounded, and its range.
+type Metre struct {
+	Price            *Cents
+	Cents, Low, High *float64
+}
+
+// Metre returns the price of a metre of a part; false where it is not bought by length.
+func (c *Catalog) Metre(id string) (Metre, bool) {
+	for i := range c.Cables {
+		if k := &c.Cables[i]; k.ID == id {
+			return Metre{&k.Price, &k.CentsPerM, &k.LowCentsPerM, &k.HighCentsPerM}, true
+		}
+	}
+	for i := range c.Conduits {
+		if k := &c.Conduits[i]; k.ID == id {
+			return Metre{&k.Price, &k.CentsPerM, &k.LowCentsPerM, &k.HighCentsPerM}, true
+		}
+	}
+	for i := range c.Sections {
+		if k := &c.Sections[i]; k.ID == id {
+			return Metre{&k.Price, &k.CentsPerM, &k.LowCentsPerM, &k.HighCentsPerM}, true
+		}
+	}
+	return Metre{}, false
+}
+
 // IDs returns every part id, sorted, for naming the nearest one to a misspelling.
 func (c *Catalog) IDs() []string {
 	var ids []string

@@ -32,7 +32,8 @@ func sixShops(seed uint64) question.Problem {
 			o := catalog.Offer{PartID: e.ID, Vendor: fmt.Sprintf("shop %d", i+1), MinQty: 1, Shipping: levels[d.from(0, 1)]}
 			for {
 				if o.Price = catalog.Cents(part * float64(e.Price)); e.Kind.ByLength() {
-					o.Price, o.CentsPerM = 0, math.Round(part*lengthCents(c, e.ID))
+					m, _ := c.Metre(e.ID)
+					o.Price, o.CentsPerM = 0, math.Round(part**m.Cents)
 				}
 				c.Offers = append(c.Offers, o)
 				if o.MinQty > 1 || d.chance(60) {
@@ -47,26 +48,6 @@ func sixShops(seed uint64) question.Problem {
 		}
 	}
 	return p
-}
-
-// lengthCents returns the price of a metre of what is bought by length.
-func lengthCents(c *catalog.Catalog, id string) float64 {
-	for i := range c.Cables {
-		if c.Cables[i].ID == id {
-			return c.Cables[i].CentsPerM
-		}
-	}
-	for i := range c.Conduits {
-		if c.Conduits[i].ID == id {
-			return c.Conduits[i].CentsPerM
-		}
-	}
-	for i := range c.Sections {
-		if c.Sections[i].ID == id {
-			return c.Sections[i].CentsPerM
-		}
-	}
-	return 0
 }
 
 // With six shops, too, the first ten plans are those of an enumeration.

@@ -67,8 +67,8 @@ func newDice(p question.Problem, o Options) *dice {
 // where it states one, else by the usual share. A price of 0 is certain.
 func priceRange(c *catalog.Catalog, e catalog.Entry, usual float64) (low, high float64) {
 	from, price, to := float64(e.PriceLow), float64(e.Price), float64(e.PriceHigh)
-	if e.Kind.ByLength() {
-		from, price, to = perMetre(c, e.ID)
+	if m, byLength := c.Metre(e.ID); byLength {
+		from, price, to = *m.Low, *m.Cents, *m.High
 	}
 	switch {
 	case price <= 0:
@@ -77,26 +77,6 @@ func priceRange(c *catalog.Catalog, e catalog.Entry, usual float64) (low, high f
 		return 1 - usual, 1 + usual
 	}
 	return from / price, to / price
-}
-
-// perMetre returns the price of a metre of a part that is bought by length, in cents, and its range.
-func perMetre(c *catalog.Catalog, id string) (low, price, high float64) {
-	for i := range c.Cables {
-		if k := &c.Cables[i]; k.ID == id {
-			return k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
-		}
-	}
-	for i := range c.Conduits {
-		if k := &c.Conduits[i]; k.ID == id {
-			return k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
-		}
-	}
-	for i := range c.Sections {
-		if k := &c.Sections[i]; k.ID == id {
-			return k.LowCentsPerM, k.CentsPerM, k.HighCentsPerM
-		}
-	}
-	return 0, 0, 0
 }
 
 // throw draws all factors.

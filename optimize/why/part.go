@@ -195,20 +195,8 @@ func priced(p question.Problem, id string, cents float64) question.Problem {
 	if e, ok := c.Find(id); ok {
 		e.Part.Price = catalog.Cents(cents)
 	}
-	for i := range c.Cables {
-		if c.Cables[i].ID == id {
-			c.Cables[i].Price, c.Cables[i].CentsPerM = 0, cents
-		}
-	}
-	for i := range c.Conduits {
-		if c.Conduits[i].ID == id {
-			c.Conduits[i].Price, c.Conduits[i].CentsPerM = 0, cents
-		}
-	}
-	for i := range c.Sections {
-		if c.Sections[i].ID == id {
-			c.Sections[i].Price, c.Sections[i].CentsPerM = 0, cents
-		}
+	if m, byLength := c.Metre(id); byLength {
+		*m.Price, *m.Cents = 0, cents
 	}
 	kept := c.Offers[:0]
 	for _, o := range c.Offers {
