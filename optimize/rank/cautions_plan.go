@@ -57,7 +57,7 @@ func stringsOf(p *plan.Plan) int {
 func overcharges(b *bench.Bench, p *plan.Plan) bool {
 	for i := range b.Supplies {
 		v := &b.Supplies[i]
-		if v.Inverter.ID != p.Core.Inverter.Part || v.Units != p.Core.Inverter.Units {
+		if !v.Is(&p.Core) {
 			continue
 		}
 		for _, l := range p.Limits {

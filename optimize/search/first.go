@@ -38,14 +38,23 @@ func Reachable(ctx context.Context, p question.Problem, before *bench.Before, mo
 	return len(r.ranked) > 0, r.work(), err
 }
 
-// begun lays a problem out and begins a search for one plan.
-func begun(ctx context.Context, p question.Problem, before *bench.Before, by question.By) (*ranking, error) {
+// forOne lays a problem out for a search for one plan, which has no nodes yet.
+func forOne(ctx context.Context, p question.Problem, before *bench.Before, by question.By) (*ranking, error) {
 	b, err := bench.Lay(ctx, p, "", before)
 	if err != nil {
 		return nil, err
 	}
 	o := question.Options{Plans: 1, By: by}.WithDefaults(p)
-	return &ranking{search: newSearch(ctx, b, o.By, o.Plans), o: o}, nil
+	return &ranking{search: unopened(b, o.By, o.Plans), o: o}, nil
+}
+
+// begun lays a problem out and begins a search for one plan.
+func begun(ctx context.Context, p question.Problem, before *bench.Before, by question.By) (*ranking, error) {
+	r, err := forOne(ctx, p, before, by)
+	if err == nil {
+		r.openAll(ctx)
+	}
+	return r, err
 }
 
 // toTheEnd runs the search. It returns question.ErrUnknown where it found no plan and does not know that there is none.

@@ -38,15 +38,20 @@ const mostNodes = 400_000
 // newSearch adds a node for each supply, in a search for so many plans.
 func newSearch(ctx context.Context, b *bench.Bench, by question.By, plans int) *search {
 	s := unopened(b, by, plans)
+	s.openAll(ctx)
+	return s
+}
+
+// openAll adds a node for each supply.
+func (s *search) openAll(ctx context.Context) {
 	if s.o == nil {
-		return s
+		return
 	}
-	for v := range b.Supplies {
-		if b.MayServe(&b.Supplies[v]) {
+	for v := range s.b.Supplies {
+		if s.b.MayServe(&s.b.Supplies[v]) {
 			s.openSupply(ctx, v)
 		}
 	}
-	return s
 }
 
 // unopened returns a search without any nodes. Its bounds are nil where the catalogue has nothing for some part of a plan.

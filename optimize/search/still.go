@@ -14,13 +14,12 @@ import (
 // between two sets under both of which it is the best: of plans that tie, none comes first that did not before. So only
 // one core is solved, at the orders of the plan, instead of a whole search.
 func Still(ctx context.Context, p question.Problem, before *bench.Before, by question.By, best *plan.Plan) (*plan.Plan, error) {
-	b, err := bench.Lay(ctx, p, "", before)
-	if err != nil {
+	r, err := forOne(ctx, p, before, by)
+	if err != nil || r.search.o == nil {
 		return nil, err
 	}
-	r := &ranking{search: unopened(b, by, 1), o: question.Options{Plans: 1, By: by}.WithDefaults(p)}
-	core, ok := b.CoreLike(&best.Core)
-	if r.search.o == nil || !ok {
+	core, ok := r.b.CoreLike(&best.Core)
+	if !ok {
 		return nil, nil
 	}
 	was, then := r.planScore(best)
@@ -30,7 +29,7 @@ func Still(ctx context.Context, p question.Problem, before *bench.Before, by que
 		return nil, nil
 	}
 	if n := r.nodes[0]; !r.leavesOrders() {
-		orders := b.Market.Just(func(vendor string) float64 { return float64(best.ShippingBy[vendor]) })
+		orders := r.b.Market.Just(func(vendor string) float64 { return float64(best.ShippingBy[vendor]) })
 		n.orders, n.sharp = &orders, true
 	}
 	if err := r.run(ctx); err != nil || len(r.ranked) == 0 {
