@@ -20,8 +20,8 @@ import (
 
 // Count is how many strings of a battery a cart takes when it has no other: a cart with that many can be built with some
 // inverter, cables, devices, bus bars and casters of the catalogue so that it meets every limit except autonomy, the
-// loads' peaks, recharge and budget; with any higher number none can. Both are found by solving, and the cart with that
-// many passes the audit.
+// loads' peaks, recharge and budget; with any higher number none can, as sums or solving say. The cart with that many is
+// found by solving, and passes the audit.
 type Count struct {
 	Strings int
 	Modules int
@@ -137,9 +137,6 @@ func (c *counter) count(ctx context.Context, battery int) (Count, error) {
 		for n := b.Stacks[g].Most; n >= least && out.Strings == 0; n-- {
 			if ctx.Err() != nil {
 				return Count{}, question.ErrUnknown
-			}
-			if c.outOfBounds(b, g, n) {
-				continue // too heavy or too large; explain confirms the least such number by solving
 			}
 			ok, err := c.possible(ctx, 0, battery, n, true)
 			if err != nil {

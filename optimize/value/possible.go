@@ -14,7 +14,7 @@ import (
 )
 
 // possible reports whether a cart can be built with so many strings of a battery and no other, with some
-// limits lifted. Supplies are tried one after the other; audited says that the cart found has to pass its
+// limits lifted. Supplies are tried one after the other, but for those with which sums say that none can; audited says that the cart found has to pass its
 // audit.
 func (c *counter) possible(ctx context.Context, l lifted, battery, n int, audited bool) (bool, error) {
 	b, err := c.bench(ctx, l)
