@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -20,6 +21,9 @@ import (
 
 // Told to stop, a command ends within this time with what it has.
 const ends = time.Second
+
+// stops are the signals that stop a command: Ctrl-C, being told to end, and its terminal's end.
+var stops = []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP}
 
 // A command is stopped at so many moments, from the first to the last in growing steps.
 const (
@@ -65,6 +69,12 @@ var stoppables = []stoppable{
 // Every command, stopped at twenty moments by Ctrl-C, by being told to end, by its terminal's end or by its own limit,
 // ends within a second, says that it was stopped, and leaves whole files or none.
 func TestStops(t *testing.T) {
+	for _, s := range stops {
+		if signal.Ignored(s) { // by who began the tests; what they begin would ignore it until it listens
+			signal.Notify(make(chan os.Signal, 1), s)
+			t.Cleanup(func() { signal.Ignore(s) })
+		}
+	}
 	market, sunny := filepath.Join(t.TempDir(), "market"), filepath.Join(t.TempDir(), "sunny")
 	writeMarket(t, market, "lantern-market", 800, 150, 60, 4)
 	writeMarket(t, sunny, "goat-dairy", 500, 60, 60, 3)
@@ -102,8 +112,7 @@ func (c stoppable) stop(t *testing.T, market string, i int, after time.Duration)
 	was := strings.Replace(get(t, filepath.Join(market, scenarios.FileName)), "catalog: parts\n", "catalog: "+filepath.Join(market, "parts")+"\n", 1)
 	put(t, yaml, was)
 	args := strings.Fields(strings.ReplaceAll(c.line, "HERE", "."))
-	signals := []syscall.Signal{syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP}
-	byLimit := c.limited && i%(len(signals)+1) == len(signals)
+	byLimit := c.limited && i%(len(stops)+1) == len(stops)
 	if byLimit {
 		args = append(args, "--time-limit", after.String())
 	}
@@ -127,7 +136,7 @@ func (c stoppable) stop(t *testing.T, market string, i int, after time.Duration)
 	case <-time.After(after):
 		from := time.Now()
 		if !byLimit {
-			_ = run.Process.Signal(signals[i%len(signals)]) // it may have ended just now
+			_ = run.Process.Signal(stops[i%len(stops)]) // it may have ended just now
 		}
 		err = <-ended
 		took = time.Since(from)
