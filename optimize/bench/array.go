@@ -143,7 +143,7 @@ func (b *Bench) StoreWh(supply int) float64 {
 	if v.Sun == nil || served <= 0 || b.Partial {
 		return v.NeedWh
 	}
-	if v.storeWh == 0 {
+	if v.sunStoreWh == 0 {
 		trip := 0.0
 		for i := range b.Stacks {
 			trip = math.Max(trip, b.Stacks[i].Battery.RoundTrip)
@@ -154,9 +154,9 @@ func (b *Bench) StoreWh(supply int) float64 {
 		if !ok {
 			least = math.Inf(1)
 		}
-		v.storeWh = math.Max(v.NeedWh, least)
+		v.sunStoreWh = least
 	}
-	return v.storeWh
+	return math.Max(v.NeedWh, v.sunStoreWh)
 }
 
 // netOf returns the net of a year, the caller's until it calls done. Its memory is reused: very many years are simulated.

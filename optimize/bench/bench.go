@@ -27,12 +27,12 @@ type Supply struct {
 	Main     []market.Option
 	Feeder   []market.Option
 
-	Array   *array.Array    // nil: none
-	ArrayKg float64         // on the cart
-	Solar   []market.Option // the run of each input
-	Fuses   []market.Option // one for each string of modules; nil: none is needed
-	Sun     *year.Hours     // nil without sun; what the array gives is filled in by Bench.Hours
-	storeWh float64         // see StoreWh; 0: not worked out yet
+	Array      *array.Array    // nil: none
+	ArrayKg    float64         // on the cart
+	Solar      []market.Option // the run of each input
+	Fuses      []market.Option // one for each string of modules; nil: none is needed
+	Sun        *year.Hours     // nil without sun; what the array gives is filled in by Bench.Hours
+	sunStoreWh float64         // what of a store limits.served needs, see StoreWh; 0: not worked out yet
 }
 
 // Stack is a kind of battery string that fits the bus.

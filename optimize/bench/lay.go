@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"cartwright/catalog"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
@@ -113,7 +114,7 @@ func (b *Bench) laySupplies(ctx context.Context) {
 			}
 			inv, n := serving.Inverter, float64(serving.Units)
 			v := Supply{Inverter: inv, Units: serving.Units, ChargerA: energy.ChargersA(s, inv, serving.Units),
-				NeedWh: b.Demand.WindowWh(inv.Efficiency, n*inv.IdleW, s.AutonomyH),
+				NeedWh: b.needWh(inv, serving.Units),
 				YearWh: b.Demand.YearWh(inv.Efficiency, n*inv.IdleW, s.UseDays),
 			}
 			v.DrawA = n*energy.BusA(inv, s.Bus) + b.DcA
@@ -131,6 +132,20 @@ func (b *Bench) laySupplies(ctx context.Context) {
 	if len(b.Supplies) == 0 {
 		b.Reasons = append(b.Reasons, "no inverter of the catalogue, in the number its maker allows, serves the loads' peak, largest start, voltages and recharge with a main and feeder that the rules accept")
 	}
+}
+
+// needWh returns the usable energy that the autonomy asks for with a number of inverters.
+func (b *Bench) needWh(inv *catalog.Inverter, units int) float64 {
+	return b.Demand.WindowWh(inv.Efficiency, float64(units)*inv.IdleW, b.Scenario.AutonomyH)
+}
+
+// MostNeedWh returns the most usable energy that the autonomy asks for with any supply.
+func (b *Bench) MostNeedWh() float64 {
+	most := 0.0
+	for i := range b.Supplies {
+		most = math.Max(most, b.Supplies[i].NeedWh)
+	}
+	return most
 }
 
 // LeastBusA returns the least bus current in amperes of any supply; +Inf where there is none.
