@@ -60,6 +60,12 @@ func New(b *bench.Bench) *Bounds {
 	return o
 }
 
+// Tighter has the bounds be those of a tighter bench: see bench.Tighter. Costs and masses stay the same.
+func (o *Bounds) Tighter(b *bench.Bench) {
+	o.Bench = b
+	o.weighLimits()
+}
+
 // weighLimits finds the largest mass any plan can have.
 func (o *Bounds) weighLimits() {
 	s := o.Bench.Scenario

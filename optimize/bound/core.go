@@ -74,6 +74,9 @@ func (o *Bounds) weigh(c *bench.Core, more *Further) (f Figures, l load) {
 	return f, l
 }
 
+// RoomKg returns the mass in kg that figures leave.
+func (o *Bounds) RoomKg(f Figures) float64 { return o.most - f.Kg }
+
 // bars returns a test for bus bars that carry the current of a supply and have a stud for every connection.
 func (o *Bounds) bars(supply, strings int) func(*market.Option) bool {
 	v := &o.Bench.Supplies[supply]

@@ -7,10 +7,10 @@ import (
 )
 
 // cover answers what whole strings of the members of a group from a position on, that together have at least some Wh,
-// cost or weigh at least. How many strings of a kind are allowed is ignored.
+// cost or weigh at least, with no more strings of a kind than are allowed.
 //
-// It solves the knapsack covering problem by dynamic programming over whole steps of energy. Each string's energy is
-// rounded up and the need rounded down, so the answer is never too high.
+// It solves the knapsack covering problem by dynamic programming over whole steps of energy. Each energy is rounded up and
+// the need rounded down, so the answer is never too high.
 type cover struct {
 	stepWh float64
 	rows   [][]float32 // by position and steps, rounded down; positions beyond the last take the last
@@ -25,8 +25,9 @@ const (
 	coverRows  = 512
 )
 
-// coverOf makes the table for strings with an energy and a figure (cents or kg) each, for needs up to mostWh.
-func coverOf(wh, figure []float64, mostWh float64) cover {
+// coverOf makes the table for strings with an energy and a figure (cents or kg) each, so many of each kind at most, for
+// needs up to mostWh.
+func coverOf(wh, figure []float64, most []int, mostWh float64) cover {
 	n := len(wh)
 	c := cover{stepWh: mostWh / coverSteps, each: make([]float64, n), perWh: make([]float64, n)}
 	each, perWh := math.Inf(1), math.Inf(1)
@@ -44,11 +45,18 @@ func coverOf(wh, figure []float64, mostWh float64) cover {
 	}
 	c.rows = make([][]float32, min(n, coverRows))
 	for j := n - 1; j >= 0; j-- {
-		whole := int(math.Min(coverSteps, math.Ceil(wh[j]/c.stepWh)))
-		one := figure[j]
-		for x := 1; x <= coverSteps; x++ {
-			if with := below(one + float64(row[max(0, x-whole)])); with < row[x] {
-				row[x] = with
+		// In lots of 1, 2, 4 ... strings, each taken or not, which together make any number up to the most.
+		for left, lot := most[j], 1; left > 0; left, lot = left-lot, 2*lot {
+			strings := float64(min(lot, left))
+			whole := int(math.Min(coverSteps, math.Ceil(strings*wh[j]/c.stepWh)))
+			cost := strings * figure[j]
+			for x := coverSteps; x >= 1; x-- {
+				if with := below(cost + float64(row[max(0, x-whole)])); with < row[x] {
+					row[x] = with
+				}
+			}
+			if whole == coverSteps {
+				break // a larger lot adds nothing
 			}
 		}
 		if j < len(c.rows) {

@@ -9,7 +9,6 @@ import (
 	"math"
 
 	"cartwright/catalog"
-	"cartwright/optimize/bench"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
@@ -58,7 +57,7 @@ const (
 )
 
 // Find finds every step of the staircase: for each autonomy, mass or share served the cheapest plan. The
-// budget and the limit that is the axis are ignored; all other limits hold. Each step is one proved search; the next
+// budget and the limit that is the axis are ignored; all other limits hold. Each step is proved; the search for the next
 // starts just beyond what the last plan gives. The watch gets the number of steps found so far.
 func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch) (*Staircase, error) {
 	s := *p.Scenario
@@ -92,10 +91,10 @@ func Find(ctx context.Context, p question.Problem, of Axis, watch question.Watch
 	default:
 		return nil, fmt.Errorf("there is no frontier of %q", of)
 	}
-	before := &bench.Before{}
+	series := search.NewSeries(p)
 	for {
 		scenario := s
-		found, err := search.First(ctx, question.Problem{Scenario: &scenario, Catalog: p.Catalog}, before, question.ByCost, false)
+		found, err := series.Next(ctx, &scenario)
 		if errors.Is(err, question.ErrUnknown) {
 			break
 		}

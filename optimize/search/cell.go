@@ -13,26 +13,30 @@ import (
 // members from a position on. Its children are made one by one, the one that may be cheapest first, so most of a large
 // catalogue is never looked at.
 type cell struct {
-	from   int
-	base   float64 // least kg or cents of the node's strings and of what any core with further ones needs besides
-	lackWh float64 // usable energy that is missing
-	next   bound.Child
+	bound.Cell
+	base float64 // least kg or cents of the node's strings and of what any core with further ones needs besides
+	next bound.Child
 }
 
-// openSupply adds the node of all cores of a supply, scored by the cheapest energy of any group; with a score of -Inf
-// where the context has ended.
+// openSupply adds the node of all cores of a supply; with a score of -Inf where the context has ended.
 func (s *search) openSupply(ctx context.Context, v int) {
-	c := bench.Core{Supply: v}
-	score := math.Inf(-1)
-	if ctx.Err() == nil && (s.by == question.ByCost || s.by == question.ByMass) {
-		least := math.Inf(1)
-		for _, g := range s.rest.Groups() {
-			least = math.Min(least, s.rest.Least(g, s.lackWh(&c, 0)))
-		}
-		f := s.o.Of(&c)
-		score = s.cellScore(s.baseOf(f) + least)
+	n := &node{score: math.Inf(-1), kind: supplyNode, core: bench.Core{Supply: v}, round: s.round}
+	if ctx.Err() == nil {
+		n.score = s.supplyScore(&n.core)
 	}
-	s.add(&node{score: score, kind: supplyNode, core: c})
+	s.add(n)
+}
+
+// supplyScore returns the score of all cores of a supply, by the cheapest energy of any group.
+func (s *search) supplyScore(c *bench.Core) float64 {
+	if s.by != question.ByCost && s.by != question.ByMass {
+		return math.Inf(-1)
+	}
+	least := math.Inf(1)
+	for _, g := range s.rest.Groups() {
+		least = math.Min(least, s.rest.Least(c.Supply, g, s.lackWh(c, 0)))
+	}
+	return s.cellScore(s.baseOf(s.o.Of(c)) + least)
 }
 
 // openGroups replaces the node of a supply by those of its groups. If the context ends meanwhile, the node is kept as
@@ -59,32 +63,43 @@ func (s *search) openGroups(ctx context.Context, n *node) {
 
 // open adds the node of all cores with the strings of c and further ones from a position on, unless it can have no plan.
 func (s *search) open(c bench.Core, from int) {
-	n := &node{kind: openNode, core: c, cell: &cell{from: from, lackWh: s.lackWh(&c, s.usableWh(&c)), next: bound.First}}
-	further := s.rest.Members(c.Group, from)
-	if len(further) == 0 {
-		return
+	n := &node{kind: openNode, core: c, round: s.round, cell: &cell{Cell: bound.Cell{From: from}}}
+	if s.measure(n) && s.advance(n) {
+		s.add(n)
 	}
-	more := s.rest.Further(&c, from, n.cell.lackWh)
-	f := s.o.With(&c, &more)
-	if s.o.Hopeless(f) || s.b.TipsWith(&c, further) { // neither cost nor mass shrinks with further strings
-		return
-	}
-	n.cell.base = s.baseOf(f)
-	if s.by == question.ByMass {
-		n.cell.base -= more.Kg // the children add it
-	}
-	s.advance(n)
 }
 
-// advance puts an open node back with the score of its next child, if it has one that can be within the budget.
-func (s *search) advance(n *node) {
+// measure finds what a cell lacks and what its children add to, and reports whether it can have a plan. The first child
+// is next.
+func (s *search) measure(n *node) bool {
+	c, x := &n.core, n.cell
+	further := s.rest.Members(c.Group, x.From)
+	if len(further) == 0 {
+		return false
+	}
+	x.LackWh = s.lackWh(c, s.usableWh(c))
+	more := s.rest.Further(c, x.From, x.LackWh)
+	f := s.o.With(c, &more)
+	if s.o.Hopeless(f) || s.b.TipsWith(c, further) { // neither cost nor mass shrinks with further strings
+		return false
+	}
+	x.Room = s.rest.RoomOf(c.Group, x.LackWh, s.o.RoomKg(f)+more.Kg) // the children add what is more
+	x.base, x.next = s.baseOf(f), bound.First
+	if s.by == question.ByMass {
+		x.base -= more.Kg
+	}
+	return true
+}
+
+// advance gives an open node the score of its next child, if it has one that can be within the budget.
+func (s *search) advance(n *node) bool {
 	x := n.cell
 	switch s.by {
 	case question.ByLife, question.ByEnergy:
 		// The members come in the order of what they add, so the next one bounds the rest of the cell.
-		at := max(x.from, x.next.Position+1)
+		at := max(x.From, x.next.Position+1)
 		if at >= len(s.rest.Members(n.core.Group, 0)) {
-			return
+			return false
 		}
 		x.next.Position = at
 		f := s.o.Of(&n.core)
@@ -94,29 +109,33 @@ func (s *search) advance(n *node) {
 			n.score = -s.rest.MostUsableWh(&n.core, at, f)
 		}
 	default:
-		next, ok := s.rest.Next(&n.core, x.from, x.lackWh, x.next)
+		next, ok := s.rest.Next(&n.core, &x.Cell, x.next)
 		if !ok || math.IsInf(next.Adds, 1) || s.by == question.ByCost && s.o.Dear(x.base+next.Adds) {
-			return
+			return false
 		}
 		x.next = next
 		n.score = s.cellScore(x.base + next.Adds)
 	}
-	s.add(n)
+	return true
 }
 
 // expand takes the next child of a cell, the core with one string more: it adds that core, and the cell of those with
 // further strings.
 func (s *search) expand(n *node) {
 	at := n.cell.next.Position
+	s.took(n, at)
 	j := s.rest.Members(n.core.Group, at)[0]
-	if n.core.Count(j) < s.b.Stacks[s.b.Groups[n.core.Group][j]].Most {
+	stack := s.b.Groups[n.core.Group][j]
+	if n.core.Count(j) < s.b.Stacks[stack].Most && s.rest.Pairs(n.core.Supply, stack) {
 		c := n.core.With(j)
 		if f := s.o.Of(&c); !s.o.Hopeless(f) {
 			s.open(c, at)
 			s.admit(c, f)
 		}
 	}
-	s.advance(n)
+	if s.advance(n) {
+		s.add(n)
+	}
 }
 
 // baseOf returns the kg of figures where plans are ranked by mass, else the cents.

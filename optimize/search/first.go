@@ -45,7 +45,7 @@ func forOne(ctx context.Context, p question.Problem, before *bench.Before, by qu
 		return nil, err
 	}
 	o := question.Options{Plans: 1, By: by}.WithDefaults(p)
-	return &ranking{search: unopened(b, o.By, o.Plans), o: o}, nil
+	return newRanking(unopened(b, o.By, o.Plans), o), nil
 }
 
 // begun lays a problem out and begins a search for one plan.

@@ -36,6 +36,7 @@ type node struct {
 	// owed is the vendor to decide next, for a core node whose plan leaves shipping to pay, and the level; else Nobodys.
 	owed, level int
 	found       *found // of a plan node, and of a core node that was solved
+	round       int    // of a series: that whose limits the node was looked at under
 }
 
 // found is a solved core.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cartwright/optimize/bench"
+	"cartwright/optimize/market"
 	"cartwright/optimize/question"
 )
 
@@ -25,16 +26,22 @@ type ranking struct {
 	models  int
 	proofs  int // certificates that passed the checker
 	retries []string
-	anyPlan bool // any plan is enough
-	most    Work // 0: not limited
-	gaveUp  bool // some core could not be solved, so no later rank is proved
-	stopped bool // the context ended
-	full    bool // nodes were dropped that may have held a better plan
+	anyPlan bool                     // any plan is enough
+	most    Work                     // 0: not limited
+	gaveUp  bool                     // some core could not be solved, so no later rank is proved
+	stopped bool                     // the context ended
+	full    bool                     // nodes were dropped that may have held a better plan
+	closed  map[string][]market.Open // by core: what may be open while it has no plan for want of offers
+	aside   []*node                  // of a series: what is of no more interest now, but may be under tighter limits
+}
+
+func newRanking(s *search, o question.Options) *ranking {
+	return &ranking{search: s, o: o, best: map[string][2]float64{}, closed: map[string][]market.Open{}}
 }
 
 // run ranks plans until there are enough, none is left or time is up.
 func (r *ranking) run(ctx context.Context) error {
-	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
+	r.seen = map[string]bool{}
 	if ctx.Err() != nil { // not all supplies may have been opened, so an empty heap would prove nothing
 		r.stopped = true
 		return nil
@@ -76,6 +83,7 @@ func (r *ranking) run(ctx context.Context) error {
 		r.full = r.full || r.lost(n.score)
 		n.found.plan.Proven = n.found.proved && !r.gaveUp && !r.full
 		r.rank(n.found, &n.core)
+		r.setAside(n)
 		if err := r.tellFirst(); err != nil {
 			return err
 		}
@@ -117,7 +125,9 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 			case n.kind == openNode:
 				r.cells++
 				r.expand(n)
-			case r.skipped(&n.core), r.outdone(n), !r.decideShipping(n):
+			case r.outdone(n):
+				r.setAside(n)
+			case r.wanting(&n.core, n.orders), r.skipped(&n.core), !r.decideShipping(n):
 			case n.sharp, r.anyPlan, r.leavesOrders(): // where any plan will do, solving takes no longer than the bound
 				cores = append(cores, n)
 			default:
@@ -131,6 +141,7 @@ func (r *ranking) nextCores(ctx context.Context) []*node {
 
 // looksOn reports whether some other node comes before the best plan found, and there is time and work left to look at it.
 func (r *ranking) looksOn(ctx context.Context) bool {
+	r.renewTop(ctx)
 	return len(r.nodes) > 0 && r.nodes[0].kind != planNode && ctx.Err() == nil && (r.most == 0 || r.work() < r.most)
 }
 

@@ -15,7 +15,7 @@ import (
 
 // Run ranks the plans of a bench and audits them.
 func Run(ctx context.Context, b *bench.Bench, o question.Options) (*question.Result, error) {
-	r := &ranking{search: newSearch(ctx, b, o.By, o.Plans), o: o}
+	r := newRanking(newSearch(ctx, b, o.By, o.Plans), o)
 	if err := r.run(ctx); err != nil {
 		return nil, err
 	}

@@ -24,6 +24,7 @@ type search struct {
 	by    question.By
 	nodes nodeHeap
 	cells int
+	round int // of a series, from 1 on: how often its limits were set; 0: no series
 	// worst is the score beyond which nothing is kept: that of the last plan asked for, once so many
 	// different ones are known.
 	worst float64
@@ -99,7 +100,7 @@ func (s *search) lost(score float64) bool {
 // admit adds the node of one core if it serves the loads, has what is to be kept and is not certain to tip.
 func (s *search) admit(c bench.Core, f bound.Figures) {
 	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && s.lives(&c, f) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
-		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys})
+		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys, round: s.round})
 	}
 }
 

@@ -32,6 +32,11 @@ func (r *ranking) solveAll(ctx context.Context, cores []*node) error {
 		if err := r.take(cores[i], &answers[i]); err != nil {
 			return err
 		}
+		if answers[i].Status == milp.Infeasible {
+			if err := r.wants(ctx, cores[i]); err != nil {
+				return err
+			}
+		}
 	}
 	r.o.Watch.Tell(r.cells, len(r.best))
 	return nil

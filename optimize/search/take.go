@@ -22,6 +22,10 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	}
 	switch a.Status {
 	case milp.Infeasible:
+		if known, ok := r.best[n.core.Key()]; ok {
+			n.score = math.Max(n.score, known[0])
+			r.setAside(n) // it was only asked for what is cheaper
+		}
 		return nil
 	case milp.Stopped:
 		r.stopped = true
@@ -45,7 +49,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	if n.orders != nil {
 		if owed, level := r.mostOwed(&a.Choice, n.orders); owed != market.Nobodys {
 			// Its cost without what is owed bounds the plans of both cases.
-			open := &node{kind: coreNode, core: n.core, orders: n.orders, owed: owed, level: level, found: f}
+			open := &node{kind: coreNode, core: n.core, orders: n.orders, owed: owed, level: level, found: f, round: r.round}
 			open.score = n.score
 			if proved {
 				open.score = math.Max(n.score, r.priced(open, 0))
@@ -60,11 +64,13 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	f.second = second
 	key := n.core.Key()
 	known, again := r.best[key]
+	made := &node{score: first, kind: planNode, core: n.core, orders: n.orders, found: f, round: r.round}
 	if again && (known[0] < first || known[0] == first && known[1] <= second) {
-		return nil // with other orders the core already has a plan that is as good
+		r.setAside(made) // with other orders the core already has a plan that is as good
+		return nil
 	}
 	r.best[key] = [2]float64{first, second}
-	r.add(&node{score: first, kind: planNode, core: n.core, orders: n.orders, found: f})
+	r.add(made)
 	if again {
 		r.forget(known[0])
 	}
@@ -81,8 +87,8 @@ func (r *ranking) forget(score float64) {
 
 // tighten lowers the score beyond which nothing is kept once enough plans are known.
 func (r *ranking) tighten(score float64) {
-	if r.o.Distinct != question.DistinctCore {
-		return // several of the plans found may have the same batteries and count once
+	if r.o.Distinct != question.DistinctCore || r.round > 0 {
+		return // several of the plans found may have the same batteries and count once; a series needs the others later
 	}
 	at := sort.SearchFloat64s(r.scores, score)
 	r.scores = slices.Insert(r.scores, at, score)
