@@ -20,7 +20,7 @@ type Before struct {
 	lock    sync.Mutex // cores are laid out in parallel
 	options map[wiredRun][]market.Option
 	ranges  map[wiredRun][]useRange       // what all options of the run use, those that were pruned included
-	scratch []market.Option               // memory for wiredOptions
+	scratch sync.Pool                     // of *scratch
 	listed  map[*market.Option][]useRange // of lists that are kept, by their first
 	market  *market.Market                // with the prices it has worked out
 	markets int                           // how many benches got it
@@ -75,12 +75,27 @@ func (l *Before) demandOf(s *scenarios.Scenario) (*energy.Demand, error) {
 	return d, nil
 }
 
-// keep remembers the options of a run, and what they use.
-func (l *Before) keep(run wiredRun, ranges []useRange, options []market.Option) {
+// kept returns the options of a run, where they are known.
+func (l *Before) kept(run wiredRun) (options []market.Option, known bool) {
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	options, known = l.options[run]
+	return options, known
+}
+
+// keep remembers the options of a run, and what they use, and returns them: those of the first who found them, since
+// others may have them already.
+func (l *Before) keep(run wiredRun, ranges []useRange, options []market.Option) []market.Option {
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	if first, known := l.options[run]; known {
+		return first
+	}
 	if l.options == nil {
 		l.options, l.ranges = map[wiredRun][]market.Option{}, map[wiredRun][]useRange{}
 	}
 	l.options[run], l.ranges[run] = options, ranges
+	return options
 }
 
 // used returns what the options of a run use. It locks, since another bench that shares this Before may be adding some.

@@ -3,16 +3,13 @@ package bench
 import (
 	"context"
 	"math"
-	"slices"
 
 	"cartwright/catalog"
 	"cartwright/optimize/chassis"
 	"cartwright/optimize/energy"
 	"cartwright/optimize/market"
-	"cartwright/optimize/plan"
 	"cartwright/optimize/question"
 	"cartwright/optimize/wiring"
-	"cartwright/scenarios"
 )
 
 // Lay lays a problem out; must is a part that every plan has to have, or "". Demand and options of runs are taken from
@@ -104,29 +101,33 @@ func (b *Bench) LayAll(ctx context.Context) error {
 // laySupplies finds the inverters and unit counts that serve the loads.
 func (b *Bench) laySupplies(ctx context.Context) {
 	s, conditions := b.Scenario, b.InverterConditions()
+	var servings []Serving
 	for i := range b.Catalog.Inverters {
-		for _, serving := range Servings(&b.Catalog.Inverters[i]) {
+		servings = append(servings, Servings(&b.Catalog.Inverters[i])...)
+	}
+	serves := make([]bool, len(servings))
+	each(ctx, len(servings), func(i int) { serves[i] = Unmet(conditions, servings[i]) == nil })
+	for i, serving := range servings {
+		if ctx.Err() != nil {
+			return
+		}
+		if !serves[i] {
+			continue
+		}
+		inv, n := serving.Inverter, float64(serving.Units)
+		v := Supply{Inverter: inv, Units: serving.Units, ChargerA: energy.ChargersA(s, inv, serving.Units),
+			NeedWh: b.needWh(inv, serving.Units),
+			YearWh: b.Demand.YearWh(inv.Efficiency, n*inv.IdleW, s.UseDays),
+		}
+		v.DrawA = n*energy.BusA(inv, s.Bus) + b.DcA
+		v.PeakA = energy.SurgeA(inv, s.Bus, b.Demand.PeakSurgeVA()) + b.DcA
+		v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv))
+		b.addSupply(v, nil)
+		for _, x := range b.arrays(serving) {
 			if ctx.Err() != nil {
 				return
 			}
-			if Unmet(conditions, serving) != nil {
-				continue
-			}
-			inv, n := serving.Inverter, float64(serving.Units)
-			v := Supply{Inverter: inv, Units: serving.Units, ChargerA: energy.ChargersA(s, inv, serving.Units),
-				NeedWh: b.needWh(inv, serving.Units),
-				YearWh: b.Demand.YearWh(inv.Efficiency, n*inv.IdleW, s.UseDays),
-			}
-			v.DrawA = n*energy.BusA(inv, s.Bus) + b.DcA
-			v.PeakA = energy.SurgeA(inv, s.Bus, b.Demand.PeakSurgeVA()) + b.DcA
-			v.Feeder, _ = b.RunOptions(wiring.FeederDuty(s, inv))
-			b.addSupply(v, nil)
-			for _, x := range b.arrays(serving) {
-				if ctx.Err() != nil {
-					return
-				}
-				b.addSupply(v, x)
-			}
+			b.addSupply(v, x)
 		}
 	}
 	if len(b.Supplies) == 0 {
@@ -164,105 +165,22 @@ func (b *Bench) StringOptions(supply, stack, strings int) []market.Option {
 	return options
 }
 
-// RunOptions returns the options of a run, and whether there are any; a run that the scenario does not
-// list has none and needs none.
-func (b *Bench) RunOptions(d wiring.Duty, listed bool) ([]market.Option, bool) {
-	if !listed {
-		return nil, true
-	}
-	run := wiredRun{d, b.Tips.HeavyBoard}
-	b.before.lock.Lock()
-	defer b.before.lock.Unlock()
-	options, seen := b.before.options[run]
-	if !seen {
-		if d.Kind == scenarios.RunBond {
-			options = b.bondOptions(d)
-		} else {
-			options = b.wiredOptions(d)
-		}
-		b.before.keep(run, rangesOf(options), b.Market.Prune(options, b.Tips.HeavyBoard))
-		options = b.before.options[run]
-	}
-	return options, len(options) > 0
-}
-
-// wiredOptions finds the options of a run with lines and a device. The next call reuses their memory.
-func (b *Bench) wiredOptions(d wiring.Duty) []market.Option {
-	options := b.before.scratch[:0]
-	const most = 7        // a cable and its ends, a ground and its ends, a device, a conduit and its ends
-	var uses []market.Use // of many options
-	_, bond := wiring.BondDuty(b.Scenario)
-	for _, w := range wiring.Options(b.Rules, d, b.Catalog) {
-		if cap(uses)-len(uses) < most {
-			uses = make([]market.Use, 0, most*slab)
-		}
-		o := b.Market.Wire(&d, w, uses[len(uses):len(uses):len(uses)+most])
-		if d.AC {
-			if !plan.AtLeast(o.InterruptingA, b.Scenario.ACFaultA) {
-				continue
-			}
-			o.InterruptingA = math.Inf(1) // ac_fault is all there can be
-		}
-		switch d.Kind {
-		case scenarios.RunMain:
-			if bond {
-				o.BondMM2, _ = wiring.BondMM2(b.Rules, d, w, "copper")
-			}
-		case scenarios.RunFeeder:
-			if b.Centre {
-				o.FeedsA = d.OwnBreakerA
-				if w.Device != nil {
-					o.FeedsA = w.Device.RatingA
-				}
-			}
-		}
-		if !b.Centre || d.Kind != scenarios.RunFeeder && d.Kind != scenarios.RunBranch {
-			o.Mount, o.Poles = "", 0
-		}
-		if !b.mounts {
-			o.Mount = ""
-		}
-		if b.Market.CanHave(&o) {
-			options = append(options, o)
-			uses = uses[:len(uses)+len(o.Uses)]
-		}
-	}
-	b.before.scratch = options
-	return options
-}
-
-// slab is for how many options memory is allocated at once.
-const slab = 64
-
-// bondOptions finds the options of the bond, which is one grounding conductor.
-func (b *Bench) bondOptions(d wiring.Duty) []market.Option {
-	var options []market.Option
-	var scratch [4]market.Use
-	for _, w := range wiring.Bond(b.Rules, d, b.Catalog) {
-		o := b.Market.Wire(&d, w, scratch[:])
-		o.BondMM2 = w.Ground.Size.AreaMM2()
-		if b.Market.CanHave(&o) {
-			o.Uses = slices.Clone(o.Uses)
-			options = append(options, o)
-		}
-	}
-	return options
-}
-
 // layStacks finds the batteries that fit the bus and groups those that may share it.
 func (b *Bench) layStacks(ctx context.Context) {
 	conditions := b.BatteryConditions()
 	members := map[string][]int{}
 	var order []string
+	fits := make([]bool, len(b.Catalog.Batteries))
+	each(ctx, len(fits), func(i int) { fits[i] = Unmet(conditions, b.StandingOf(&b.Catalog.Batteries[i])) == nil })
 	for i := range b.Catalog.Batteries {
 		if ctx.Err() != nil {
 			return
 		}
-		bat := &b.Catalog.Batteries[i]
-		f := b.StandingOf(bat)
-		if Unmet(conditions, f) != nil {
+		if !fits[i] {
 			continue
 		}
+		bat := &b.Catalog.Batteries[i]
+		f := b.StandingOf(bat)
 		n := float64(f.Series)
 		k := Stack{
 			Battery: bat, Position: i, Article: b.Market.Part(bat.ID).Position, Series: f.Series, Caps: f.Caps, Most: f.Carried / f.Series,

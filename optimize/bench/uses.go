@@ -50,11 +50,13 @@ func rangesOf(options []market.Option) []useRange {
 	return ranges
 }
 
+// counts reports whether quantities count: without offers there are no quantity breaks.
+func (b *Bench) counts() bool { return len(b.Catalog.Offers) > 0 }
+
 // countUses gives the market, for each article but batteries, inverters and solar modules, the least that an option
-// uses of it if it uses any, and the most that a plan can need: a quantity break beyond that is of no use. Without offers
-// there are no quantity breaks, and nothing to count.
+// uses of it if it uses any, and the most that a plan can need: a quantity break beyond that is of no use.
 func (b *Bench) countUses() {
-	if len(b.Catalog.Offers) == 0 {
+	if !b.counts() {
 		return
 	}
 	least, most := map[int]float64{}, map[int]float64{}

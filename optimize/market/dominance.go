@@ -1,7 +1,6 @@
 package market
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -190,16 +189,27 @@ func (m *Market) Prune(options []Option, heavy bool) []Option {
 
 // byFloor returns the indices of options by rising floor, equals in their order.
 func byFloor(options []Option) []int {
-	order := make([]int, len(options))
-	for i := range order {
-		order[i] = i
+	type priced struct {
+		floor float64
+		at    int
 	}
-	slices.SortFunc(order, func(i, j int) int {
-		if c := cmp.Compare(options[i].Floor, options[j].Floor); c != 0 {
-			return c
+	list := make([]priced, len(options))
+	for i := range list {
+		list[i] = priced{options[i].Floor, i}
+	}
+	slices.SortFunc(list, func(a, b priced) int {
+		switch {
+		case a.floor < b.floor:
+			return -1
+		case a.floor > b.floor:
+			return 1
 		}
-		return i - j
+		return a.at - b.at
 	})
+	order := make([]int, len(list))
+	for i := range list {
+		order[i] = list[i].at
+	}
 	return order
 }
 

@@ -81,7 +81,7 @@ func within(t *testing.T, b *bench.Bench, by question.By, room int) *question.Re
 	t.Helper()
 	ctx := context.Background()
 	o := question.Options{Plans: 5, By: by}.WithDefaults(question.Problem{Scenario: b.Scenario, Catalog: b.Catalog})
-	r := &ranking{search: newSearch(ctx, b, by, o.Plans), o: o}
+	r := newRanking(newSearch(ctx, b, by, o.Plans), o)
 	if r.room = room; len(r.nodes) > room {
 		r.makeRoom()
 	}

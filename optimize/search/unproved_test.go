@@ -37,7 +37,7 @@ func unproved(t *testing.T, ended bool, want question.Status) {
 		t.Fatal(err)
 	}
 	o := question.Options{Plans: 3}.WithDefaults(p)
-	r := &ranking{search: newSearch(context.Background(), b, o.By, o.Plans), o: o}
+	r := newRanking(newSearch(context.Background(), b, o.By, o.Plans), o)
 	r.seen, r.best = map[string]bool{}, map[string][2]float64{}
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()

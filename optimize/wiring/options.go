@@ -11,20 +11,25 @@ import (
 // option serves where its InterruptingA is at least the fault current.
 func Options(r Rules, d Duty, c *catalog.Catalog) []Option {
 	var options []Option
-	keep := func(o Option) { options = append(options, o) }
+	EachOption(r, d, c, func(o Option) { options = append(options, o) })
+	return options
+}
+
+// EachOption calls keep for each of the Options: there may be thousands, of which few are worth their memory.
+func EachOption(r Rules, d Duty, c *catalog.Catalog, keep func(Option)) {
+	serve := keep
 	if d.Conduit != "" {
 		pipes := conduitsOf(d.Conduit, c)
-		keep = func(o Option) { options = pipes.append(options, r, &d, o) }
+		serve = func(o Option) { pipes.each(r, &d, o, keep) }
 	}
 	if !d.Ground {
-		eachUngrounded(r, &d, c, func(o Option, _ *path, _ protector) { keep(o) })
-		return options
+		eachUngrounded(r, &d, c, func(o Option, _ *path, _ protector) { serve(o) })
+		return
 	}
 	grounds := listedGrounds(r, c)
 	eachUngrounded(r, &d, c, func(o Option, w *path, p protector) {
-		grounds.each(r, &d, w, p, o, keep)
+		grounds.each(r, &d, w, p, o, serve)
 	})
-	return options
 }
 
 // Ungrounded is Options without choosing ground and conduit, which are nil.
@@ -161,15 +166,14 @@ func conduitsOf(kind string, c *catalog.Catalog) conduits {
 	return list
 }
 
-// append adds the option with each conduit that holds its conductors.
-func (p conduits) append(options []Option, r Rules, d *Duty, o Option) []Option {
+// each calls keep for the option with each conduit that holds its conductors.
+func (p conduits) each(r Rules, d *Duty, o Option, keep func(Option)) {
 	for _, pipe := range p {
 		if Holds(r, d, &o, pipe) {
 			o.Conduit = pipe
-			options = append(options, o)
+			keep(o)
 		}
 	}
-	return options
 }
 
 // Holds reports whether a conduit holds all conductors of an option, sets and ground included.
@@ -204,7 +208,7 @@ func Bond(r Rules, d Duty, c *catalog.Catalog) []Option {
 		if d.Conduit == "" {
 			options = append(options, o)
 		} else {
-			options = pipes.append(options, r, &d, o)
+			pipes.each(r, &d, o, func(o Option) { options = append(options, o) })
 		}
 	}
 	return options
