@@ -63,6 +63,39 @@ func TestNextStopped(t *testing.T) {
 	}
 }
 
+// Also where all can be bought now, and where the money is never there, a target that is not proved is no whole answer.
+func TestNextStoppedAtItsTarget(t *testing.T) {
+	for name, savings := range map[string]scenarios.Savings{"now": {Now: 1e8}, "never": {}} {
+		s, err := scenarios.Demo("star-party")
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.Savings = &savings
+		p := question.Problem{Scenario: s, Catalog: catalog.Embedded()}
+		found, whole := 0, false
+		for asked := 0; !whole; asked += asked/8 + 1 {
+			ctx := &patience{Context: context.Background()}
+			ctx.left.Store(int64(asked))
+			got, err := next.Find(ctx, p, next.Options{})
+			if errors.Is(err, question.ErrUnknown) {
+				continue
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			if whole = got.Complete; whole != got.Target.Proven || got.Never != (name == "never") || len(got.Months) != map[string]int{"now": 1}[name] {
+				t.Errorf("%s, stopped after %d: complete %v, target proved %v, never %v, %d months", name, asked, whole, got.Target.Proven, got.Never, len(got.Months))
+			}
+			if !got.Target.Proven {
+				found++
+			}
+		}
+		if found == 0 {
+			t.Errorf("%s: never stopped at a target that is not proved", name)
+		}
+	}
+}
+
 // knownOf checks an answer against the whole one and returns what is known.
 func knownOf(t *testing.T, p question.Problem, got, whole *next.Sequence) int {
 	t.Helper()
