@@ -17,7 +17,7 @@ var rooms = []string{
 	"plan",
 	"energy", "energy/sun", "energy/year", "energy/array", "chassis/frame", "chassis", "wiring/conductor", "wiring/nec", "wiring/iec", "wiring/raceway", "wiring",
 	"audit",
-	"milp/proof", "milp/mps", "milp/proofs", "milp/engine", "milp/branch", "milp/lpsolve", "milp",
+	"milp/lines", "milp/proof", "milp/mps", "milp/proofs", "milp/engine", "milp/branch", "milp/lpsolve", "milp",
 	"question", "market", "bench", "choice", "bound", "model", "search", "relax", "rank",
 	"why", "frontier", "next", "value", "compare", "doubt",
 	"", // the front door

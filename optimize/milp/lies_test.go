@@ -42,10 +42,10 @@ func TestLies(t *testing.T) {
 		{"the best point, unsure", []engine.Answer{point(engine.Open, 4, 0)}, "liar", "", 1},
 		{"impossible", []engine.Answer{{Claim: engine.None}}, "cartwright", "", 3},
 		{"impossible, with a tree that proves nothing", []engine.Answer{{Claim: engine.None, Tree: &proof.Tree{}, Bound: math.Inf(1)}}, "cartwright", "", 3},
-		{"a point that misses a row", []engine.Answer{point(engine.Best, 3, 0)}, "cartwright", "liar: proof: row 0", 3},
-		{"a point that misses a row, then a good one", []engine.Answer{point(engine.Best, 3, 0), point(engine.Best, 5, 0)}, "cartwright", "liar: proof: row 0", 2},
+		{"a point that misses a row", []engine.Answer{point(engine.Best, 3, 0)}, "cartwright", "liar: row 0", 3},
+		{"a point that misses a row, then a good one", []engine.Answer{point(engine.Best, 3, 0), point(engine.Best, 5, 0)}, "cartwright", "liar: row 0", 2},
 		{"a point beyond a bound", []engine.Answer{point(engine.Best, 12, 0)}, "cartwright", "", 1}, // the nearest within is taken
-		{"no number", []engine.Answer{point(engine.Best, math.NaN(), 0)}, "cartwright", "liar: proof: variable 0", 3},
+		{"no number", []engine.Answer{point(engine.Best, math.NaN(), 0)}, "cartwright", "liar: variable 0", 3},
 		{"almost whole", []engine.Answer{point(engine.Best, 4-1e-8, 1e-9)}, "liar", "", 1},
 		{"trouble", []engine.Answer{{Trouble: "out of sorts"}}, "cartwright", "liar: out of sorts", 3},
 		{"without limit", []engine.Answer{{Claim: engine.Unbounded}}, "cartwright", "", 3},

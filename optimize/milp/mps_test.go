@@ -156,7 +156,7 @@ func TestMPSReadBack(t *testing.T) {
 		models = append(models, sh.build(seeded(uint64(i)), 2))
 	}
 	for _, m := range models {
-		f, err := mps.Read(strings.NewReader(text(t, m)))
+		f, err := mps.Read(strings.NewReader(text(t, m)), "m.mps")
 		if want := m.file().Program; err != nil || !reflect.DeepEqual(f.Program, want) {
 			t.Errorf("%s: %v\n%+v\n%+v", m.Name(), err, f, want)
 		}

@@ -2,6 +2,7 @@ package next
 
 import (
 	"context"
+	"errors"
 	"math"
 
 	"cartwright/catalog"
@@ -17,23 +18,29 @@ import (
 )
 
 // findStages finds every core that makes a safe cart from owned parts, with a set of the early sales made, and from parts
-// of the target; and for each the least of the target's parts it needs.
-func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
+// of the target; and for each the least of the target's parts it needs. It reports false where some may lack, or need
+// less, since the context ended or the solver gave up.
+func (w *way) findStages(ctx context.Context, sold int) (list []stage, whole bool, err error) {
 	b, err := w.partialBench(ctx, w.holdings(nil, sold))
-	if err != nil || len(b.Reasons) > 0 {
-		return nil, err
+	switch {
+	case errors.Is(err, question.ErrUnknown):
+		return nil, false, nil
+	case err != nil:
+		return nil, false, err
+	case len(b.Reasons) > 0:
+		return nil, true, nil
 	}
 	if sold == 0 {
 		w.noteUnfit(b)
 	}
-	var list []stage
+	whole = true
 	o := bound.New(b)
 	for v := range b.Supplies {
 		for g, members := range b.Groups {
 			counts := make([]int, len(members))
 			for next(counts, func(j int) int { return b.Stacks[members[j]].Most }) {
 				if ctx.Err() != nil {
-					return nil, question.ErrUnknown
+					return list, false, nil
 				}
 				c := bench.CoreOf(v, g, counts)
 				f := o.Of(&c)
@@ -45,20 +52,19 @@ func (w *way) findStages(ctx context.Context, sold int) ([]stage, error) {
 				}
 				a := model.Solve(ctx, b, &c, model.Ask{By: question.ByCost})
 				if a.Err != nil {
-					return nil, a.Err
+					return nil, false, a.Err
 				}
-				if a.Status == milp.Stopped || a.Status == milp.GaveUp {
-					return nil, question.ErrUnknown
-				}
-				if a.Status.HasPoint() {
+				whole = whole && (a.Status == milp.Proved || a.Status == milp.Infeasible)
+				switch {
+				case a.Status.HasPoint():
 					list = append(list, stage{usable: f.UsableWh, needs: w.needsOf(b, &a.Choice), plan: w.owned(choice.Finish(b, &a.Choice))})
-				} else if sold == 0 {
+				case a.Status == milp.Infeasible && sold == 0:
 					w.note(b, o, &c, f)
 				}
 			}
 		}
 	}
-	return list, nil
+	return list, whole, nil
 }
 
 // next counts up like an odometer whose j-th wheel goes up to most(j); it reports false after the last.

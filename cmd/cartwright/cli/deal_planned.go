@@ -34,7 +34,7 @@ func dealOfMonth(ctx context.Context, p question.Problem, month int) (deal.Deal,
 	if err != nil {
 		return deal.Deal{}, err
 	}
-	if len(q.Months) == 0 {
+	if !q.Complete || len(q.Months) == 0 { // what was bought is not guessed from an order that may be another
 		return deal.Deal{}, sequenceEnding(p, q, 0)
 	}
 	if last := len(q.Months) - 1; month > last {

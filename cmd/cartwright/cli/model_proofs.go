@@ -7,8 +7,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
+	"cartwright/catalog/problem"
 	"cartwright/cmd/cartwright/view"
 	"cartwright/optimize"
 	"cartwright/optimize/milp/proofs"
@@ -61,17 +61,19 @@ func (a *app) checkProofs(dir string) error {
 	case !info.IsDir():
 		return wrong("name the folder", "%s is no folder", dir)
 	}
-	r, err := proofs.Check(os.DirFS(dir))
-	if err != nil {
-		return wrong("cartwright model --proofs makes such a folder", "%s: %v", dir, err)
-	}
-	if len(r.Wrong) > 0 {
-		var lines []string
+	r, err := proofs.Check(os.DirFS(dir), dir)
+	var mistakes *problem.Error
+	switch {
+	case errors.As(err, &mistakes):
+		return &outcome{code: codeInput, err: err, hint: "\"cartwright model --proofs\" makes such a folder"}
+	case err != nil:
+		return wrong("make sure that it may be read", "cannot read %s: %v", dir, err)
+	case len(r.Wrong) > 0:
 		for _, w := range r.Wrong {
-			lines = append(lines, w.Error())
+			fmt.Fprintln(a.stderr, w.Error())
 		}
-		return &outcome{code: codeDisagree, err: fmt.Errorf("%s\n%d of %d proofs do not hold",
-			strings.Join(lines, "\n"), len(r.Wrong), len(r.Wrong)+r.Count())}
+		return &outcome{code: codeDisagree, err: fmt.Errorf("%d of %d proofs do not hold", len(r.Wrong), len(r.Wrong)+r.Count()),
+			hint: "make them anew: cartwright model --proofs FOLDER"}
 	}
 	text := fmt.Sprintf("%s, each checked in exact arithmetic.\n", view.Count(r.Count(), "proof", "proofs"))
 	if r.Least > 0 {

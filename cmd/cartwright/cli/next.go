@@ -117,13 +117,19 @@ func sequence(ctx context.Context, p question.Problem, o next.Options) (*next.Se
 	return q, stopped(err)
 }
 
-// sequenceEnding returns how a purchase sequence ended: nil where the target is reached in time.
+// sequenceEnding returns how a purchase sequence ended: nil where the target is reached in time, and all is proved.
 func sequenceEnding(p question.Problem, q *next.Sequence, perMonth plan.Money) error {
 	more := fmt.Sprintf("save %s %s every month", perMonth, p.Scenario.Currency)
 	switch {
 	case q.Target == nil:
 		return &outcome{code: codeNo, err: fmt.Errorf("no plan for %s meets all limits", p.Scenario.Name),
 			hint: "\"cartwright why\" says which limits contradict each other"}
+	case !q.Target.Proven:
+		return stoppedBefore("it was known whether another plan costs less")
+	case !q.Complete && len(q.Months) == 0:
+		return stoppedBefore("the order of purchases was found")
+	case !q.Complete:
+		return stoppedBefore("the order of purchases was proved the best")
 	case q.Never:
 		return &outcome{code: codeNo, err: errors.New("the money is never there"), hint: more}
 	case !q.Within:

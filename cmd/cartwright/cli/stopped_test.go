@@ -23,7 +23,7 @@ var searching = []searchingCommand{
 	{"plan lantern-market --by mass", "solver", "status", "time-limit"},
 	{"frontier lantern-market", "", "complete", false},
 	{"doubt lantern-market --plans 2 --draws 100", "", "status", "time-limit"},
-	{"next star-party", "", "", nil},
+	{"next star-party", "", "complete", false},
 	{"why lantern-market", "", "complete", false},
 	{"why lantern-market --part lfp-rack-7", "", "", nil},
 	{"value star-party", "", "complete", false},

@@ -55,6 +55,7 @@ func (n Next) months() []next.Month {
 // sheet gives the answer, the months, their shopping lists and the cautions.
 func (n Next) sheet() sheet {
 	s := sheet{n.answer()}
+	s[0].prose = append(s[0].prose, n.lacks()...)
 	s[0].bullets = append(append(append(s[0].bullets, n.takenOff()...), n.aside()...), n.whyNothing()...)
 	s = noticed(s, n.Notices)
 	months := n.months()
@@ -66,6 +67,8 @@ func (n Next) sheet() sheet {
 			}
 		}
 		s = append(s, n.cart()...)
+	} else if !n.Sequence.Complete {
+		s = append(s, n.unordered())
 	}
 	return append(s, cautions(n.Cautions)...)
 }
@@ -84,8 +87,15 @@ func (n Next) answer() section {
 		s.title = fmt.Sprintf("Not within %s: %s for %s costs %s %s, and so much is saved by month %d.",
 			count(q.Horizon, "month", "months"), n.target(), n.Scenario.Name, money(q.Target.Cost), currency, q.Reached)
 	default:
-		s.title = n.next()
-		s.prose = []string{fmt.Sprintf("All limits of %s are met %s, with %s.", n.Scenario.Name, when(q.Reached), coreText(q.Target.Core))}
+		met := when(q.Reached)
+		if !q.Target.Proven && q.Reached > 0 {
+			met += " at the latest"
+		}
+		s.prose = []string{fmt.Sprintf("All limits of %s are met %s, with %s.", n.Scenario.Name, met, coreText(q.Target.Core))}
+		if s.title = n.next(); len(q.Months) == 0 {
+			s.title = fmt.Sprintf("By month %d you have the %s %s that %s for %s costs.",
+				q.Reached, money(q.Target.Cost), currency, n.target(), n.Scenario.Name)
+		}
 		return s
 	}
 	now := plan.Money(n.Scenario.Sold)

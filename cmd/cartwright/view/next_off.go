@@ -7,14 +7,6 @@ import (
 	"cartwright/catalog"
 )
 
-// target names the plan that is saved for.
-func (n Next) target() string {
-	if rank := n.Sequence.Target.Rank; rank > 1 {
-		return fmt.Sprintf("plan %d", rank)
-	}
-	return "the cheapest plan"
-}
-
 // offRecord is something owned that the target does not use.
 type offRecord struct {
 	Part  string  `json:"part"`

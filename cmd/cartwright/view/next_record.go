@@ -10,7 +10,7 @@ import (
 
 // nextRecord is the JSON of the next command, format 1:
 //
-//	{"format":1,"command":"next","scenario":"…","currency":"USD","rules":"nec",
+//	{"format":1,"command":"next","scenario":"…","currency":"USD","rules":"nec","complete":true,
 //	 "status":"reached","horizon":24,"reached":7,"per_month_within_horizon":0,
 //	 "energy_on_the_way_kwh_months":0,"next":{"month":0,"cost":0,"buy":[…]},
 //	 "months":[{"month":0,"cash":0,"buy":[{"part":"…","kind":"battery","quantity":1,"unit":"each",
@@ -24,9 +24,11 @@ import (
 // the plan command has them; the parts of a cart on the way are owned by then, so that only crimped ends
 // cost anything. Cart stands in the months that change it, and not in those that leave it as it was.
 // per_month_within_horizon is what would have to be saved every month to reach the target within the
-// horizon, 0 where that is reached anyway.
+// horizon, 0 where that is reached anyway. Complete is false where the search was stopped: there may be a better order of
+// purchases than months has, or that is empty; and where the target is not proven, one may cost less and be reached sooner.
 type nextRecord struct {
 	heading
+	Complete       bool          `json:"complete"`
 	Status         string        `json:"status"`
 	Horizon        int           `json:"horizon"`
 	Reached        int           `json:"reached"`
@@ -70,7 +72,7 @@ type monthRecord struct {
 func (n Next) record() any {
 	q := n.Sequence
 	r := nextRecord{
-		heading: headingOf("next", n.Scenario), Status: n.status(), Horizon: q.Horizon, Reached: q.Reached,
+		heading: headingOf("next", n.Scenario), Complete: q.Complete, Status: n.status(), Horizon: q.Horizon, Reached: q.Reached,
 		PerMonth: n.PerMonth, EnergyOnTheWay: q.EnergyOnTheWay, Months: []monthRecord{}, Target: whole(q.Target), TakenOff: n.off(), Nothing: n.bar(),
 		Cautions: listed(n.Cautions), Notices: listed(n.Notices),
 	}

@@ -22,7 +22,7 @@ func someSequence() Next {
 	return Next{
 		Scenario: s.Scenario, Catalog: s.Catalog, Show: -1, Cautions: []string{"Arcs can kill."},
 		Sequence: &next.Sequence{
-			Target: &target, Reached: 4, Horizon: 24, Within: true, EnergyOnTheWay: 36.3,
+			Target: &target, Complete: true, Reached: 4, Horizon: 24, Within: true, EnergyOnTheWay: 36.3,
 			Months: []next.Month{
 				{Month: 0, Cash: 100000, Left: 4321, Outlay: 95679, Shipping: 4000, Tax: 5500, Cart: &early, CostPerUsableKWh: 79.07, CostPerExtraKWh: 140.71,
 					Buy: []next.Purchase{
@@ -51,12 +51,12 @@ func TestNextInEveryFormat(t *testing.T) {
 	late.Sequence, late.PerMonth = &q, 22222
 	never := someSequence()
 	never.Scenario.Savings.PerMonth = 0
-	never.Sequence, never.PerMonth = &next.Sequence{Target: never.Sequence.Target, Never: true, Horizon: 24}, 5607
+	never.Sequence, never.PerMonth = &next.Sequence{Target: never.Sequence.Target, Complete: true, Never: true, Horizon: 24}, 5607
 	none := someSequence()
-	none.Sequence = &next.Sequence{Horizon: 24}
+	none.Sequence = &next.Sequence{Complete: true, Horizon: 24}
 	owned := someSequence()
 	whole := first()
-	owned.Sequence = &next.Sequence{Target: &whole, Horizon: 24, Within: true, Months: []next.Month{{Cash: 100000, Left: 100000, Cart: &whole}}}
+	owned.Sequence = &next.Sequence{Target: &whole, Complete: true, Horizon: 24, Within: true, Months: []next.Month{{Cash: 100000, Left: 100000, Cart: &whole}}}
 	waits := someSequence()
 	w := *waits.Sequence
 	w.Months = append([]next.Month(nil), w.Months...)
@@ -71,6 +71,27 @@ func TestNextInEveryFormat(t *testing.T) {
 	w2 := w
 	w2.Bar = &next.Bar{Until: 3, Least: first().Core, Cost: 234567}
 	whole2.Sequence = &w2
+	unsure, unordered := someSequence(), someSequence()
+	u := *unsure.Sequence
+	u.Complete = false
+	unsure.Sequence = &u
+	v := u
+	v.Months, v.EnergyOnTheWay = nil, 0
+	unordered.Sequence = &v
+	open, openSecond, openLate := unordered, unordered, unordered
+	found := first()
+	found.Proven = false
+	o := v
+	o.Target = &found
+	open.Sequence = &o
+	other := found
+	other.Rank = 2
+	o2 := o
+	o2.Target = &other
+	openSecond.Sequence = &o2
+	o3 := o
+	o3.Horizon, o3.Within = 2, false
+	openLate.Sequence, openLate.PerMonth = &o3, 22222
 	for _, c := range []struct {
 		file   string
 		answer Next
@@ -93,6 +114,15 @@ func TestNextInEveryFormat(t *testing.T) {
 		{"next-waits.md", waits, Markdown},
 		{"next-waits.json", waits, JSON},
 		{"next-waits-whole.txt", whole2, Table},
+		{"next-stopped.txt", unsure, Table},
+		{"next-stopped.json", unsure, JSON},
+		{"next-unordered.txt", unordered, Table},
+		{"next-unordered.md", unordered, Markdown},
+		{"next-unordered.csv", unordered, CSV},
+		{"next-unordered.json", unordered, JSON},
+		{"next-open.txt", open, Table},
+		{"next-open-second.txt", openSecond, Table},
+		{"next-open-late.txt", openLate, Table},
 	} {
 		t.Run(c.file, func(t *testing.T) { shownAs(t, c.file, c.answer, c.format) })
 	}

@@ -4,20 +4,22 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"cartwright/optimize/milp/lines"
 )
 
 // side reads a right-hand side; Lower keeps it until done.
 func (s *reader) side(words []string) error {
 	if len(words) != 3 {
-		return fmt.Errorf("%d words; want a name, a row and a number", len(words))
+		return s.Wrong(len(words), fmt.Sprintf("%d words", len(words)), "write a name, a row and a number")
 	}
 	i, found := s.rows[words[1]]
 	if !found || i < 0 {
-		return fmt.Errorf("%q is no row with a right-hand side", words[1])
+		return s.Wrong(1, fmt.Sprintf("%q is no row with a right-hand side", words[1]), "name a row of kind L, G or E")
 	}
-	v, err := finite(words[2])
+	v, err := s.finite(words, 2)
 	if err == nil && s.f.Program.Rows[i].Lower != 0 {
-		err = fmt.Errorf("a second right-hand side of %q", words[1])
+		err = s.Wrong(1, fmt.Sprintf("a second right-hand side of %q", words[1]), "take one out")
 	}
 	s.f.Program.Rows[i].Lower = v
 	return err
@@ -25,22 +27,22 @@ func (s *reader) side(words []string) error {
 
 func (s *reader) bound(words []string) error {
 	if len(words) < 3 {
-		return fmt.Errorf("%d words; want a kind of bound, a name and a column", len(words))
+		return s.Wrong(len(words), fmt.Sprintf("%d words", len(words)), "write a kind of bound, a name and a column")
 	}
 	j, found := s.columns[words[2]]
 	if !found {
-		return fmt.Errorf("there is no column %q", words[2])
+		return s.Wrong(2, fmt.Sprintf("there is no column %q", words[2]), "name one of the section COLUMNS")
 	}
 	p, v, want := &s.f.Program, 0.0, 3
 	if slices.Contains([]string{"LO", "UP", "FX"}, words[0]) {
 		want = 4
 	}
 	if len(words) != want {
-		return fmt.Errorf("%d words for a bound of kind %s", len(words), words[0])
+		return s.Wrong(3, fmt.Sprintf("%d words for a bound of kind %s", len(words), words[0]), "LO, UP and FX have a number, the others have none")
 	}
 	if want == 4 {
 		var err error
-		if v, err = finite(words[3]); err != nil {
+		if v, err = s.finite(words, 3); err != nil {
 			return err
 		}
 	}
@@ -48,11 +50,11 @@ func (s *reader) bound(words []string) error {
 	gives := map[string]int{"LO": lower, "MI": lower, "UP": upper, "PL": upper, "FX": lower | upper, "FR": lower | upper}[words[0]]
 	switch {
 	case gives == 0:
-		return fmt.Errorf("a bound of kind %q", words[0])
+		return s.Wrong(0, fmt.Sprintf("a bound of kind %q", words[0]), "write LO, UP, FX, MI, PL or FR")
 	case s.bounded[j]&gives != 0:
-		return fmt.Errorf("a second bound of %q", words[2])
+		return s.Wrong(2, fmt.Sprintf("a second bound of %q", words[2]), "take one out")
 	case words[0] == "UP" && v < 0 && s.bounded[j]&lower == 0:
-		return fmt.Errorf("an upper bound of %v for %q, of which readers make different lower bounds; want a lower bound first", v, words[2])
+		return s.Wrong(3, fmt.Sprintf("an upper bound of %v for %q, of which readers make different lower bounds", v, words[2]), "write a lower bound first")
 	}
 	s.bounded[j] |= gives
 	switch words[0] {
@@ -83,7 +85,7 @@ func (s *reader) done() error {
 	}
 	for j, name := range s.f.Columns {
 		if p.Integer[j] && s.bounded[j] != 3 {
-			return fmt.Errorf("the integer %q lacks a bound", name)
+			return lines.Mistake(s.at[j], fmt.Sprintf("the integer %q lacks a bound", name), "give it a lower and an upper one")
 		}
 	}
 	return nil

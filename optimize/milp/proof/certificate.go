@@ -44,21 +44,23 @@ type Multiplier struct {
 func (p *Program) check() error {
 	n := len(p.Cost)
 	if len(p.Lower) != n || len(p.Upper) != n || len(p.Integer) != n {
-		return fmt.Errorf("proof: lists of %d costs, %d and %d bounds and %d kinds", n, len(p.Lower), len(p.Upper), len(p.Integer))
+		return flaw(nil, fmt.Sprintf("lists of %d costs, %d and %d bounds and %d kinds", n, len(p.Lower), len(p.Upper), len(p.Integer)), "as many of each")
 	}
 	for j, v := range p.Cost {
 		if math.IsNaN(v) || math.IsInf(v, 0) || !sides(p.Lower[j], p.Upper[j]) {
-			return fmt.Errorf("proof: variable %d costs %v and lies from %v to %v", j, v, p.Lower[j], p.Upper[j])
+			return flawOf(nil, aVariable, j, "a finite cost, and bounds that leave room", "costs %v and lies from %v to %v", v, p.Lower[j], p.Upper[j])
 		}
 	}
 	for i, r := range p.Rows {
 		if len(r.Cols) != len(r.Coefs) || !sides(r.Lower, r.Upper) {
-			return fmt.Errorf("proof: row %d has %d columns, %d coefficients and the sides %v and %v", i, len(r.Cols), len(r.Coefs), r.Lower, r.Upper)
+			return flawOf(nil, aRow, i, "as many of each, and sides that leave room",
+				"has %d columns, %d coefficients and the sides %v and %v", len(r.Cols), len(r.Coefs), r.Lower, r.Upper)
 		}
 		before := -1
 		for k, j := range r.Cols {
 			if j <= before || j >= n || math.IsNaN(r.Coefs[k]) || math.IsInf(r.Coefs[k], 0) {
-				return fmt.Errorf("proof: row %d has the coefficient %v at column %d of %d, after column %d", i, r.Coefs[k], j, n, before)
+				return flawOf(nil, aRow, i, "finite ones, at columns that rise",
+					"has the coefficient %v at column %d of %d, after column %d", r.Coefs[k], j, n, before)
 			}
 			before = j
 		}

@@ -20,11 +20,11 @@ const guard = 64
 // slackOf is 1/Slack - 1: v <= Slack (t + v) is v <= t / slackOf.
 var slackOf, zero, one = big.NewInt(1e9 - 1), big.NewInt(0), big.NewInt(1)
 
-// Check returns nil where the tree proves that no point of the program costs less than bound, else what is wrong
-// with it. A bound of +Inf stands for: the program has no point.
+// Check returns nil where the tree proves that no point of the program costs less than bound, else a *Flaw: what is
+// wrong with it. A bound of +Inf stands for: the program has no point.
 func Check(p *Program, t *Tree, bound float64) error {
 	if math.IsNaN(bound) || math.IsInf(bound, -1) {
-		return fmt.Errorf("proof: a bound of %v", bound)
+		return flaw(nil, fmt.Sprintf("a bound of %v", bound), "it is a number, or +Inf")
 	}
 	if err := p.check(); err != nil {
 		return err
@@ -115,13 +115,13 @@ func (c *checker) crossed(j int) bool {
 func (c *checker) tree(t *Tree, depth int) error {
 	switch {
 	case t == nil || (t.Below == nil) != (t.Above == nil):
-		return fmt.Errorf("proof: half of a split is missing")
+		return flaw(t, "half of a split is missing", "it has two trees")
 	case depth > Deepest:
-		return fmt.Errorf("proof: more than %d splits one below the other", Deepest)
+		return flaw(t, fmt.Sprintf("more than %d splits one below the other", Deepest), "split less")
 	case t.Below == nil:
 		return c.leaf(t)
 	case t.Column < 0 || t.Column >= len(c.cost) || !c.integer[t.Column] || t.Impossible || len(t.Multipliers) > 0:
-		return fmt.Errorf("proof: a split of variable %d: it is no integer, or the split has a claim of its own", t.Column)
+		return flawOf(t, aVariable, t.Column, "split an integer, and claim at leaves", "is split: it is no integer, or the split has a claim of its own")
 	}
 	at, next := big.NewInt(t.At), big.NewInt(t.At)
 	next.Add(next, one)
@@ -148,12 +148,12 @@ func (c *checker) within(t *Tree, depth int, bounds []*big.Int, j int, bound *bi
 // leaf checks that the multipliers reach the bound.
 func (c *checker) leaf(t *Tree) error {
 	if c.bound == nil && !t.Impossible {
-		return fmt.Errorf("proof: a leaf that does not say that it is impossible")
+		return flaw(t, "the leaf does not say that it is impossible", "every leaf of such a claim does")
 	}
 	fine := uint(0) // the scale of the multipliers
 	for _, m := range t.Multipliers {
 		if m.Row < 0 || m.Row >= len(c.halves)/2 || math.IsNaN(m.Value) || math.IsInf(m.Value, 0) {
-			return fmt.Errorf("proof: a multiplier of %v for row %d", m.Value, m.Row)
+			return flawOf(t, aRow, m.Row, "a finite one, of a row", "has the multiplier %v", m.Value)
 		}
 		fine = max(fine, finest(m.Value))
 	}
@@ -166,7 +166,7 @@ func (c *checker) leaf(t *Tree) error {
 	for _, m := range t.Multipliers {
 		h := &c.halves[2*m.Row+int(math.Float64bits(m.Value)>>63)] // by the sign bit
 		if h.side == nil {
-			return fmt.Errorf("proof: a multiplier of %v for row %d, which has no such side", m.Value, m.Row)
+			return flawOf(t, aRow, m.Row, "above 0 it takes the lower side, below the upper", "has no such side for the multiplier %v", m.Value)
 		}
 		y := whole(math.Abs(m.Value), fine)
 		sum.Add(sum, term.Mul(y, h.side))
@@ -178,14 +178,14 @@ func (c *checker) leaf(t *Tree) error {
 	for j := range c.reduced {
 		end := c.end(j, &c.reduced[j], -1)
 		if end == nil {
-			return fmt.Errorf("proof: variable %d has no bound where its reduced cost asks for one", j)
+			return flawOf(t, aVariable, j, "bound it, or change the multipliers", "has no bound where its reduced cost asks for one")
 		}
 		sum.Add(sum, term.Mul(&c.reduced[j], end))
 	}
 	if t.Impossible && sum.Sign() <= 0 {
-		return fmt.Errorf("proof: an impossible leaf comes to no more than 0")
+		return flaw(t, "the impossible leaf comes to no more than 0", "it has to come to more")
 	} else if !t.Impossible && sum.Cmp(term.Lsh(c.bound, c.scale+fine)) < 0 {
-		return fmt.Errorf("proof: a leaf falls short of the bound")
+		return flaw(t, "the leaf falls short of the claim", "it has to reach it")
 	}
 	return nil
 }

@@ -38,5 +38,5 @@
 // Doubles are whole numbers times powers of 2. All of a program is multiplied by one power of 2 that makes its
 // numbers whole, and the multipliers of a leaf by another, so everything is done in whole numbers of any length
 // and nothing is rounded but what is said above. The checker is check.go and box.go; certificate.go is what it
-// reads, and point.go checks a point.
+// reads, flaw.go tells what is wrong, and point.go checks a point.
 package proof

@@ -9,20 +9,24 @@ import (
 // slackParts is 1/Slack.
 var slackParts = big.NewInt(1e9)
 
-// CheckPoint returns exactly what a point costs, and an error where it is no point of the program: its bounds are
-// kept exactly, its integers are whole, and no row is off by more than Slack of its largest term.
+// CheckPoint returns exactly what a point costs, and a *Flaw where it is no point of the program: its bounds are kept
+// exactly, its integers are whole, and no row is off by more than Slack of its largest term.
 func CheckPoint(p *Program, x []float64) (*big.Rat, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
 	if len(x) != len(p.Cost) {
-		return nil, fmt.Errorf("proof: %d values for %d variables", len(x), len(p.Cost))
+		return nil, flaw(nil, fmt.Sprintf("%d values for %d variables", len(x), len(p.Cost)), "one for each")
 	}
 	scale := uint(0)
 	p.numbers(func(v float64) { scale = max(scale, finest(v)) })
 	for j, v := range x {
 		if !(p.Lower[j] <= v && v <= p.Upper[j]) || math.IsInf(v, 0) || p.Integer[j] && v != math.Trunc(v) {
-			return nil, fmt.Errorf("proof: variable %d is %v, of %v to %v", j, v, p.Lower[j], p.Upper[j])
+			right := fmt.Sprintf("keep it from %v to %v", p.Lower[j], p.Upper[j])
+			if p.Integer[j] {
+				right += ", and whole"
+			}
+			return nil, flawOf(nil, aVariable, j, right, "is %v", v)
 		}
 		scale = max(scale, finest(v))
 	}
@@ -41,7 +45,7 @@ func CheckPoint(p *Program, x []float64) (*big.Rat, error) {
 			}
 		}
 		if beyond(sum, whole(r.Lower, scale), largest, scale, -1) || beyond(sum, whole(r.Upper, scale), largest, scale, 1) {
-			return nil, fmt.Errorf("proof: row %d is not kept", i)
+			return nil, flawOf(nil, aRow, i, fmt.Sprintf("it may be off by %g of its largest term", Slack), "is not kept")
 		}
 	}
 	sum.SetInt64(0)

@@ -4,8 +4,11 @@ import (
 	"bytes"
 	"math/rand/v2"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
+
+	"cartwright/optimize/milp/lines"
 )
 
 var coverNames = Names{Columns: []string{"x", "y", "z"}, Rows: []string{"first", "second"}}
@@ -41,7 +44,7 @@ func TestText(t *testing.T) {
 	if err := Write(&b, coverNames, c); err != nil || b.String() != coverText {
 		t.Errorf("%v\n%s", err, b.String())
 	}
-	again, err := Read(strings.NewReader("# a comment\n\n"+coverText+"\n# another\n"), coverNames)
+	again, _, err := Read(strings.NewReader("# a comment\n\n"+coverText+"\n# another\n"), "x", coverNames)
 	if err != nil || !reflect.DeepEqual(c, again) {
 		t.Errorf("%v\n%+v", err, again)
 	}
@@ -65,57 +68,60 @@ func TestTextOfRandomTrees(t *testing.T) {
 		if err := Write(&text, names, c); err != nil {
 			t.Fatal(err)
 		}
-		again, err := Read(&text, names)
+		again, _, err := Read(&text, "x", names)
 		if err != nil || !reflect.DeepEqual(c, again) {
 			t.Fatalf("%v\n%+v\n%+v", err, c, again)
 		}
 	}
 }
 
-// A wrong line is told with its number.
+// mistake is what each looks like: where, what is wrong, what would be right.
+var mistake = regexp.MustCompile(`^x:[1-9][0-9]*:[1-9][0-9]*: [^;]+; .+$`)
+
+// A wrong line is told with its place.
 func TestWrongText(t *testing.T) {
-	lines := strings.SplitAfter(strings.TrimSuffix(coverText, "\n"), "\n")
+	whole := strings.SplitAfter(strings.TrimSuffix(coverText, "\n"), "\n")
 	for _, c := range []struct {
 		line int
 		text string
 		want string
 	}{
-		{1, "cartwright-proof 2", "line 1: the first line"},
-		{2, "claim most 3", `line 2: "claim most 3"; want "claim least"`},
-		{2, "claim least NaN", `line 2: "NaN" is no finite number`},
-		{2, "claim least", "line 2"},
-		{3, "point 3", `line 6: "split y 0"; want a name and a number`},
-		{3, "point -1", `line 3: "-1" is no number of lines`},
-		{3, "point 1e3", `line 3: "1e3" is no number of lines`},
-		{3, "point", "line 3"},
-		{4, "w 1", `line 4: the program has no "w"`},
-		{4, "x 1e999", `line 4: "1e999" is no finite number`},
-		{6, "split y 0.5", `line 6: "0.5" is no whole number`},
-		{6, "split first 0", `line 6: the program has no "first"`},
-		{6, "splits y 0", `line 6: "splits y 0"; want "split"`},
-		{9, "x 1", `line 9: the program has no "x"`},
-		{9, "first one", `line 9: "one" is no finite number`},
-		{23, "leaf 0", `line 23: "leaf" after the last leaf; want "end"`},
+		{1, "cartwright-proof 2", `x:1:1: the first line is "cartwright-proof 2"; write "cartwright-proof 1"`},
+		{2, "claim most 3", `x:2:1: "claim most 3" is no claim; write "claim least" and a number, or "claim impossible"`},
+		{2, "claim least NaN", `x:2:13: "NaN" is no finite number; write one, such as 0.25`},
+		{2, "claim least", `x:2:1: "claim least" is no claim; write "claim least" and a number, or "claim impossible"`},
+		{3, "point 3", `x:6:1: "split y 0" is no name with a number; write as many of them as were said to follow`},
+		{3, "point -1", `x:3:7: "-1" is no number of lines; write how many lines with a name and a number follow`},
+		{3, "point 1e3", `x:3:7: "1e3" is no number of lines; write how many lines with a name and a number follow`},
+		{3, "point", `x:3:6: "point" does not say just how many lines follow; write how many lines with a name and a number follow`},
+		{4, "w 1", `x:4:1: the program has no "w"; write a name that it has, of a row in a leaf, else of a variable`},
+		{4, "x 1e999", `x:4:3: "1e999" is no finite number; write one, such as 0.25`},
+		{6, "split y 0.5", `x:6:9: "0.5" is no whole number of 64 bits; write one, such as 3`},
+		{6, "split first 0", `x:6:7: the program has no "first"; write a name that it has, of a row in a leaf, else of a variable`},
+		{6, "splits y 0", `x:6:1: "splits y 0" is no split and no leaf; write "split" with a variable and a number, or "leaf" or "impossible" with how many lines follow`},
+		{9, "x 1", `x:9:1: the program has no "x"; write a name that it has, of a row in a leaf, else of a variable`},
+		{9, "first one", `x:9:7: "one" is no finite number; write one, such as 0.25`},
+		{23, "leaf 0", `x:23:1: "leaf" after the last leaf; write "end"`},
 		{23, "# end", "the certificate ends here"},
-		{23, "end\nagain", `line 24: "again" after the end`},
+		{23, "end\nagain", `x:24:1: "again" after the end; take it out`},
 	} {
-		changed := append([]string(nil), lines...)
+		changed := append([]string(nil), whole...)
 		changed[c.line-1] = c.text + "\n"
-		_, err := Read(strings.NewReader(strings.Join(changed, "")), coverNames)
-		if err == nil || !strings.Contains(err.Error(), c.want) {
+		_, _, err := Read(strings.NewReader(strings.Join(changed, "")), "x", coverNames)
+		if err == nil || !strings.Contains(err.Error(), c.want) || !mistake.MatchString(err.Error()) {
 			t.Errorf("%q: %v; want %s", c.text, err, c.want)
 		}
 	}
-	for n := range lines {
-		if _, err := Read(strings.NewReader(strings.Join(lines[:n], "")), coverNames); err == nil {
+	for n := range whole {
+		if _, _, err := Read(strings.NewReader(strings.Join(whole[:n], "")), "x", coverNames); err == nil {
 			t.Errorf("the first %d lines were taken for a certificate", n)
 		}
 	}
 	twice := Names{Columns: []string{"x", "y", "x"}, Rows: coverNames.Rows}
-	if _, err := Read(strings.NewReader(coverText), twice); err == nil || !strings.Contains(err.Error(), `several "x"`) {
+	if _, _, err := Read(strings.NewReader(coverText), "x", twice); err == nil || !strings.Contains(err.Error(), `several "x"`) {
 		t.Error(err)
 	}
-	if _, err := Read(strings.NewReader(coverText[:30]+strings.Repeat("x", longestLine+1)), coverNames); err == nil {
+	if _, _, err := Read(strings.NewReader(coverText[:30]+strings.Repeat("x", lines.LongestLine+1)), "x", coverNames); err == nil {
 		t.Error("a line without end was taken")
 	}
 }
@@ -128,7 +134,7 @@ func FuzzRead(f *testing.F) {
 	f.Add("cartwright-proof 1\nclaim least 5\nsplit z 1\nleaf 0\nleaf 0\nend\n")
 	f.Add("cartwright-proof 1\nclaim least -1e300\npoint 0\nsplit x -9223372036854775808\nleaf 0\nleaf 1\nfirst 1e-300\nend\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		c, err := Read(strings.NewReader(text), coverNames)
+		c, _, err := Read(strings.NewReader(text), "x", coverNames)
 		if err != nil {
 			return
 		}
@@ -139,7 +145,7 @@ func FuzzRead(f *testing.F) {
 		if err := Write(&b, coverNames, c); err != nil {
 			t.Fatal(err)
 		}
-		again, err := Read(&b, coverNames)
+		again, _, err := Read(&b, "x", coverNames)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -6,14 +6,15 @@ package proofs
 import (
 	"bytes"
 	_ "embed"
+	"errors"
 	"fmt"
 	"io/fs"
 	"math"
 	"math/big"
 	"path"
-	"slices"
 	"strings"
 
+	"cartwright/catalog/problem"
 	"cartwright/optimize/milp/mps"
 	"cartwright/optimize/milp/proof"
 )
@@ -58,67 +59,107 @@ type Report struct {
 	Impossible int // programs that have no point
 	// Short is the most by which a bound is below the cost of the point beside it.
 	Short float64
-	Wrong []error // proofs that do not hold
+	// Wrong has, of each proof that does not hold, what is wrong with it.
+	Wrong []problem.Problem
 }
 
 // Count returns how many proofs hold.
 func (r *Report) Count() int { return r.Least + r.Above + r.Impossible }
 
-// Check reads a folder and checks each proof in it. An error says that it is no such folder: a file can't be read, or
-// its pair is missing. Proofs that are read and do not hold are listed in Report.Wrong.
-func Check(folder fs.FS) (*Report, error) {
+// Check reads a folder and checks each proof in it; mistakes are told as of files in dir. What is no such folder, a file
+// that can't be read, or whose pair is missing, is a *problem.Error with every such file. Proofs that are read and do not
+// hold are listed in Report.Wrong.
+func Check(folder fs.FS, dir string) (*Report, error) {
+	var mistakes problem.List
+	names, err := pairs(folder, dir, &mistakes)
+	if err != nil {
+		return nil, err
+	}
+	r := new(Report)
+	for _, name := range names {
+		f, c, at, err := read(folder, dir, name)
+		var wrong *problem.Error
+		switch {
+		case errors.As(err, &wrong):
+			for _, p := range wrong.Problems {
+				mistakes.Add(p.Pos, p.Wrong, p.Right)
+			}
+		case err != nil:
+			mistakes.Add(problem.Pos{File: path.Join(dir, name)}, err.Error(), "make sure that it may be read")
+		default:
+			r.judge(f, c, at)
+		}
+	}
+	return r, mistakes.Err()
+}
+
+// pairs returns the names of what has a program and a certificate. What has only one of them is a mistake.
+func pairs(folder fs.FS, dir string, mistakes *problem.List) ([]string, error) {
 	entries, err := fs.ReadDir(folder, ".")
 	if err != nil {
 		return nil, err
 	}
-	names := map[string]int{} // of programs 1, of certificates 2
-	var all []string
+	found := map[string]bool{}
 	for _, e := range entries {
-		for of, end := range []string{1: programEnd, 2: proofEnd} {
-			if name, is := strings.CutSuffix(e.Name(), end); is && end != "" {
-				names[name] |= of
-				all = append(all, name)
-			}
+		found[e.Name()] = true
+	}
+	var names []string
+	for _, e := range entries { // in the order of their names
+		if name, is := strings.CutSuffix(e.Name(), programEnd); is && !found[name+proofEnd] {
+			mistakes.Add(problem.Pos{File: path.Join(dir, e.Name())}, "there is no "+name+proofEnd+" beside it", "the two belong together")
+		}
+		if name, is := strings.CutSuffix(e.Name(), proofEnd); is && !found[name+programEnd] {
+			mistakes.Add(problem.Pos{File: path.Join(dir, e.Name())}, "there is no "+name+programEnd+" beside it", "the two belong together")
+		} else if is {
+			names = append(names, name)
 		}
 	}
-	slices.Sort(all)
-	all = slices.Compact(all)
-	if len(all) == 0 {
-		return nil, fmt.Errorf("there is no proof in it: no file that ends in %s", proofEnd)
+	if len(names)+mistakes.Len() == 0 {
+		mistakes.Add(problem.Pos{File: dir}, "there is no proof in it", "name a folder with files that end in "+proofEnd)
 	}
-	r := new(Report)
-	for _, name := range all {
-		switch names[name] {
-		case 1:
-			return nil, fmt.Errorf("%s has no %s beside it", name+programEnd, name+proofEnd)
-		case 2:
-			return nil, fmt.Errorf("%s has no %s beside it", name+proofEnd, name+programEnd)
-		}
-		if err := r.check(folder, name); err != nil {
-			return nil, err
-		}
-	}
-	return r, nil
+	return names, nil
 }
 
-// check adds one proof. It returns an error where one of its files can't be read.
-func (r *Report) check(folder fs.FS, name string) error {
-	f, c, err := read(folder, name)
+// read reads the two files of a proof.
+func read(folder fs.FS, dir, name string) (*mps.File, *proof.Certificate, *proof.Places, error) {
+	program, err := fs.ReadFile(folder, name+programEnd)
 	if err != nil {
-		return err
+		return nil, nil, nil, err
+	}
+	f, err := mps.Read(bytes.NewReader(program), path.Join(dir, name+programEnd))
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	certificate, err := fs.ReadFile(folder, name+proofEnd)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	c, at, err := proof.Read(bytes.NewReader(certificate), path.Join(dir, name+proofEnd), f.Names)
+	return f, c, at, err
+}
+
+// judge counts a proof by what it proves, or lists what is wrong with it.
+func (r *Report) judge(f *mps.File, c *proof.Certificate, at *proof.Places) {
+	wrong := func(pos problem.Pos, err error) {
+		flaw := &proof.Flaw{Wrong: err.Error()}
+		errors.As(err, &flaw)
+		if node, known := at.Nodes[flaw.Node]; known {
+			pos = node
+		}
+		r.Wrong = append(r.Wrong, problem.Problem{Pos: pos, Wrong: flaw.Told(f.Names), Right: flaw.Right})
 	}
 	if err := proof.Check(&f.Program, c.Tree, c.Bound); err != nil {
-		r.Wrong = append(r.Wrong, fmt.Errorf("%s: %w", name+proofEnd, err))
-		return nil
+		wrong(at.Claim, err)
+		return
 	}
 	switch {
 	case c.Point != nil && math.IsInf(c.Bound, 1):
-		r.Wrong = append(r.Wrong, fmt.Errorf("%s: it gives a point of a program that it claims to be impossible", name+proofEnd))
+		r.Wrong = append(r.Wrong, problem.Problem{Pos: at.Point, Wrong: "a point of a program that is claimed to be impossible", Right: "one of the two is wrong"})
 	case c.Point != nil:
 		cost, err := proof.CheckPoint(&f.Program, c.Point)
 		if err != nil {
-			r.Wrong = append(r.Wrong, fmt.Errorf("%s: %w", name+proofEnd, err))
-			return nil
+			wrong(at.Point, err)
+			return
 		}
 		short, _ := cost.Sub(cost, new(big.Rat).SetFloat64(c.Bound)).Float64()
 		r.Least, r.Short = r.Least+1, math.Max(r.Short, short)
@@ -127,26 +168,4 @@ func (r *Report) check(folder fs.FS, name string) error {
 	default:
 		r.Above++
 	}
-	return nil
-}
-
-// read reads the two files of a proof.
-func read(folder fs.FS, name string) (*mps.File, *proof.Certificate, error) {
-	program, err := fs.ReadFile(folder, path.Join(".", name+programEnd))
-	if err != nil {
-		return nil, nil, err
-	}
-	f, err := mps.Read(bytes.NewReader(program))
-	if err != nil {
-		return nil, nil, fmt.Errorf("%s: %w", name+programEnd, err)
-	}
-	certificate, err := fs.ReadFile(folder, path.Join(".", name+proofEnd))
-	if err != nil {
-		return nil, nil, err
-	}
-	c, err := proof.Read(bytes.NewReader(certificate), f.Names)
-	if err != nil {
-		return nil, nil, fmt.Errorf("%s: %w", name+proofEnd, err)
-	}
-	return f, c, nil
 }

@@ -50,7 +50,7 @@ func folder(t *testing.T) fstest.MapFS {
 }
 
 func TestCheck(t *testing.T) {
-	r, err := Check(folder(t))
+	r, err := Check(folder(t), "p")
 	if err != nil || len(r.Wrong) > 0 || r.Least != 1 || r.Above != 1 || r.Impossible != 1 || r.Count() != 3 || r.Short != 0.5 {
 		t.Errorf("%+v, %v", r, err)
 	}
@@ -59,13 +59,13 @@ func TestCheck(t *testing.T) {
 // What no longer holds is told with its file; the others are still counted.
 func TestWrongProofs(t *testing.T) {
 	for _, c := range []struct{ file, from, to, want string }{
-		{"001.proof", "claim least 3.5", "claim least 4.5", "001.proof: proof: a leaf falls short"},
-		{"001.proof", "y 2\n", "y 1\n", "001.proof: proof: row 0"},
-		{"001.proof", "claim least 3.5", "claim impossible", "001.proof: proof: a leaf that does not say"},
-		{"001.mps", "OBJ 2", "OBJ 1", "001.proof: proof: a leaf falls short"},
-		{"002.proof", "enough 2", "enough -2", "002.proof: proof: a multiplier of -2"},
-		{"003.mps", "UP BND y 1", "UP BND y 2", "003.proof: proof: an impossible leaf"},
-		{"003.proof", "claim impossible\n", "claim impossible\npoint 0\n", "003.proof: it gives a point of a program that it claims to be impossible"},
+		{"001.proof", "claim least 3.5", "claim least 4.5", "p/001.proof:10:1: the leaf falls short of the claim; it has to reach it"},
+		{"001.proof", "y 2\n", "y 1\n", `p/001.proof:4:1: row "enough" is not kept; it may be off by 1e-09 of its largest term`},
+		{"001.proof", "claim least 3.5", "claim impossible", "p/001.proof:10:1: the leaf does not say that it is impossible; every leaf of such a claim does"},
+		{"001.mps", "OBJ 2", "OBJ 1", "p/001.proof:10:1: the leaf falls short of the claim; it has to reach it"},
+		{"002.proof", "enough 2", "enough -2", `p/002.proof:4:1: row "enough" has no such side for the multiplier -2; above 0 it takes the lower side, below the upper`},
+		{"003.mps", "UP BND y 1", "UP BND y 2", "p/003.proof:4:1: the impossible leaf comes to no more than 0; it has to come to more"},
+		{"003.proof", "claim impossible\n", "claim impossible\npoint 0\n", "p/003.proof:4:1: a point of a program that is claimed to be impossible; one of the two is wrong"},
 	} {
 		all := folder(t)
 		before := string(all[c.file].Data)
@@ -74,8 +74,8 @@ func TestWrongProofs(t *testing.T) {
 			t.Fatalf("%s has no %q:\n%s", c.file, c.from, before)
 		}
 		all[c.file] = &fstest.MapFile{Data: []byte(after)}
-		r, err := Check(all)
-		if err != nil || len(r.Wrong) != 1 || r.Count() != 2 || !strings.Contains(r.Wrong[0].Error(), c.want) {
+		r, err := Check(all, "p")
+		if err != nil || len(r.Wrong) != 1 || r.Count() != 2 || r.Wrong[0].Error() != c.want {
 			t.Errorf("%s, %q: %+v, %v; want %s", c.file, c.to, r, err, c.want)
 		}
 	}
@@ -88,17 +88,27 @@ func TestNoFolderOfProofs(t *testing.T) {
 		return all
 	}
 	for want, all := range map[string]fstest.MapFS{
-		"there is no proof in it":            {"README.txt": {}},
-		"002.mps has no 002.proof beside it": change(func(all fstest.MapFS) { delete(all, "002.proof") }),
-		"003.proof has no 003.mps beside it": change(func(all fstest.MapFS) { delete(all, "003.mps") }),
-		"001.mps: line 1: ":                  change(func(all fstest.MapFS) { all["001.mps"].Data = []byte("not MPS") }),
-		"002.proof: line 1: ":                change(func(all fstest.MapFS) { all["002.proof"].Data = []byte("no proof") }),
-		`001.proof: line 5: the program has`: change(func(all fstest.MapFS) {
+		"p: there is no proof in it; name a folder with files that end in .proof": {"README.txt": {}},
+		"p/002.mps: there is no 002.proof beside it; the two belong together":     change(func(all fstest.MapFS) { delete(all, "002.proof") }),
+		"p/003.proof: there is no 003.mps beside it; the two belong together":     change(func(all fstest.MapFS) { delete(all, "003.mps") }),
+		`p/001.mps:1:1: "not" where the section NAME`:                             change(func(all fstest.MapFS) { all["001.mps"].Data = []byte("not MPS") }),
+		`p/002.proof:1:1: the first line is "no proof"; write `:                   change(func(all fstest.MapFS) { all["002.proof"].Data = []byte("no proof") }),
+		`p/001.proof:5:1: the program has no "z"; write `: change(func(all fstest.MapFS) {
 			all["001.proof"].Data = []byte(strings.Replace(string(all["001.proof"].Data), "y 2", "z 2", 1))
 		}),
 	} {
-		if _, err := Check(all); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := Check(all, "p"); err == nil || !strings.HasPrefix(err.Error(), want) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%v; want %s", err, want)
 		}
+	}
+	_, err := Check(change(func(all fstest.MapFS) { // every file that can't be read is told, and no pair
+		all["001.mps"].Data, all["003.proof"].Data = []byte("not MPS"), nil
+		delete(all, "002.mps")
+	}), "p")
+	const want = `p/001.mps:1:1: "not" where the section NAME has to begin; write NAME, ROWS, COLUMNS, RHS, BOUNDS, ENDATA in this order
+p/002.proof: there is no 002.mps beside it; the two belong together
+p/003.proof: the certificate ends here; its last line is "end"`
+	if err == nil || err.Error() != want {
+		t.Errorf("%v; want %s", err, want)
 	}
 }
