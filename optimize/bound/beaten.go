@@ -2,7 +2,6 @@ package bound
 
 import (
 	"fmt"
-	"math"
 	"sort"
 
 	"cartwright/catalog"
@@ -73,7 +72,7 @@ func (o *Bounds) crowded(at int) int {
 	}
 	carried /= k.Series
 	if k.Kg > 0 {
-		carried = int(math.Min(float64(carried), o.most/k.Kg))
+		carried = int(min(float64(carried), o.most/k.Kg))
 	}
 	if carried <= k.Most {
 		return 0

@@ -71,10 +71,10 @@ func (o *Bounds) weighLimits() {
 	s := o.Bench.Scenario
 	o.most = s.Limits.MassKg
 	if s.Limits.PushN > 0 {
-		o.most = math.Min(o.most, s.Limits.PushN/chassis.PushN(1, s.Cart.Rolling, s.Limits.Slope))
+		o.most = min(o.most, s.Limits.PushN/chassis.PushN(1, s.Cart.Rolling, s.Limits.Slope))
 	}
 	strongest := -market.LeastOf(o.Bench.Casters, nil, func(c *market.Option) float64 { return -c.CarriesKg })
-	o.most = math.Min(o.most, strongest/chassis.CasterLoadKg(1, s.CasterFactor, s.Cart.Casters))
+	o.most = min(o.most, strongest/chassis.CasterLoadKg(1, s.CasterFactor, s.Cart.Casters))
 	o.most += 1e-6 // a milligram, against the rounding of sums
 }
 
@@ -151,7 +151,7 @@ func (o *Bounds) boundStrings() {
 		for j := range k.Columns {
 			for _, c := range k.Columns[j] {
 				sh := &shelves[j]
-				area = math.Min(area, sh.LengthM*sh.DepthM*(c.AlongM+sh.GapM)/(float64(c.Modules())*chassis.RoomM(sh)))
+				area = min(area, sh.LengthM*sh.DepthM*(c.AlongM+sh.GapM)/(float64(c.Modules())*chassis.RoomM(sh)))
 			}
 		}
 		o.room = append(o.room, series*area)
@@ -179,7 +179,7 @@ func (o *Bounds) mostCycles(usableWh float64) float64 {
 	most := 0.0
 	for i := range o.Bench.Supplies {
 		v := &o.Bench.Supplies[i]
-		most = math.Max(most, v.YearWh/math.Max(v.NeedWh, usableWh))
+		most = max(most, v.YearWh/max(v.NeedWh, usableWh))
 	}
 	return most
 }

@@ -30,13 +30,16 @@ type Cell struct {
 	Taken  []int // positions of the children it had before its limits got tighter, sorted
 }
 
-// Next returns the child of a cell that comes right after another child; ok is false where there is none.
-func (r *Rest) Next(c *bench.Core, x *Cell, after Child) (next Child, ok bool) {
+// Next returns the children of a cell that come right after another child, in their order, at most so many; none where
+// there are no more.
+func (r *Rest) Next(c *bench.Core, x *Cell, after Child, most int) []Child {
 	l, stacks, members := r.lineup(c.Group), r.o.Bench.Stacks, r.o.Bench.Groups[c.Group]
 	pairs, room := r.paired(c.Supply), &x.Room
-	next.Adds = math.Inf(1)
+	next := make([]Child, 0, most)
 	for position := x.From; position < len(l.members); position++ {
-		if ok && len(l.owned) == 0 && x.LackWh*l.perWh(r.by, position) > next.Adds {
+		full := len(next) == most
+		perWh := l.perWh(r.by, position)
+		if full && len(l.owned) == 0 && x.LackWh*perWh > next[most-1].Adds {
 			break // no later member adds less
 		}
 		j := l.members[position]
@@ -44,15 +47,26 @@ func (r *Rest) Next(c *bench.Core, x *Cell, after Child) (next Child, ok bool) {
 			continue
 		}
 		lackWh, one := x.LackWh-l.wh[position], r.one(l, c, position)
+		if full && len(l.owned) == 0 && one+lackWh*perWh > next[most-1].Adds {
+			continue // which takes less time than to look it up
+		}
 		y := Child{position, one + r.least(l, c, position, lackWh)}
 		if room.cover != nil {
-			y.Adds = math.Max(y.Adds, room.adds(one, l.kgOf[position], position, lackWh))
+			y.Adds = max(y.Adds, room.adds(one, l.kgOf[position], position, lackWh))
 		}
-		if after.before(y) && (!ok || y.before(next)) && l.kgOf[position]+l.kg.least(position, lackWh) <= room.Kg && !taken(x.Taken, position) {
-			next, ok = y, true
+		if !after.before(y) || full && !y.before(next[most-1]) || l.kgOf[position]+l.kg.least(position, lackWh) > room.Kg || taken(x.Taken, position) {
+			continue
 		}
+		if full {
+			next = next[:most-1]
+		}
+		at := len(next)
+		for at > 0 && y.before(next[at-1]) {
+			at--
+		}
+		next = slices.Insert(next, at, y)
 	}
-	return next, ok
+	return next
 }
 
 // taken reports whether a position is in a sorted list.
@@ -73,7 +87,7 @@ func (l *lineup) perWh(by question.By, position int) float64 {
 func (r *Rest) one(l *lineup, c *bench.Core, position int) float64 {
 	at := r.o.Bench.Groups[c.Group][l.members[position]]
 	if r.by != question.ByMass && float64(c.Count(l.members[position])) < r.o.ownedStrings[at] {
-		return math.Min(l.figure[position], r.o.ownedCents[at])
+		return min(l.figure[position], r.o.ownedCents[at])
 	}
 	return l.figure[position]
 }
@@ -96,18 +110,18 @@ func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64
 			continue
 		}
 		at := r.o.Bench.Groups[c.Group][l.members[k]]
-		left := math.Min(r.o.ownedStrings[at], float64(r.o.Bench.Stacks[at].Most)) - float64(c.Count(l.members[k]))
+		left := min(r.o.ownedStrings[at], float64(r.o.Bench.Stacks[at].Most)) - float64(c.Count(l.members[k]))
 		if left <= 0 {
 			continue
 		}
 		owned += math.Ceil(left) * l.wh[k] // a string of which only some modules are owned counts as owned
 		if each := r.o.ownedCents[at] / l.wh[k]; each < perWh {
-			saved += math.Min(wh, left*l.wh[k]) * (perWh - each)
+			saved += min(wh, left*l.wh[k]) * (perWh - each)
 		}
 	}
 	least := l.cents.least(position, wh-owned)
 	if !math.IsInf(perWh, 1) {
-		least = math.Max(least, wh*perWh-saved)
+		least = max(least, wh*perWh-saved)
 	}
 	return least
 }
@@ -115,8 +129,8 @@ func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64
 // Least returns the least that strings of a group with at least wh add to a supply, at least one string.
 func (r *Rest) Least(supply, group int, wh float64) float64 {
 	c := bench.Core{Supply: supply, Group: group}
-	if x, ok := r.Next(&c, &Cell{LackWh: wh, Room: AnyRoom}, First); ok {
-		return x.Adds
+	if x := r.Next(&c, &Cell{LackWh: wh, Room: AnyRoom}, First, 1); len(x) > 0 {
+		return x[0].Adds
 	}
 	return math.Inf(1)
 }

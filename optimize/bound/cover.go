@@ -32,7 +32,7 @@ func coverOf(wh, figure []float64, most []int, mostWh float64) cover {
 	c := cover{stepWh: mostWh / coverSteps, each: make([]float64, n), perWh: make([]float64, n)}
 	each, perWh := math.Inf(1), math.Inf(1)
 	for j := n - 1; j >= 0; j-- {
-		each, perWh = math.Min(each, figure[j]), math.Min(perWh, figure[j]/wh[j])
+		each, perWh = min(each, figure[j]), min(perWh, figure[j]/wh[j])
 		c.each[j], c.perWh[j] = each, perWh
 	}
 	if n == 1 {
@@ -48,7 +48,7 @@ func coverOf(wh, figure []float64, most []int, mostWh float64) cover {
 		// In lots of 1, 2, 4 ... strings, each taken or not, which together make any number up to the most.
 		for left, lot := most[j], 1; left > 0; left, lot = left-lot, 2*lot {
 			strings := float64(min(lot, left))
-			whole := int(math.Min(coverSteps, math.Ceil(strings*wh[j]/c.stepWh)))
+			whole := int(min(coverSteps, math.Ceil(strings*wh[j]/c.stepWh)))
 			cost := strings * figure[j]
 			for x := coverSteps; x >= 1; x-- {
 				if with := below(cost + float64(row[max(0, x-whole)])); with < row[x] {
@@ -85,7 +85,7 @@ func (c *cover) least(position int, wh float64) float64 {
 	case c.alone > 0:
 		return c.each[0] * plan.Ceil(wh/c.alone)
 	}
-	least := math.Max(c.each[position], wh*c.perWh[position])
-	steps := int(math.Min(coverSteps, wh/c.stepWh))
-	return math.Max(least, float64(c.rows[min(position, len(c.rows)-1)][steps]))
+	least := max(c.each[position], wh*c.perWh[position])
+	steps := int(min(coverSteps, wh/c.stepWh))
+	return max(least, float64(c.rows[min(position, len(c.rows)-1)][steps]))
 }

@@ -12,14 +12,14 @@ import (
 // least of it per Wh.
 func (r *Rest) MostUsableWh(c *bench.Core, position int, f Figures) float64 {
 	o, l := r.o, r.lineup(c.Group)
-	more := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.room[position]
+	more := max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.room[position]
 	if kg := l.kg.perWh[position]; kg > 0 {
-		more = math.Min(more, math.Max(0, o.most-f.Kg)/kg)
+		more = min(more, max(0, o.most-f.Kg)/kg)
 	}
 	limits := &o.Bench.Scenario.Limits
 	if cents := r.leastPerWh(c.Group, l, position); cents > 0 && limits.Budget != math.MaxInt64 {
 		left := float64(limits.Budget+o.Bench.Scenario.Sold) + o.Bench.RoundingCents - f.OpenCents
-		more = math.Min(more, math.Max(0, left)/cents)
+		more = min(more, max(0, left)/cents)
 	}
 	if math.IsNaN(more) {
 		more = 0 // no further string of any member
@@ -33,7 +33,7 @@ func (r *Rest) leastPerWh(group int, l *lineup, position int) float64 {
 	least := l.cents.perWh[position]
 	for _, k := range l.owned {
 		if k >= position {
-			least = math.Min(least, r.o.ownedCents[r.o.Bench.Groups[group][l.members[k]]]/l.wh[k])
+			least = min(least, r.o.ownedCents[r.o.Bench.Groups[group][l.members[k]]]/l.wh[k])
 		}
 	}
 	return least

@@ -26,7 +26,7 @@ func newLadder(options []market.Option) ladder {
 	})
 	least := math.Inf(1)
 	for i, at := range l.order {
-		least = math.Min(least, options[at].Kg)
+		least = min(least, options[at].Kg)
 		l.kg[i] = least
 	}
 	return l

@@ -24,7 +24,7 @@ func (o *Bounds) layLife(l *lineup, stacks []int) {
 	room, kg := math.Inf(1), math.Inf(1)
 	for position := n - 1; position >= 0; position-- {
 		at := stacks[l.members[position]]
-		room, kg = math.Min(room, o.perLifeRoom[at]), math.Min(kg, o.perLifeKg[at])
+		room, kg = min(room, o.perLifeRoom[at]), min(kg, o.perLifeKg[at])
 		l.lifeRoom[position], l.lifeKg[position] = room, kg
 	}
 	for position, j := range l.members {
@@ -45,9 +45,9 @@ func (o *Bounds) layLife(l *lineup, stacks []int) {
 // first, as long as that lowers the ratio and as far as floor, mass and the makers allow.
 func (r *Rest) LifeScore(c *bench.Core, position int, f Figures) float64 {
 	o, l := r.o, r.lineup(c.Group)
-	most := math.Max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.lifeRoom[position]
+	most := max(0, o.floorArea*(1+plan.Tolerance)-f.room) / l.lifeRoom[position]
 	if kg := l.lifeKg[position]; kg > 0 { // else some battery states a mass of 0
-		most = math.Min(most, math.Max(0, o.most-f.Kg)/kg)
+		most = min(most, max(0, o.most-f.Kg)/kg)
 	}
 	cents, life := f.OpenCents-o.Bench.RoundingCents, f.LifeWh
 	if life <= 0 && cents < 0 {
@@ -64,9 +64,9 @@ func (r *Rest) LifeScore(c *bench.Core, position int, f Figures) float64 {
 		at := o.Bench.Groups[c.Group][j]
 		left := float64(o.Bench.Stacks[at].Most - c.Count(j))
 		if x.owned {
-			left = math.Min(left, o.ownedStrings[at]-float64(c.Count(j)))
+			left = min(left, o.ownedStrings[at]-float64(c.Count(j)))
 		}
-		add := math.Min(most, math.Max(0, left)*o.lifeWh[at])
+		add := min(most, max(0, left)*o.lifeWh[at])
 		cents += add * x.perWh
 		life += add
 		most -= add
@@ -82,7 +82,7 @@ func (r *Rest) LifeScore(c *bench.Core, position int, f Figures) float64 {
 // is used.
 func (o *Bounds) lifetimeWh(c *bench.Core, usableWh float64) float64 {
 	v := &o.Bench.Supplies[c.Supply]
-	cycles, life := v.YearWh/math.Max(usableWh, v.NeedWh), 0.0
+	cycles, life := v.YearWh/max(usableWh, v.NeedWh), 0.0
 	for _, h := range c.Strings {
 		k := &o.Bench.Stacks[o.Bench.Groups[c.Group][h.Member]]
 		one := energy.LifetimeWh(k.Battery, o.Bench.Scenario.Limits.Reserve, cycles)

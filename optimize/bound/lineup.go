@@ -78,8 +78,8 @@ func (r *Rest) lineup(group int) *lineup {
 	mostWh, short, shortWh, room := 0.0, math.Inf(1), math.Inf(1), math.Inf(1)
 	for position := n - 1; position >= 0; position-- {
 		k := &o.Bench.Stacks[members[l.members[position]]]
-		mostWh, short = math.Max(mostWh, k.UsableWh), math.Min(short, k.ShortA)
-		shortWh, room = math.Min(shortWh, k.ShortA/k.UsableWh), math.Min(room, o.perUsableRoom[members[l.members[position]]])
+		mostWh, short = max(mostWh, k.UsableWh), min(short, k.ShortA)
+		shortWh, room = min(shortWh, k.ShortA/k.UsableWh), min(room, o.perUsableRoom[members[l.members[position]]])
 		l.mostWh[position], l.short[position], l.shortWh[position], l.room[position] = mostWh, short, shortWh, room
 	}
 	if r.by == question.ByLife {

@@ -49,7 +49,7 @@ func (p *priced) of(c *bench.Core, l load) (cents, open float64, levels []int) {
 	if paid := apart.cents + p.joinedApart - saved; paid > cents {
 		cents, levels = paid, apart.levels
 	}
-	return cents, math.Max(open, apart.cents+p.joinedApart-saved-further), levels
+	return cents, max(open, apart.cents+p.joinedApart-saved-further), levels
 }
 
 // Ordered returns the figures of a core at the offers that orders leave open, with the shipping they pay, and by vendor

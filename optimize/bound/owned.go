@@ -64,7 +64,7 @@ func (o *Bounds) boundOwned() *market.Market {
 		}
 		// At one price wherever it is bought, owning one saves no more than that price.
 		a.Offers, a.Cents, a.Buyable = nil, price/(1+m.Tax), math.Inf(1)
-		x.saves = math.Max(0, price-sells)
+		x.saves = max(0, price-sells)
 	}
 	return &m
 }
@@ -86,7 +86,7 @@ func usedBySupply(v *bench.Supply, article int) float64 {
 func mostOf(options []market.Option, article int) float64 {
 	most := 0.0
 	for i := range options {
-		most = math.Max(most, market.QuantityOf(&options[i], article))
+		most = max(most, market.QuantityOf(&options[i], article))
 	}
 	return most
 }
@@ -100,7 +100,7 @@ func (o *Bounds) saved(c *bench.Core) float64 {
 		for _, h := range c.Strings {
 			used += float64(h.N) * x.byStack[o.Bench.Groups[c.Group][h.Member]]
 		}
-		cents += x.saves * math.Min(x.have, used)
+		cents += x.saves * min(x.have, used)
 	}
 	return cents
 }

@@ -74,8 +74,8 @@ func (r *Rest) Further(c *bench.Core, position int, wh float64) Further {
 	l := r.lineup(c.Group)
 	x := Further{Kg: l.kg.each[position], ShortA: l.short[position], Strings: 1}
 	if wh > 0 {
-		x.Kg = math.Max(x.Kg, l.kg.least(position, wh))
-		x.ShortA = math.Max(x.ShortA, wh*l.shortWh[position])
+		x.Kg = max(x.Kg, l.kg.least(position, wh))
+		x.ShortA = max(x.ShortA, wh*l.shortWh[position])
 		x.Strings = max(1, int(math.Ceil(wh/l.mostWh[position]*(1-1e-9))))
 		x.room = wh * l.room[position]
 	}

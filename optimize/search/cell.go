@@ -14,9 +14,15 @@ import (
 // catalogue is never looked at.
 type cell struct {
 	bound.Cell
-	base float64 // least kg or cents of the node's strings and of what any core with further ones needs besides
-	next bound.Child
+	base  float64 // least kg or cents of the node's strings and of what any core with further ones needs besides
+	next  bound.Child
+	after []bound.Child // that come after the next, where they are known
+	look  int           // how many to look for
 }
+
+// mostLook is how many children of a cell are looked for at once, after one, two, four ...: most cells have few that are
+// ever needed.
+const mostLook = 32
 
 // openSupply adds the node of all cores of a supply; with a score of -Inf where the context has ended.
 func (s *search) openSupply(ctx context.Context, v int) {
@@ -84,7 +90,7 @@ func (s *search) measure(n *node) bool {
 		return false
 	}
 	x.Room = s.rest.RoomOf(c.Group, x.LackWh, s.o.RoomKg(f)+more.Kg) // the children add what is more
-	x.base, x.next = s.baseOf(f), bound.First
+	x.base, x.next, x.after, x.look = s.baseOf(f), bound.First, nil, 1
 	if s.by == question.ByMass {
 		x.base -= more.Kg
 	}
@@ -109,12 +115,15 @@ func (s *search) advance(n *node) bool {
 			n.score = -s.rest.MostUsableWh(&n.core, at, f)
 		}
 	default:
-		next, ok := s.rest.Next(&n.core, &x.Cell, x.next)
-		if !ok || math.IsInf(next.Adds, 1) || s.by == question.ByCost && s.o.Dear(x.base+next.Adds) {
+		if len(x.after) == 0 {
+			x.after = s.rest.Next(&n.core, &x.Cell, x.next, x.look)
+			x.look = min(2*x.look, mostLook)
+		}
+		if len(x.after) == 0 || math.IsInf(x.after[0].Adds, 1) || s.by == question.ByCost && s.o.Dear(x.base+x.after[0].Adds) {
 			return false
 		}
-		x.next = next
-		n.score = s.cellScore(x.base + next.Adds)
+		x.next, x.after = x.after[0], x.after[1:]
+		n.score = s.cellScore(x.base + x.next.Adds)
 	}
 	return true
 }

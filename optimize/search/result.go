@@ -69,7 +69,7 @@ func (r *ranking) result() (*question.Result, error) {
 }
 
 // windUp is how long the audits of a search that was stopped may take: a signal ends the program after a second.
-const windUp = 400 * time.Millisecond
+const windUp = 200 * time.Millisecond
 
 // Stopped is the outcome of a search that was stopped before it began.
 func Stopped() *question.Result { return &question.Result{Solver: solver(question.TimeLimit)} }
