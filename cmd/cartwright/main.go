@@ -7,6 +7,7 @@ import (
 	_ "embed"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 
 	"cartwright/cmd/cartwright/cli"
@@ -19,6 +20,10 @@ func main() { os.Exit(run()) }
 
 // run hands the process's arguments and streams on, and returns the exit code.
 func run() int {
+	// Most memory of a search is needed for a moment only. To collect it half as often saves a tenth of the time.
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(200)
+	}
 	// Writing to a pipe that is closed ends quietly, not by a death that a shell reports.
 	signal.Ignore(syscall.SIGPIPE)
 	// The first Ctrl-C, or being told to end, or a terminal that closes, ends the search and shows the best so far;

@@ -183,6 +183,7 @@ type Market struct {
 	// Shipping is what the vendors are paid for shipping, in cents, without tax.
 	Shipping      float64
 	ShippingFixed bool // the search has decided the orders; the program has none to decide
+	levels        Open // where offers are left out: up to which they are open
 	priced        *pricedLists
 	codes         *codes
 	open          *openMarkets
@@ -190,7 +191,7 @@ type Market struct {
 
 // New lists the catalogue's parts with what is owned and offered of each.
 func New(s *scenarios.Scenario, c *catalog.Catalog) *Market {
-	m := &Market{codes: &codes{known: map[*Option]coded{}}, open: &openMarkets{known: map[string]*Market{}}, byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
+	m := &Market{codes: &codes{known: map[*Option]coded{}, priced: map[admittedKey][]Option{}}, open: &openMarkets{known: map[string]*Market{}}, byID: map[string]int{}, endOf: map[string]int{}, Tax: s.Tax, Must: -1}
 	add := func(a Article) int {
 		a.Position = len(m.Articles)
 		a.Buyable, a.Most = math.Inf(1), math.Inf(1)

@@ -29,7 +29,11 @@ func (m *Market) Priced(options []Option, heavy bool) []Option {
 	defer m.priced.lock.Unlock()
 	list, known := m.priced.known[key]
 	if !known {
-		list = m.Prune(m.sieve(options, heavy), heavy)
+		admitted := admittedKey{key, m.codesOf(options).admitted(m.levels)}
+		if list, known = m.codes.pricedAt(admitted); !known {
+			list = m.Prune(m.sieve(options, heavy), heavy)
+			m.codes.keep(admitted, list)
+		}
 		m.priced.known[key] = list
 	}
 	return list
@@ -38,13 +42,48 @@ func (m *Market) Priced(options []Option, heavy bool) []Option {
 // codes has, for lists of options, each different use once, and for each option the indices of its uses: there are
 // thousands of options and few different uses, so costs are worked out once for each.
 type codes struct {
-	lock  sync.Mutex
-	known map[*Option]coded
+	lock   sync.Mutex
+	known  map[*Option]coded
+	places [][]place // by article: where it is offered
+	// priced has lists at the prices of some market, for all markets that admit the same offers of what is in them: most
+	// close offers of other articles only.
+	priced map[admittedKey][]Option
 }
 
 type coded struct {
-	uses []Use
-	of   [][]uint16
+	uses   []Use
+	of     [][]uint16
+	places []place // where what is used is offered, each once
+}
+
+// admittedKey is a list, and which of its places are open.
+type admittedKey struct {
+	list     listKey
+	admitted string
+}
+
+// admitted says of each place whether it is open.
+func (c coded) admitted(open Open) string {
+	key := make([]byte, len(c.places))
+	for i, p := range c.places {
+		if open == nil || p.vendor < 0 || p.level <= open[p.vendor] {
+			key[i] = 1
+		}
+	}
+	return string(key)
+}
+
+func (c *codes) pricedAt(key admittedKey) (list []Option, known bool) {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	list, known = c.priced[key]
+	return list, known
+}
+
+func (c *codes) keep(key admittedKey, list []Option) {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	c.priced[key] = list
 }
 
 // codesOf returns the codes of a list that nobody changes. They are made once, for all prices.
@@ -55,7 +94,7 @@ func (m *Market) codesOf(options []Option) coded {
 	if known && len(c.of) == len(options) {
 		return c
 	}
-	at := map[Use]uint16{}
+	at, placed := map[Use]uint16{}, map[place]bool{}
 	c = coded{of: make([][]uint16, len(options))}
 	for i := range options {
 		for _, u := range options[i].Uses {
@@ -64,6 +103,12 @@ func (m *Market) codesOf(options []Option) coded {
 				code = uint16(len(c.uses))
 				at[u] = code
 				c.uses = append(c.uses, u)
+				for _, p := range m.codes.places[u.Article] {
+					if !placed[p] {
+						placed[p] = true
+						c.places = append(c.places, p)
+					}
+				}
 			}
 			c.of[i] = append(c.of[i], code)
 		}
