@@ -56,11 +56,9 @@ func (c *checker) move(h *half) {
 	if _, least, without, _ := c.sum(h, -1); open > 0 || without == 0 && least.Cmp(reach) < 0 {
 		reach, open = least, without
 	}
-	if open > 0 {
+	if h.side = c.moved(h.side, reach); open > 0 {
 		h.side = nil
-		return
 	}
-	h.side = c.moved(h.side, reach)
 }
 
 // lacks reports whether a half is about a variable that has no bound where its term is least.

@@ -54,10 +54,14 @@ func newChecker(p *Program, bound float64) *checker {
 	c := &checker{scale: finest(bound), integer: p.Integer, reduced: make([]big.Int, len(p.Cost))}
 	p.numbers(func(v float64) { c.scale = max(c.scale, finest(v)) })
 	c.scale += guard
+	known := map[float64]*big.Int{} // most numbers come often, and none is changed
 	all := func(sign float64, list ...float64) []*big.Int {
 		z := make([]*big.Int, len(list))
 		for i, v := range list {
-			z[i] = whole(sign*v, c.scale)
+			if z[i] = known[sign*v]; z[i] == nil {
+				z[i] = whole(sign*v, c.scale)
+				known[sign*v] = z[i]
+			}
 		}
 		return z
 	}
@@ -91,10 +95,7 @@ func whole(v float64, scale uint) *big.Int {
 	fraction, exponent := math.Frexp(v)
 	z := big.NewInt(int64(math.Ldexp(fraction, 53)))
 	shift := exponent - 53 + int(scale)
-	if shift < 0 {
-		return z.Rsh(z, uint(-shift)) // what is dropped is 0: the scale is fine enough
-	}
-	return z.Lsh(z, uint(shift))
+	return z.Rsh(z.Lsh(z, uint(max(0, shift))), uint(max(0, -shift))) // what is dropped is 0: the scale is fine enough
 }
 
 // finest returns the least scale that makes a number whole, 0 for an infinite one.
