@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/big"
 	"math/bits"
+	"slices"
 )
 
 // Slack is the part of a row's largest term by which a point may be off the row.
@@ -31,7 +32,7 @@ func Check(p *Program, t *Tree, bound float64) error {
 	}
 	c := newChecker(p, bound)
 	for j := range c.cost {
-		if c.crossed(j) {
+		if c.at.crossed(j) {
 			return nil
 		}
 	}
@@ -40,51 +41,48 @@ func Check(p *Program, t *Tree, bound float64) error {
 
 // checker holds a program in whole numbers: each number times 2^scale, and so a product of two times 2^(2 scale).
 type checker struct {
-	scale        uint
-	integer      []bool
-	cost         []*big.Int
-	halves       []half     // two a row: its lower side, then its upper
-	lower, upper []*big.Int // of the variables where the tree stands; nil for none
-	bound        *big.Int   // nil where no point is to be possible
-	reduced      []big.Int  // scratch of leaf
+	scale    uint
+	integer  []bool
+	cost     []*big.Int
+	halves   []half    // two a row, its lower side, then its upper; the last is the cost
+	root, at box       // of the program, and where the tree stands
+	bound    *big.Int  // nil where no point is to be possible
+	reduced  []big.Int // scratch of leaf
 }
 
-// newChecker takes in a program, derives the bounds that it lacks and moves out its rows.
+// newChecker takes in a program and derives the bounds that it lacks.
 func newChecker(p *Program, bound float64) *checker {
 	c := &checker{scale: finest(bound), integer: p.Integer, reduced: make([]big.Int, len(p.Cost))}
 	p.numbers(func(v float64) { c.scale = max(c.scale, finest(v)) })
 	c.scale += guard
-	known := map[float64]*big.Int{} // most numbers come often, and none is changed
-	all := func(sign float64, list ...float64) []*big.Int {
-		z := make([]*big.Int, len(list))
-		for i, v := range list {
-			if z[i] = known[sign*v]; z[i] == nil {
-				z[i] = whole(sign*v, c.scale)
-				known[sign*v] = z[i]
-			}
-		}
-		return z
+	c.bound, c.cost = whole(bound, c.scale), c.all(1, p.Cost)
+	c.root = box{c.all(1, p.Lower), c.all(1, p.Upper)}
+	for i := range p.Rows {
+		r := &p.Rows[i]
+		c.halves = append(c.halves, half{row: r, sign: 1, side: whole(r.Lower, c.scale)}, half{row: r, sign: -1, side: whole(-r.Upper, c.scale)})
 	}
-	c.cost, c.lower, c.upper, c.bound = all(1, p.Cost...), all(1, p.Lower...), all(1, p.Upper...), whole(bound, c.scale)
-	for _, r := range p.Rows {
-		c.halves = append(c.halves, half{r.Cols, all(1, r.Coefs...), whole(r.Lower, c.scale)},
-			half{r.Cols, all(-1, r.Coefs...), whole(-r.Upper, c.scale)})
-	}
-	cost := half{nil, all(-1, p.Cost...), whole(-bound, c.scale)}
+	cost := &Row{Coefs: p.Cost}
 	for j := range c.cost {
-		cost.cols = append(cost.cols, j)
+		cost.Cols = append(cost.Cols, j)
 	}
-	halves := append(c.halves, cost)
-	for found := true; found; {
+	c.halves = append(c.halves, half{row: cost, sign: -1, side: whole(-bound, c.scale)})
+	for found := slices.Contains(c.root.lower, nil) || slices.Contains(c.root.upper, nil); found; {
 		found = false
-		for i := range halves {
-			found = c.derive(&halves[i]) || found
+		for i := range c.halves {
+			found = c.derive(&c.halves[i]) || found
 		}
 	}
-	for i := range c.halves {
-		c.move(&c.halves[i])
-	}
+	c.at = box{slices.Clone(c.root.lower), slices.Clone(c.root.upper)}
 	return c
+}
+
+// all takes in numbers, times a sign.
+func (c *checker) all(sign float64, list []float64) []*big.Int {
+	z := make([]*big.Int, len(list))
+	for i, v := range list {
+		z[i] = whole(sign*v, c.scale)
+	}
+	return z
 }
 
 // whole returns v * 2^scale, nil for an infinite v.
@@ -107,11 +105,6 @@ func finest(v float64) uint {
 	return uint(max(0, 53-exponent-bits.TrailingZeros64(uint64(math.Abs(math.Ldexp(fraction, 53))))))
 }
 
-// crossed reports whether the bounds of a variable leave no value.
-func (c *checker) crossed(j int) bool {
-	return c.lower[j] != nil && c.upper[j] != nil && c.lower[j].Cmp(c.upper[j]) > 0
-}
-
 // tree checks a tree within the bounds at hand.
 func (c *checker) tree(t *Tree, depth int) error {
 	switch {
@@ -126,10 +119,10 @@ func (c *checker) tree(t *Tree, depth int) error {
 	}
 	at, next := big.NewInt(t.At), big.NewInt(t.At)
 	next.Add(next, one)
-	if err := c.within(t.Below, depth+1, c.upper, t.Column, at.Lsh(at, c.scale), -1); err != nil {
+	if err := c.within(t.Below, depth+1, c.at.upper, t.Column, at.Lsh(at, c.scale), -1); err != nil {
 		return err
 	}
-	return c.within(t.Above, depth+1, c.lower, t.Column, next.Lsh(next, c.scale), 1)
+	return c.within(t.Above, depth+1, c.at.lower, t.Column, next.Lsh(next, c.scale), 1)
 }
 
 // within checks a tree with one more bound, lower for the sign 1 and upper for -1. Where that leaves no value,
@@ -140,7 +133,7 @@ func (c *checker) within(t *Tree, depth int, bounds []*big.Int, j int, bound *bi
 	if before == nil || bound.Cmp(before) == sign {
 		bounds[j] = bound
 	}
-	if c.crossed(j) {
+	if c.at.crossed(j) {
 		return nil
 	}
 	return c.tree(t, depth)
@@ -166,18 +159,18 @@ func (c *checker) leaf(t *Tree) error {
 	sum, term := new(big.Int), new(big.Int)
 	for _, m := range t.Multipliers {
 		h := &c.halves[2*m.Row+int(math.Float64bits(m.Value)>>63)] // by the sign bit
-		if h.side == nil {
+		if c.move(h); h.side == nil {
 			return flawOf(t, aRow, m.Row, "above 0 it takes the lower side, below the upper", "has no such side for the multiplier %v", m.Value)
 		}
 		y := whole(math.Abs(m.Value), fine)
 		sum.Add(sum, term.Mul(y, h.side))
-		for k, j := range h.cols {
+		for k, j := range h.row.Cols {
 			c.reduced[j].Sub(&c.reduced[j], term.Mul(y, h.coefs[k]))
 		}
 	}
 	sum.Lsh(sum, c.scale)
 	for j := range c.reduced {
-		end := c.end(j, &c.reduced[j], -1)
+		end := c.at.end(j, &c.reduced[j], -1)
 		if end == nil {
 			return flawOf(t, aVariable, j, "bound it, or change the multipliers", "has no bound where its reduced cost asks for one")
 		}

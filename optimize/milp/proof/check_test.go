@@ -212,7 +212,7 @@ func TestDerivedBounds(t *testing.T) {
 	}}
 	c := newChecker(p, inf)
 	for j, want := range [][2]float64{{-3, 4}, {-9, 8}, {-38, 16}} {
-		lo, hi := value(c.lower[j], c.scale), value(c.upper[j], c.scale)
+		lo, hi := value(c.root.lower[j], c.scale), value(c.root.upper[j], c.scale)
 		if lo > want[0] || lo < want[0]-1e-6 || hi < want[1] || hi > want[1]+1e-6 {
 			t.Errorf("variable %d lies from %v to %v; want about %v", j, lo, hi, want)
 		}

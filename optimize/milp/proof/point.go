@@ -39,6 +39,9 @@ func CheckPoint(p *Program, x []float64) (*big.Rat, error) {
 		sum.SetInt64(0)
 		largest.SetInt64(0)
 		for k, j := range r.Cols {
+			if at[j].Sign() == 0 {
+				continue // most are
+			}
 			sum.Add(sum, term.Mul(whole(r.Coefs[k], scale), at[j]))
 			if term.CmpAbs(largest) > 0 {
 				largest.Abs(term)
@@ -50,7 +53,9 @@ func CheckPoint(p *Program, x []float64) (*big.Rat, error) {
 	}
 	sum.SetInt64(0)
 	for j, v := range p.Cost {
-		sum.Add(sum, term.Mul(whole(v, scale), at[j]))
+		if at[j].Sign() != 0 {
+			sum.Add(sum, term.Mul(whole(v, scale), at[j]))
+		}
 	}
 	return new(big.Rat).SetFrac(sum, new(big.Int).Lsh(one, 2*scale)), nil
 }
