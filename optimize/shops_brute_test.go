@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"cartwright/catalog"
+	"cartwright/optimize"
 	"cartwright/optimize/question"
 )
 
@@ -68,5 +69,43 @@ func TestBruteForceOfSixShops(t *testing.T) {
 	}
 	if cases := 4 * shopCases * *times; looked == cases && possible < cases/5 {
 		t.Errorf("%d of %d have a plan: too few to tell much", possible, cases)
+	}
+}
+
+// With six shops and a budget that is just enough for some plans, these are found: shipping that is too dear at some orders
+// says nothing of others.
+func TestBruteForceOfBudgetsAtShops(t *testing.T) {
+	// Each of these once lost a plan so.
+	seeds := []uint64{47e6 + 72, 47e6 + 74, 47e6 + 165, 47e6 + 221, 47e6 + 495, 47e6 + 838}
+	for seed := range uint64(4 * *times) {
+		seeds = append(seeds, 35e6+seed)
+	}
+	possible := 0
+	for _, seed := range seeds {
+		p := sixShops(seed)
+		best, err := optimize.Rank(t.Context(), p, question.Options{Plans: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(best.Plans) == 0 {
+			continue
+		}
+		for _, more := range []catalog.Cents{0, 500, 8000, 20000} {
+			s := *p.Scenario
+			s.Limits.Budget = best.Plans[0].Cost - s.Sold + more
+			q := question.Problem{Scenario: &s, Catalog: p.Catalog}
+			if more > 0 { // the enumeration does not round each line of a bill
+				if compare(t, seed, q, question.Options{}) {
+					possible++
+				}
+				continue
+			}
+			if just, err := optimize.Rank(t.Context(), q, question.Options{Plans: 1}); err != nil || len(just.Plans) == 0 || just.Plans[0].Cost != best.Plans[0].Cost {
+				t.Errorf("seed %d: a budget of just the best plan: %v, %v", seed, just, err)
+			}
+		}
+	}
+	if possible < 3*len(seeds)/2 {
+		t.Errorf("%d of %d have a plan: too few to tell much", possible, 3*len(seeds))
 	}
 }

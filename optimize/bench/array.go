@@ -143,7 +143,7 @@ func (b *Bench) StoreWh(supply int) float64 {
 	if v.Sun == nil || served <= 0 || b.Partial {
 		return v.NeedWh
 	}
-	if v.sunStoreWh == 0 {
+	if !v.sunStored {
 		trip := 0.0
 		for i := range b.Stacks {
 			trip = math.Max(trip, b.Stacks[i].Battery.RoundTrip)
@@ -154,7 +154,7 @@ func (b *Bench) StoreWh(supply int) float64 {
 		if !ok {
 			least = math.Inf(1)
 		}
-		v.sunStoreWh = least
+		v.sunStoreWh, v.sunStored = least, true
 	}
 	return math.Max(v.NeedWh, v.sunStoreWh)
 }

@@ -32,7 +32,8 @@ type Supply struct {
 	Solar      []market.Option // the run of each input
 	Fuses      []market.Option // one for each string of modules; nil: none is needed
 	Sun        *year.Hours     // nil without sun; what the array gives is filled in by Bench.Hours
-	sunStoreWh float64         // what of a store limits.served needs, see StoreWh; 0: not worked out yet
+	sunStoreWh float64         // what of a store limits.served needs, where it is known: see StoreWh
+	sunStored  bool            // it is known
 }
 
 // Stack is a kind of battery string that fits the bus.

@@ -18,7 +18,7 @@ func (b *Bench) Tighter(s *scenarios.Scenario) *Bench {
 		v := &x.Supplies[i]
 		v.NeedWh = x.needWh(v.Inverter, v.Units)
 		if s.Limits.Served != b.Scenario.Limits.Served {
-			v.sunStoreWh = 0
+			v.sunStored = false
 		}
 	}
 	return &x

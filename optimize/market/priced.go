@@ -18,8 +18,8 @@ type listKey struct {
 	heavy bool
 }
 
-// Priced returns the options that can be had at the market's prices and that no other dominates there. The list given
-// must never be changed: it is the key under which the result is remembered.
+// Priced returns the options that can be had at the market's prices and that no other dominates there, in a market where
+// orders are decided (see At). The list given must never be changed: it is the key under which the result is remembered.
 func (m *Market) Priced(options []Option, heavy bool) []Option {
 	if len(options) == 0 {
 		return nil

@@ -203,7 +203,7 @@ func (m *Market) At(open Open) *Market {
 func (m *Market) at(open Open) *Market {
 	n := *m
 	n.Articles = slices.Clone(m.Articles)
-	n.ShippingFixed, n.levels, n.priced = true, open, &pricedLists{known: map[listKey][]Option{}}
+	n.ShippingFixed, n.levels, n.priced = true, slices.Clone(open), &pricedLists{known: map[listKey][]Option{}}
 	for i := range n.Articles {
 		a := &n.Articles[i]
 		if len(a.Offers) > 0 {

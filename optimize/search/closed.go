@@ -2,6 +2,7 @@ package search
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"cartwright/optimize/bench"
@@ -15,30 +16,42 @@ const mostClosed = 8
 
 // wants notes why a core has no plan at some orders. Whether parts fit each other and the cart does not depend on what
 // they cost, so it is either that some offers are closed, or nothing to do with orders at all. Vendor after vendor all
-// offers are opened, and stay open where the core has no plan even then: with no more open than in the end there is none
-// at any other orders either. Not asked where a dear plan may have been left out.
+// offers are opened, and stay open where the core has no plan even then: with these offers or fewer the core has no plan,
+// whatever is paid for shipping. Not asked where a dear plan may have been left out.
 func (r *ranking) wants(ctx context.Context, n *node) error {
 	key := n.core.Key()
 	if n.orders == nil || r.mostOf(n) > 0 || r.most > 0 || len(r.closed[key]) == mostClosed {
 		return nil
 	}
 	open := slices.Clone(n.orders.Open)
+	if r.b.Scenario.Limits.Budget != math.MaxInt64 { // it may be the shipping that is too much
+		if none, err := r.hasNone(ctx, &n.core, open); err != nil || !none {
+			return err
+		}
+	}
 	for vendor, all := range r.b.Market.AnyOrder().Open {
 		level := open[vendor]
 		if level == all {
 			continue
 		}
 		open[vendor] = all
-		a := model.Solve(ctx, r.b, &n.core, model.Ask{By: r.by, Market: r.b.Market.At(open), Keep: r.o.Witness != nil})
-		if r.count(&n.core, &a); a.Err != nil {
-			return a.Err
+		none, err := r.hasNone(ctx, &n.core, open)
+		if err != nil {
+			return err
 		}
-		if a.Status != milp.Infeasible {
+		if !none {
 			open[vendor] = level
 		}
 	}
 	r.closed[key] = append(r.closed[key], open)
 	return nil
+}
+
+// hasNone reports whether it is proved that a core has no plan at some offers without any shipping.
+func (r *ranking) hasNone(ctx context.Context, c *bench.Core, open market.Open) (bool, error) {
+	a := model.Solve(ctx, r.b, c, model.Ask{By: r.by, Market: r.b.Market.At(open), Keep: r.o.Witness != nil})
+	r.count(c, &a)
+	return a.Status == milp.Infeasible, a.Err
 }
 
 // wanting reports whether a core is known to have no plan at some orders, for want of offers.

@@ -66,7 +66,7 @@ func (r *ranking) run(ctx context.Context) error {
 			}
 			continue
 		}
-		if len(r.nodes) == 0 || r.nodes[0].kind != planNode {
+		if len(r.nodes) == 0 || r.nodes[0].kind != planNode || r.nodes[0].round != r.round { // the last: the context has ended
 			continue
 		}
 		n := heap.Pop(&r.nodes).(*node)

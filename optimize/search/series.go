@@ -93,9 +93,8 @@ func (s *search) took(n *node, position int) {
 // renewTop has the first node be one that was looked at under the limits of this round.
 func (r *ranking) renewTop(ctx context.Context) {
 	for len(r.nodes) > 0 && r.nodes[0].round != r.round && ctx.Err() == nil {
-		n := heap.Pop(&r.nodes).(*node)
-		if score := n.score; r.renew(n) {
-			n.round, n.score = r.round, math.Max(score, n.score)
+		if n := heap.Pop(&r.nodes).(*node); r.renew(n) {
+			n.round = r.round
 			r.add(n)
 		}
 	}
@@ -103,13 +102,15 @@ func (r *ranking) renewTop(ctx context.Context) {
 
 // renew finds what a node is under the limits of this round, and reports whether it can have a plan.
 func (r *ranking) renew(n *node) bool {
-	s := r.search
+	s, before := r.search, n.score
 	switch n.kind {
 	case supplyNode:
-		n.score = s.supplyScore(&n.core)
+		n.score = math.Max(before, s.supplyScore(&n.core))
 		return true
 	case openNode:
-		return s.paired(&n.core) && s.measure(n) && s.advance(n)
+		ok := s.paired(&n.core) && s.measure(n) && s.advance(n)
+		n.score = math.Max(before, n.score)
+		return ok
 	}
 	f := s.o.Of(&n.core)
 	if s.o.Hopeless(f) || !s.o.Serves(&n.core, f) {
@@ -118,7 +119,8 @@ func (r *ranking) renew(n *node) bool {
 	if n.kind == planNode {
 		n.found.plan = choice.Finish(s.b, &n.found.choice)
 		if !plan.AtMost(n.found.plan.MassKg, s.b.Scenario.Limits.MassKg) {
-			// The core may have a lighter plan, at these orders or at others.
+			// The core may have a lighter plan, at these orders or at others; its bill may round to less.
+			n.score -= 2 * s.b.RoundingCents
 			delete(r.best, n.core.Key())
 			n.kind, n.found, n.owed, n.sharp = coreNode, nil, market.Nobodys, true
 			r.takeBack()
