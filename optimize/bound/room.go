@@ -13,10 +13,7 @@ import (
 //
 //	min over strings with that energy of (cents + w*kg)  -  w*Kg
 //
-// for any w of at least 0 cents per kg. The w taken is the one that is best for parts of strings.
-//
-// Source: Lagrangian relaxation of the row of the mass. A. M. Geoffrion, "Lagrangean relaxation for integer programming",
-// 1974; from memory.
+// for any w of at least 0 cents per kg (Lagrange). The w taken is the one that is best for parts of strings.
 type Room struct {
 	Kg         float64
 	centsPerKg float64

@@ -3,6 +3,7 @@ package next
 import (
 	"context"
 	"math"
+	"sync/atomic"
 	"testing"
 
 	"cartwright/catalog"
@@ -14,14 +15,20 @@ import (
 // patience is a context that is over once it was asked so often whether it is.
 type patience struct {
 	context.Context
-	left int
+	left atomic.Int64 // asked by several goroutines
 }
 
 func (p *patience) Err() error {
-	if p.left--; p.left < 0 {
+	if p.left.Add(-1) < 0 {
 		return context.DeadlineExceeded
 	}
 	return nil
+}
+
+func patient(ctx context.Context, asked int) *patience {
+	p := &patience{Context: ctx}
+	p.left.Store(int64(asked))
+	return p
 }
 
 // wayOf returns the way to the first plan of a demo, with the whole answer.
@@ -51,7 +58,7 @@ func TestScheduleStopped(t *testing.T) {
 		whole := false
 		for asked := 0; !whole; asked += asked/4 + 1 {
 			var steps []*owning
-			steps, whole = w.schedule(&patience{t.Context(), asked}, q.Reached)
+			steps, whole = w.schedule(patient(t.Context(), asked), q.Reached)
 			got := Sequence{Target: q.Target}
 			if err := w.tell(&got, steps); err != nil {
 				t.Fatalf("%s, stopped after %d: %v", demo, asked, err)
@@ -83,14 +90,14 @@ func TestCartsStopped(t *testing.T) {
 	for _, demo := range []string{"star-party", "lantern-market"} {
 		w, _ := wayOf(t, demo)
 		const enough = 1 << 40
-		unhurried := &patience{t.Context(), enough}
+		unhurried := patient(t.Context(), enough)
 		if whole, err := w.findCarts(unhurried); err != nil || !whole {
 			t.Fatal(whole, err)
 		}
-		all, asked, some := w.stages, enough-unhurried.left, 0
+		all, asked, some := w.stages, enough-int(unhurried.left.Load()), 0
 		for early := 0; early <= asked; early = 3*early + 1 {
 			w.stages, w.barred = make([][]stage, len(all)), nil
-			whole, err := w.findCarts(&patience{t.Context(), asked - early})
+			whole, err := w.findCarts(patient(t.Context(), asked-early))
 			if err != nil {
 				t.Fatal(err)
 			}
