@@ -74,7 +74,7 @@ func thin(t testing.TB, p *question.Problem) {
 }
 
 // The whole choice for four weeks as one program: what is charged, stored, given and short in each hour beside all that
-// can be bought. Two other solvers find what the engine finds, which is at least 200 times as fast as cbc.
+// can be bought. Two other solvers find what the engine finds, which is at least 100 times as fast as cbc.
 func TestFourWeeksAgainstOtherSolvers(t *testing.T) {
 	var ours, cbc time.Duration
 	for _, x := range []struct {

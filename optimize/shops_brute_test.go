@@ -76,8 +76,8 @@ func TestBruteForceOfSixShops(t *testing.T) {
 // says nothing of others.
 func TestBruteForceOfBudgetsAtShops(t *testing.T) {
 	// Each of these once lost a plan so.
-	seeds := []uint64{47e6 + 72, 47e6 + 74, 47e6 + 165, 47e6 + 221, 47e6 + 495, 47e6 + 838}
-	for seed := range uint64(4 * *times) {
+	seeds := []uint64{47e6 + 72, 47e6 + 495, 47e6 + 838}
+	for seed := range uint64(2 * *times) {
 		seeds = append(seeds, 35e6+seed)
 	}
 	possible := 0
