@@ -1,11 +1,11 @@
 package optimize_test
 
 import (
-	"context"
 	"testing"
 
-	"cartwright/optimize"
+	"cartwright/optimize/bench"
 	"cartwright/optimize/question"
+	"cartwright/optimize/search"
 	"cartwright/scenarios"
 )
 
@@ -19,7 +19,11 @@ func TestCoresThatTipNeedNoProgram(t *testing.T) {
 		for i := range p.Catalog.Casters {
 			p.Catalog.Casters[i].SetOf = wheels
 		}
-		r, err := optimize.Rank(context.Background(), p, question.Options{})
+		b, err := bench.Lay(t.Context(), p, "", &bench.Before{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := search.Run(t.Context(), b, question.Options{}.WithDefaults(p))
 		if err != nil {
 			t.Fatal(err)
 		}
