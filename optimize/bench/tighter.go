@@ -3,8 +3,6 @@ package bench
 import (
 	"slices"
 
-	"cartwright/optimize/energy"
-	"cartwright/optimize/plan"
 	"cartwright/scenarios"
 )
 
@@ -22,16 +20,4 @@ func (b *Bench) Tighter(s *scenarios.Scenario) *Bench {
 		}
 	}
 	return &x
-}
-
-// Pairs reports whether a supply may have strings of a stack: its chargers put the energy of the autonomy back in time,
-// with the round trip of that battery, and where limits.protocols asks for it they have a protocol in common. What one
-// battery fails, every core with it fails.
-func (b *Bench) Pairs(supply, stack int) bool {
-	v, k := &b.Supplies[supply], &b.Stacks[stack]
-	if b.Scenario.Limits.SharedProtocols && !k.Battery.SharesProtocol(v.Inverter) {
-		return false
-	}
-	x := b.Scenario.Recharge
-	return x == nil || plan.AtLeast(v.ChargerA, energy.RechargeA(v.NeedWh, b.Scenario.Bus.NominalV, x.WithinH, k.Battery.RoundTrip))
 }

@@ -51,7 +51,7 @@ func (r *Rest) Next(c *bench.Core, x *Cell, after Child, most int) []Child {
 			continue // which takes less time than to look it up
 		}
 		y := Child{position, one + r.least(l, c, position, lackWh)}
-		if room.cover != nil {
+		if room.price != nil {
 			y.Adds = max(y.Adds, room.adds(one, l.kgOf[position], position, lackWh))
 		}
 		if !after.before(y) || full && !y.before(next[most-1]) || l.kgOf[position]+l.kg.least(position, lackWh) > room.Kg || taken(x.Taken, position) {
@@ -129,7 +129,7 @@ func (r *Rest) least(l *lineup, c *bench.Core, position int, wh float64) float64
 // Least returns the least that strings of a group with at least wh add to a supply, at least one string.
 func (r *Rest) Least(supply, group int, wh float64) float64 {
 	c := bench.Core{Supply: supply, Group: group}
-	if x := r.Next(&c, &Cell{LackWh: wh, Room: AnyRoom}, First, 1); len(x) > 0 {
+	if x := r.Next(&c, &Cell{LackWh: wh, Room: Room{Kg: math.Inf(1)}}, First, 1); len(x) > 0 {
 		return x[0].Adds
 	}
 	return math.Inf(1)

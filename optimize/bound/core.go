@@ -108,18 +108,12 @@ func (o *Bounds) Serves(c *bench.Core, f Figures) bool {
 	if len(strings) == 0 || !energy.Carries(strings, v.DrawA) || !o.Bench.Partial && !plan.AtLeast(energy.PeakA(strings), v.PeakA) {
 		return false
 	}
-	if o.Bench.Scenario.Limits.SharedProtocols {
-		for _, s := range strings {
-			if !s.Battery.SharesProtocol(v.Inverter) {
-				return false
-			}
-		}
+	if !o.Bench.Paired(c) {
+		return false
 	}
-	if r := o.Bench.Scenario.Recharge; r != nil {
-		need := energy.GridRechargeA(strings, v.NeedWh, o.Bench.Scenario.Bus.NominalV, r.WithinH)
-		if !plan.AtLeast(v.ChargerA, need) || !plan.AtLeast(energy.ChargeA(strings), need) {
-			return false
-		}
+	if r := o.Bench.Scenario.Recharge; r != nil &&
+		!plan.AtLeast(energy.ChargeA(strings), energy.GridRechargeA(strings, v.NeedWh, o.Bench.Scenario.Bus.NominalV, r.WithinH)) {
+		return false
 	}
 	served := o.Bench.Scenario.Limits.Served
 	return served <= 0 || v.Sun == nil || o.Bench.Partial || plan.AtLeast(o.Bench.YearOf(c.Supply, strings).Served, served)

@@ -15,18 +15,14 @@ import (
 //
 // for any w of at least 0 cents per kg (Lagrange). The w taken is the one that is best for parts of strings.
 type Room struct {
-	Kg         float64
-	centsPerKg float64
-	cover      *cover // of cents + centsPerKg*kg; nil: a kg is worth nothing
+	Kg    float64
+	price *weighed // nil: a kg is worth nothing
 }
-
-// AnyRoom is no limit of mass.
-var AnyRoom = Room{Kg: math.Inf(1)}
 
 // adds returns the least cents that one string of so many cents and kg adds, and those from a position on that then add
 // at least wh.
 func (x *Room) adds(cents, kg float64, position int, wh float64) float64 {
-	return cents + x.centsPerKg*(kg-x.Kg) + x.cover.least(position, wh)
+	return cents + x.price.centsPerKg*(kg-x.Kg) + x.price.cover.least(position, wh)
 }
 
 // mostPrices is how many prices of a kg a group has tables for, about 4 MB each for a large one.
@@ -35,7 +31,7 @@ const mostPrices = 8
 // weighed is a table of a group at one price of a kg.
 type weighed struct {
 	centsPerKg float64
-	cover      cover
+	cover      cover // of cents + centsPerKg*kg
 }
 
 // RoomOf returns the room of kg for strings of a group that lack wh.
@@ -62,7 +58,7 @@ func (r *Rest) RoomOf(group int, wh, kg float64) Room {
 		nearest = len(l.weighed)
 		l.weighed = append(l.weighed, &weighed{price, coverOf(l.wh, sums, l.most, r.mostWh)})
 	}
-	room.centsPerKg, room.cover = l.weighed[nearest].centsPerKg, &l.weighed[nearest].cover
+	room.price = l.weighed[nearest]
 	return room
 }
 

@@ -1,6 +1,7 @@
 package market
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -197,15 +198,7 @@ func byFloor(options []Option) []int {
 	for i := range list {
 		list[i] = priced{options[i].Floor, i}
 	}
-	slices.SortFunc(list, func(a, b priced) int {
-		switch {
-		case a.floor < b.floor:
-			return -1
-		case a.floor > b.floor:
-			return 1
-		}
-		return a.at - b.at
-	})
+	slices.SortFunc(list, func(a, b priced) int { return cmp.Or(cmp.Compare(a.floor, b.floor), a.at-b.at) })
 	order := make([]int, len(list))
 	for i := range list {
 		order[i] = list[i].at

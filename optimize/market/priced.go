@@ -66,7 +66,7 @@ type admittedKey struct {
 func (c coded) admitted(open Open) string {
 	key := make([]byte, len(c.places))
 	for i, p := range c.places {
-		if open == nil || p.vendor < 0 || p.level <= open[p.vendor] {
+		if open.at(p) {
 			key[i] = 1
 		}
 	}

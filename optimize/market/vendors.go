@@ -92,8 +92,11 @@ type Open []int
 
 // admits reports whether an offer of an article is open.
 func (o Open) admits(a *Article, offer int) bool {
-	return o == nil || a.places == nil || a.places[offer].vendor < 0 || a.places[offer].level <= o[a.places[offer].vendor]
+	return a.places == nil || o.at(a.places[offer])
 }
+
+// at reports whether the offers of a place are open.
+func (o Open) at(p place) bool { return o == nil || p.vendor < 0 || p.level <= o[p.vendor] }
 
 // Raise raises levels, by vendor, to at least that of an offer at which an article is bought.
 func (a *Article) Raise(levels []int, offer int) {

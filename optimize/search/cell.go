@@ -26,7 +26,7 @@ const mostLook = 32
 
 // openSupply adds the node of all cores of a supply; with a score of -Inf where the context has ended.
 func (s *search) openSupply(ctx context.Context, v int) {
-	n := &node{score: math.Inf(-1), kind: supplyNode, core: bench.Core{Supply: v}, round: s.round}
+	n := &node{score: math.Inf(-1), kind: supplyNode, core: bench.Core{Supply: v}}
 	if ctx.Err() == nil {
 		n.score = s.supplyScore(&n.core)
 	}
@@ -69,7 +69,7 @@ func (s *search) openGroups(ctx context.Context, n *node) {
 
 // open adds the node of all cores with the strings of c and further ones from a position on, unless it can have no plan.
 func (s *search) open(c bench.Core, from int) {
-	n := &node{kind: openNode, core: c, round: s.round, cell: &cell{Cell: bound.Cell{From: from}}}
+	n := &node{kind: openNode, core: c, cell: &cell{Cell: bound.Cell{From: from}}}
 	if s.measure(n) && s.advance(n) {
 		s.add(n)
 	}

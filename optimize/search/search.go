@@ -70,6 +70,12 @@ func (s *search) add(n *node) {
 	if n.score > s.worst {
 		return
 	}
+	n.round = s.round
+	s.put(n)
+}
+
+// put adds a node as it is.
+func (s *search) put(n *node) {
 	heap.Push(&s.nodes, n)
 	if len(s.nodes) > s.room {
 		s.makeRoom()
@@ -100,7 +106,7 @@ func (s *search) lost(score float64) bool {
 // admit adds the node of one core if it serves the loads, has what is to be kept and is not certain to tip.
 func (s *search) admit(c bench.Core, f bound.Figures) {
 	if s.b.Keeps(&c) && !s.o.Hopeless(f) && s.o.Serves(&c, f) && s.lives(&c, f) && !s.b.Tips.Over(s.b.Steadiest(&c)) {
-		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys, round: s.round})
+		s.add(&node{score: s.coreScore(f), kind: coreNode, core: c, owed: market.Nobodys})
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"cartwright/catalog"
 	"cartwright/optimize/bench"
 	"cartwright/optimize/choice"
 	"cartwright/optimize/market"
@@ -18,21 +19,20 @@ import (
 // plans away, so every bound still holds: what was expanded and solved is kept, and a node is looked at again when it
 // comes first.
 type Series struct {
-	p      question.Problem
-	before *bench.Before
-	r      *ranking
+	parts *catalog.Catalog
+	r     *ranking
 }
 
 // NewSeries begins a series over the parts of a problem.
-func NewSeries(p question.Problem) *Series { return &Series{p: p, before: &bench.Before{}} }
+func NewSeries(p question.Problem) *Series { return &Series{parts: p.Catalog} }
 
 // Next returns the cheapest plan of a scenario, proved and audited; nil where there is none. The scenario differs from the
 // last one only in that its autonomy, limits.mass or limits.served is tighter. The error is question.ErrUnknown where
 // that plan was not found or not proved; the series is over then.
 func (s *Series) Next(ctx context.Context, scenario *scenarios.Scenario) (*plan.Plan, error) {
-	p := question.Problem{Scenario: scenario, Catalog: s.p.Catalog}
+	p := question.Problem{Scenario: scenario, Catalog: s.parts}
 	if s.r == nil {
-		r, err := forOne(ctx, p, s.before, question.ByCost)
+		r, err := forOne(ctx, p, &bench.Before{}, question.ByCost)
 		if err != nil {
 			return nil, err
 		}
@@ -68,7 +68,7 @@ func (r *ranking) tighter(scenario *scenarios.Scenario) {
 // takeBack puts back what was set aside.
 func (r *ranking) takeBack() {
 	for _, n := range r.aside {
-		r.add(n)
+		r.put(n)
 	}
 	r.aside = nil
 }
@@ -94,7 +94,6 @@ func (s *search) took(n *node, position int) {
 func (r *ranking) renewTop(ctx context.Context) {
 	for len(r.nodes) > 0 && r.nodes[0].round != r.round && ctx.Err() == nil {
 		if n := heap.Pop(&r.nodes).(*node); r.renew(n) {
-			n.round = r.round
 			r.add(n)
 		}
 	}
@@ -108,7 +107,7 @@ func (r *ranking) renew(n *node) bool {
 		n.score = math.Max(before, s.supplyScore(&n.core))
 		return true
 	case openNode:
-		ok := s.paired(&n.core) && s.measure(n) && s.advance(n)
+		ok := s.b.Paired(&n.core) && s.measure(n) && s.advance(n)
 		n.score = math.Max(before, n.score)
 		return ok
 	}
@@ -124,16 +123,6 @@ func (r *ranking) renew(n *node) bool {
 			delete(r.best, n.core.Key())
 			n.kind, n.found, n.owed, n.sharp = coreNode, nil, market.Nobodys, true
 			r.takeBack()
-		}
-	}
-	return true
-}
-
-// paired reports whether the supply of a core may still have each of its strings.
-func (s *search) paired(c *bench.Core) bool {
-	for _, h := range c.Strings {
-		if !s.rest.Pairs(c.Supply, s.b.Groups[c.Group][h.Member]) {
-			return false
 		}
 	}
 	return true

@@ -90,7 +90,7 @@ func (s *search) divide(n *node, orders market.Orders) {
 		// The optimum of the node, with the shipping that is now paid, bounds its parts too.
 		score = math.Max(score, s.priced(n, s.b.Market.PaidCents(orders)-s.b.Market.PaidCents(*n.orders)))
 	}
-	s.add(&node{score: score, kind: coreNode, core: n.core, orders: &orders, owed: market.Nobodys, round: s.round})
+	s.add(&node{score: score, kind: coreNode, core: n.core, orders: &orders, owed: market.Nobodys})
 }
 
 // priced returns the score of a node that was solved, with some more cents of shipping.

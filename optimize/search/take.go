@@ -49,7 +49,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	if n.orders != nil {
 		if owed, level := r.mostOwed(&a.Choice, n.orders); owed != market.Nobodys {
 			// Its cost without what is owed bounds the plans of both cases.
-			open := &node{kind: coreNode, core: n.core, orders: n.orders, owed: owed, level: level, found: f, round: r.round}
+			open := &node{kind: coreNode, core: n.core, orders: n.orders, owed: owed, level: level, found: f}
 			open.score = n.score
 			if proved {
 				open.score = math.Max(n.score, r.priced(open, 0))
@@ -64,7 +64,7 @@ func (r *ranking) take(n *node, a *model.Answer) error {
 	f.second = second
 	key := n.core.Key()
 	known, again := r.best[key]
-	made := &node{score: first, kind: planNode, core: n.core, orders: n.orders, found: f, round: r.round}
+	made := &node{score: first, kind: planNode, core: n.core, orders: n.orders, found: f}
 	if again && (known[0] < first || known[0] == first && known[1] <= second) {
 		r.setAside(made) // with other orders the core already has a plan that is as good
 		return nil
